@@ -1,0 +1,60 @@
+/** The arrows of the house: which room may know which. Run by `npm run check:imports`. */
+const only = (name, from, allowed) => ({
+  name,
+  severity: 'error',
+  comment: `${from} may import only itself and: ${allowed.join(', ') || 'nothing'}`,
+  from: { path: `^src/${from}/` },
+  to: { path: '^src/', pathNot: [`^src/${from}/`, ...allowed.map((room) => `^src/${room}`)] },
+});
+
+module.exports = {
+  forbidden: [
+    only('core-knows-nothing', 'core', []),
+    only('scene', 'scene', ['core/']),
+    only('sim', 'sim', ['core/', 'scene/']),
+    only('export', 'export', ['core/', 'scene/', 'sim/']),
+    only('cli', 'cli', ['sim/', 'scene/', 'export/', 'core/']),
+    only('state', 'state', ['scene/', 'sim/', 'core/']),
+    only('tools', 'tools', ['state/', 'core/']),
+    only('stage', 'stage', ['state/', 'tools/', 'core/']),
+    only('ui', 'ui', ['state/', 'tools/', 'core/']),
+    only('platform', 'platform', ['sim/']),
+    {
+      name: 'core-no-packages',
+      severity: 'error',
+      comment: 'core is pure: no package, no Node',
+      from: { path: '^src/core/' },
+      to: { dependencyTypes: ['npm', 'npm-dev', 'core', 'npm-optional', 'npm-peer'] },
+    },
+    {
+      name: 'three-only-on-stage',
+      severity: 'error',
+      from: { path: '^src/', pathNot: ['^src/stage/', '^src/export/glb'] },
+      to: { path: 'node_modules/(three|@react-three)/' },
+    },
+    {
+      name: 'rigid-body-engine-only-in-spill',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/stage/spill' },
+      to: { path: 'node_modules/cannon-es/' },
+    },
+    {
+      name: 'sim-runs-anywhere',
+      severity: 'error',
+      from: { path: '^src/(sim|scene)/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    { name: 'no-circles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'tests-are-not-product',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { path: '^tests/' },
+    },
+  ],
+  options: {
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    doNotFollow: { path: 'node_modules' },
+  },
+};

@@ -1,0 +1,99 @@
+import type { Path, Run } from '../dynamics/types.ts';
+import type { JointGeometry, Placement, Train } from '../stock/types.ts';
+import type { Track } from '../track/types.ts';
+
+/** Every way a train fails on a grade that the project knows of. */
+export type RiskId =
+  | 'stall'
+  | 'wheelspin'
+  | 'buffer-lock'
+  | 'coupler-swing'
+  | 'override'
+  | 'parting'
+  | 'headroom';
+
+export type RiskSubject = 'joint' | 'vehicle' | 'locomotive';
+
+/** How a value is shown: a length in mm or inches, a force in N, a plain share in per cent, an angle in degrees. */
+export type RiskUnit = 'length' | 'force' | 'share' | 'angle';
+
+/** What one risk finds for one subject at one moment. `margin` ≥ 0 passes; NaN: nothing to say here. */
+export interface Sample {
+  value: number;
+  limit: number;
+  margin: number;
+}
+
+/** One part of what makes up a value ("heads as fitted", "break in grade"), same unit as the value. */
+export interface ValuePart {
+  readonly label: 'fitted-heads' | 'track-geometry' | 'tolerance' | 'lateral-throw' | 'grade' | 'rolling' | 'curve';
+  readonly value: number;
+}
+
+/** Things beside the train's own track that it may touch. */
+export interface Surroundings {
+  /** Every track of the scene incl. the train's own, the way the scene gives them. */
+  readonly tracks: readonly Track[];
+  /** Thickness from a track's rail top down to the underside of its deck, m. */
+  readonly deckDepth: number;
+}
+
+export interface RiskContext {
+  readonly path: Path;
+  readonly train: Train;
+  readonly run: Run;
+  readonly surroundings: Surroundings;
+  /** Pushed: the locomotive is behind what it moves. */
+  readonly propelled: boolean;
+}
+
+/** One frame, posed once and shared by all risks. */
+export interface Frame {
+  readonly index: number;
+  readonly placements: readonly Placement[];
+  readonly joints: readonly JointGeometry[];
+}
+
+/** A risk made ready for one trial. */
+export interface Sampler {
+  /** Writes the sample of one subject (joint, vehicle or locomotive index) into `out`. */
+  sample(frame: Frame, subject: number, out: Sample): void;
+  /** What the value at one moment is made of; empty when it has no parts. */
+  parts(frame: Frame, subject: number): ValuePart[];
+}
+
+export interface RiskDefinition {
+  readonly id: RiskId;
+  readonly subject: RiskSubject;
+  readonly unit: RiskUnit;
+  /** Margin (SI) from which there is plenty: the pale end of the scale. */
+  readonly plenty: number;
+  /** Margin below which a pass is called near. */
+  readonly near: number;
+  /** Null when the risk cannot arise for this train on this track. */
+  prepare(context: RiskContext): Sampler | null;
+}
+
+/** The least margin of a risk over a whole trial. */
+export interface Worst {
+  readonly frame: number;
+  readonly subject: number;
+  /** Path chainage, m. */
+  readonly chainage: number;
+  readonly value: number;
+  readonly limit: number;
+  readonly margin: number;
+  /** Margin when every tolerance adds up one way and the other, if the risk has tolerances: [least, greatest]. */
+  readonly range: readonly [number, number] | null;
+  readonly parts: readonly ValuePart[];
+}
+
+/** A risk over a whole trial: `margins` is frames × subjects, NaN where it does not apply. */
+export interface RiskSeries {
+  readonly risk: RiskId;
+  readonly subjects: number;
+  readonly margins: Float64Array;
+  /** Path chainage of each sample, frames × subjects, m. */
+  readonly chainages: Float64Array;
+  readonly worst: Worst | null;
+}

@@ -1,0 +1,176 @@
+/**
+ * Vehicles as plain data, SI units. A vehicle's own axes: origin midway between its running points at rail level,
+ * `ahead` along the chord towards its front, `left`, `up`.
+ */
+
+/** Where the shank of a coupling turns and what carries it. */
+export type CouplingMount = 'pocket' | 'body' | 'bogie';
+
+/** The trade's families; the mechanics differ only by the numbers below. */
+export type CouplingKind = 'hook-and-bar' | 'loop' | 'link' | 'knuckle' | 'rigid-bar' | 'close';
+
+/** One half of a joint: what hangs on one end of a vehicle. */
+export interface Coupling {
+  readonly kind: CouplingKind;
+  readonly mount: CouplingMount;
+  /** Pivot of the shank behind the body end (negative: beyond it), m. */
+  readonly pivotInset: number;
+  /** Pivot to the contact face of the head, m. */
+  readonly reach: number;
+  /** Height of the head's middle above the rail as fitted, m: nominal plus whatever this one is off. */
+  readonly headHeight: number;
+  /** How far off `headHeight` may be either way: fitting, droop and play in the pocket, m. */
+  readonly headHeightTolerance: number;
+  /** Height of the face that meets the mate: heads further apart than this ride over each other in buff, m. */
+  readonly facingHeight: number;
+  /** Vertical hold in draft: heads further apart than this let go when pulled, m. */
+  readonly engagement: number;
+  /** Tilt of the contact face from vertical, rad (0 for an upright face). */
+  readonly faceTilt: number;
+  /** Friction coefficient between contact faces. */
+  readonly faceFriction: number;
+  /** Swing of the shank to either side before the body takes the couple, rad. */
+  readonly freeSwing: number;
+  /** Stiffness of this half, N/m. Halves in series make the joint's. */
+  readonly draftStiffness: number;
+  readonly buffStiffness: number;
+  /** Viscous damping of this half, N·s/m, in series with its mate's. */
+  readonly damping: number;
+  /** This half's share of the free play, m. */
+  readonly slack: number;
+  /** Draft force at which it lets go, N (Infinity: never). */
+  readonly release: number;
+}
+
+/** A pair of side buffers at one end. */
+export interface Buffers {
+  /** Between centres across the track, m. */
+  readonly spacing: number;
+  /** Centre above the rail, m. */
+  readonly height: number;
+  readonly headWidth: number;
+  readonly headHeight: number;
+  /** Face beyond the body end at rest, m. */
+  readonly length: number;
+}
+
+export interface VehicleEnd {
+  readonly coupling: Coupling;
+  readonly buffers: Buffers | null;
+}
+
+/** How a locomotive turns a speed setting into force at the rail. */
+export interface Drive {
+  /** Mass that stands on driven wheels on the level, kg. */
+  readonly drivenMass: number;
+  /** Wheel-rail coefficient while the wheels grip. */
+  readonly adhesion: number;
+  /** Coefficient that fast-slipping wheels fall to. */
+  readonly slidingAdhesion: number;
+  /** Slip speed over which the coefficient falls by 1/e of the way, m/s. */
+  readonly slipScale: number;
+  /** Force at the rim at standstill with the setting at 1, N. */
+  readonly stallForce: number;
+  /** Speed with no load and the setting at 1, m/s. */
+  readonly freeSpeed: number;
+  /** Rotor, flywheel and gears as mass at the wheel rim, kg. */
+  readonly rotatingMass: number;
+  /** A worm that cannot be back-driven: overhauled, it holds its speed; at standstill it holds the train. */
+  readonly worm: boolean;
+  /** Drawbar height, m, and wheelbase over the driven wheels, m: together they move weight off the leading axles. */
+  readonly drawbarHeight: number;
+  readonly drivenWheelbase: number;
+  /** Share of the transferred weight that leaves the driven wheels: 0 when every wheel drives, 1 when only the leading ones do. */
+  readonly transferShare: number;
+}
+
+export interface Vehicle {
+  readonly name: string;
+  readonly kind: 'locomotive' | 'tender' | 'coach' | 'wagon';
+  /** kg, all of it. */
+  readonly mass: number;
+  /** Body length between body ends (headstocks), m. */
+  readonly bodyLength: number;
+  readonly bodyWidth: number;
+  /** Top of the body above the rail, m; underside of the lowest part above the rail, m. */
+  readonly bodyHeight: number;
+  readonly underside: number;
+  /** Height of the centre of mass above the rail, m, and its place ahead of the origin, m. */
+  readonly massHeight: number;
+  readonly massAhead: number;
+  /** Distance between running points: bogie centres, or the end axles of a rigid frame, m. */
+  readonly pivotSpacing: number;
+  /** Body ends beyond the running points: front and rear overhang, m. */
+  readonly frontOverhang: number;
+  readonly rearOverhang: number;
+  /** Wheelbase that curving has to slew: of a bogie, or of the rigid frame, m. */
+  readonly rigidWheelbase: number;
+  readonly bogies: boolean;
+  readonly wheelRadius: number;
+  readonly gauge: number;
+  readonly front: VehicleEnd;
+  readonly rear: VehicleEnd;
+  readonly rolling: Rolling;
+  readonly drive: Drive | null;
+}
+
+/** Drag on plain level track, as a share of weight: `coulomb + perSpeed * |v|`, times `breakaway` from rest. */
+export interface Rolling {
+  readonly coulomb: number;
+  /** s/m */
+  readonly perSpeed: number;
+  /** At least 1. */
+  readonly breakaway: number;
+}
+
+/** Vehicle 0 leads; every vehicle's `front` faces the way the train goes. Joint j couples vehicle j's rear to j+1's front. */
+export interface Train {
+  readonly name: string;
+  readonly vehicles: readonly Vehicle[];
+}
+
+/** Two coupling halves as one joint. */
+export interface Joint {
+  /** Pivot to pivot at free length, m: both reaches. */
+  readonly freeLength: number;
+  readonly draftStiffness: number;
+  readonly buffStiffness: number;
+  readonly damping: number;
+  /** Total free play, m: half of it either side of the free length. */
+  readonly slack: number;
+  readonly release: number;
+}
+
+/** A body on the track: its frame and the chainages of its running points. Mutable for reuse. */
+export interface Placement {
+  chainage: number;
+  frontChainage: number;
+  rearChainage: number;
+  /** Midway between the running points, at rail level, m. */
+  origin: [number, number, number];
+  /** Orthonormal frame in the room. */
+  ahead: [number, number, number];
+  left: [number, number, number];
+  up: [number, number, number];
+}
+
+/** What two coupled ends look like to each other at one moment. Lengths m, angles rad. */
+export interface JointGeometry {
+  /** Pivot to pivot in space. */
+  pinDistance: number;
+  /** Where the joint is: chainage midway between the two pivots. */
+  chainage: number;
+  /** Leading head's middle minus trailing head's middle: across the bisector of the two bodies (left positive) and up. */
+  lateralOffset: number;
+  verticalOffset: number;
+  /** Trailing body's heading and pitch relative to the leading body's. */
+  yaw: number;
+  pitch: number;
+  /** Angle between the line of pivots and each body, in plan: at the leading vehicle's rear and the trailing vehicle's front. */
+  swingLeading: number;
+  swingTrailing: number;
+  /** Facing buffer heads: offset across and up of each pair, and the gap between faces (negative: pressed together). Left pair, right pair. */
+  bufferLateral: [number, number];
+  bufferVertical: [number, number];
+  bufferGap: [number, number];
+}

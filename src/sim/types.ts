@@ -1,0 +1,50 @@
+import type { Path, Run, RunOptions, Script } from '../core/dynamics/types.ts';
+import type { Cure, Finding } from '../core/findings/types.ts';
+import type { RiskSeries, Surroundings } from '../core/risks/types.ts';
+import type { Train } from '../core/stock/types.ts';
+import type { Track } from '../core/track/types.ts';
+import type { Scene } from '../scene/index.ts';
+
+/** A scene in SI, ready to run: what both the solver's host and the stage work from. */
+export interface CompiledScene {
+  readonly scene: Scene;
+  /** By track id. */
+  readonly tracks: ReadonlyMap<string, Track>;
+}
+
+/** One trial of a scene in SI: everything a run and its risks need. */
+export interface CompiledTrial {
+  readonly id: string;
+  readonly name: string;
+  readonly trackId: string;
+  readonly trainId: string;
+  readonly path: Path;
+  readonly train: Train;
+  readonly script: Script;
+  readonly options: RunOptions;
+  readonly propelled: boolean;
+  readonly surroundings: Surroundings;
+}
+
+/** A solved trial. Plain data and typed arrays: it can cross a worker boundary as it is. */
+export interface TrialResult {
+  readonly trialId: string;
+  readonly run: Run;
+  readonly risks: readonly RiskSeries[];
+  readonly findings: readonly Finding[];
+}
+
+export interface RunHooks {
+  /** Share done, 0..1. */
+  readonly onProgress?: (done: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** Runs trials somewhere: in this thread, or in a worker behind the same face. */
+export interface SimHost {
+  /** Rejects with an AbortError when cancelled, with the solver's own words when the scene cannot run. */
+  runTrial(scene: Scene, trialId: string, hooks?: RunHooks): Promise<TrialResult>;
+  /** The same trial with a cure applied; null when the cure cannot be applied to this scene. */
+  tryCure(scene: Scene, trialId: string, cure: Cure, hooks?: RunHooks): Promise<TrialResult | null>;
+  dispose(): void;
+}

@@ -1,0 +1,83 @@
+import type { Cure } from '../core/findings/types.ts';
+import type { Scene } from '../scene/index.ts';
+import type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
+
+export type CameraName = 'walk' | 'eye' | 'ride' | 'down' | 'follow';
+export type LensView = 'side' | 'above' | 'along';
+export type Axis = 'chainage' | 'time';
+/** Chapters that exist; the rail shows these and no others. */
+export type Chapter = 'route' | 'trains' | 'trial';
+
+/** What a cure came to, computed beside the trial it would change. */
+export interface CureOutcome {
+  readonly cure: Cure;
+  readonly state: 'waiting' | 'running' | 'done' | 'impossible';
+  /** Margin of the finding's own risk with the cure, SI; null until done. */
+  readonly margin: number | null;
+  /** The trial as it would run with the cure; null until done. */
+  readonly result: TrialResult | null;
+  /** Share of the cure's own run done, 0..1. */
+  readonly progress: number;
+}
+
+/**
+ * The scene and its trial as the person sees them now. Changes rarely; React may select from it.
+ *
+ * `compiled`, `trial` and `result` always belong together. After an edit they still show the last solved state until the new run is
+ * there: `scene` is then newer than `compiled.scene`.
+ */
+export interface SessionState {
+  readonly scene: Scene | null;
+  /** What the scene was opened as: a bundled scene's or a file's name. */
+  readonly openedAs: string | null;
+  readonly compiled: CompiledScene | null;
+  readonly trial: CompiledTrial | null;
+  readonly result: TrialResult | null;
+  /** Share of the running trial done, or null when nothing runs. */
+  readonly progress: number | null;
+  /** Why the last file or run failed, in words for the person. */
+  readonly problem: { readonly title: string; readonly lines: readonly string[] } | null;
+  /** Index into result.findings, or null. */
+  readonly chosenFinding: number | null;
+  /** Joint the lens and ride camera look at, or null. */
+  readonly chosenJoint: number | null;
+  /** Outcomes by finding index, then by cure index. */
+  readonly cures: ReadonlyMap<number, readonly CureOutcome[]>;
+  /** A cure being shown as a ghost before it is kept: its compiled trial and result. */
+  readonly ghost: { readonly finding: number; readonly cure: number; readonly trial: CompiledTrial; readonly result: TrialResult } | null;
+  readonly camera: CameraName;
+  readonly lens: { readonly open: boolean; readonly view: LensView };
+  readonly axis: Axis;
+  readonly lengthUnit: 'mm' | 'in';
+  readonly gradeForm: 'one-in' | 'percent';
+  readonly chapter: Chapter;
+  /** The command palette is open. */
+  readonly palette: boolean;
+}
+
+/** A step that can be taken back: the scene and trial before it (in the past) or after it (in the future). */
+export interface HistoryStep {
+  /** What was done, in words that follow "Undo" and "Redo". */
+  readonly label: string;
+  readonly scene: Scene;
+  readonly trialId: string;
+}
+
+/** The document's past and future; its present is `SessionState.scene`. */
+export interface HistoryState {
+  readonly past: readonly HistoryStep[];
+  readonly future: readonly HistoryStep[];
+}
+
+/**
+ * The moment being looked at. Changes every frame while playing: read it with `getState()` in frame loops and
+ * subscribe imperatively; never select `time` into React. The app's clock alone advances it while `playing`.
+ */
+export interface PlaybackState {
+  /** s */
+  readonly time: number;
+  readonly duration: number;
+  readonly playing: boolean;
+  /** Seconds of trial per second of clock. */
+  readonly rate: number;
+}
