@@ -2,6 +2,9 @@ import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
 import type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
 
+export type { Scene } from '../scene/index.ts';
+export type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
+
 export type CameraName = 'walk' | 'eye' | 'ride' | 'down' | 'follow';
 export type LensView = 'side' | 'above' | 'along';
 export type Axis = 'chainage' | 'time';
@@ -20,6 +23,18 @@ export interface CureOutcome {
   readonly progress: number;
 }
 
+/** What went wrong and where. `places` name what in a file is not as it must be. */
+export interface Problem {
+  readonly title: string;
+  readonly lines: readonly string[];
+  readonly places?: readonly {
+    readonly path: string;
+    readonly found: string;
+    readonly allowed: string;
+    readonly example: string;
+  }[];
+}
+
 /**
  * The scene and its trial as the person sees them now. Changes rarely; React may select from it.
  *
@@ -30,13 +45,17 @@ export interface SessionState {
   readonly scene: Scene | null;
   /** What the scene was opened as: a bundled scene's or a file's name. */
   readonly openedAs: string | null;
+  /** When the scene was last kept on this machine, ms since 1970; null when it was not changed. */
+  readonly savedAt: number | null;
+  /** The trial the person means: while its run is under way it is newer than `trial`. */
+  readonly trialId: string | null;
   readonly compiled: CompiledScene | null;
   readonly trial: CompiledTrial | null;
   readonly result: TrialResult | null;
   /** Share of the running trial done, or null when nothing runs. */
   readonly progress: number | null;
   /** Why the last file or run failed, in words for the person. */
-  readonly problem: { readonly title: string; readonly lines: readonly string[] } | null;
+  readonly problem: Problem | null;
   /** Index into result.findings, or null. */
   readonly chosenFinding: number | null;
   /** Joint the lens and ride camera look at, or null. */

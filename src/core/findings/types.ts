@@ -1,8 +1,11 @@
-import type { RiskId, ValuePart } from '../risks/types.ts';
+import type { Governing, RiskId, ValuePart } from '../risks/types.ts';
 
 export type Verdict = 'fails' | 'near' | 'passes';
 
-/** Something that can be tried at once. `sim` turns it into a changed scene; lengths m. */
+/**
+ * Something that can be tried at once. `sim` turns it into a changed scene; lengths m, masses kg, chainages the scene's own. Supports and
+ * joints are counted from 0 here and from 1 in words; a support that goes up has `by` > 0.
+ */
 export type Cure =
   | { readonly kind: 'set-support'; readonly support: number; readonly by: number }
   | { readonly kind: 'splice-joint'; readonly chainage: number }
@@ -15,14 +18,15 @@ export type Cure =
   | { readonly kind: 'add-engine-weight'; readonly by: number }
   | { readonly kind: 'setting'; readonly to: number };
 
-/** Track features near a finding that explain it. */
+/** Track features near a finding that explain it. Grades are as the train meets them, supports counted from 0. */
 export type Cause =
   | { readonly kind: 'support-off'; readonly support: number; readonly departure: number }
   | { readonly kind: 'kink'; readonly before: number; readonly after: number }
   | { readonly kind: 'vertical-curve'; readonly radius: number }
   | { readonly kind: 'heads-differ'; readonly by: number }
-  | { readonly kind: 'buff'; readonly force: number }
-  | { readonly kind: 'draft'; readonly force: number }
+  /** Force as a positive number, N; 0: the joint floats and is about to close or stretch. Sudden: a run-in or run-out brought it. */
+  | { readonly kind: 'buff'; readonly force: number; readonly sudden?: boolean }
+  | { readonly kind: 'draft'; readonly force: number; readonly sudden?: boolean }
   | { readonly kind: 'reverse-curve'; readonly radius: number }
   | { readonly kind: 'curve-entry'; readonly radius: number }
   | { readonly kind: 'curve'; readonly radius: number }
@@ -46,6 +50,8 @@ export interface Finding {
   readonly margin: number;
   readonly range: readonly [number, number] | null;
   readonly parts: readonly ValuePart[];
+  /** Which of the risk's ways to fail is the nearest; it says what `value` and `limit` are. */
+  readonly governing?: Governing | null;
   readonly causes: readonly Cause[];
   readonly cures: readonly Cure[];
 }

@@ -3,28 +3,42 @@ import type { JointGeometry, Placement, Train } from '../stock/types.ts';
 import type { Track } from '../track/types.ts';
 
 /** Every way a train fails on a grade that the project knows of. */
-export type RiskId =
-  | 'stall'
-  | 'wheelspin'
-  | 'buffer-lock'
-  | 'coupler-swing'
-  | 'override'
-  | 'parting'
-  | 'headroom';
+export type RiskId = 'stall' | 'wheelspin' | 'buffer-lock' | 'coupler-swing' | 'override' | 'parting' | 'headroom';
 
 export type RiskSubject = 'joint' | 'vehicle' | 'locomotive';
 
 /** How a value is shown: a length in mm or inches, a force in N, a plain share in per cent, an angle in degrees. */
 export type RiskUnit = 'length' | 'force' | 'share' | 'angle';
 
+/**
+ * Which of a risk's several ways to fail is the nearest: it names what `value` and `limit` are. Heads against their
+ * facing or their engagement, a lifted end, a release force, buffers kept by overlap or by an open gap, a motor or a grip.
+ */
+export type Governing =
+  | 'facing'
+  | 'lift'
+  | 'engagement'
+  | 'release'
+  | 'overlap'
+  | 'gap'
+  | 'swing'
+  | 'motor'
+  | 'grip'
+  | 'slip'
+  | 'deck';
+
 /** What one risk finds for one subject at one moment. `margin` ≥ 0 passes; NaN: nothing to say here. */
 export interface Sample {
   value: number;
   limit: number;
   margin: number;
+  governing: Governing | null;
 }
 
-/** One part of what makes up a value ("heads as fitted", "break in grade"), same unit as the value. */
+/**
+ * One part of what makes up a value ("heads as fitted", "break in grade"), same unit as the value. Parts add up to the
+ * value, but for `tolerance`: that one may add to it or take from it, and is what `range` is made of.
+ */
 export interface ValuePart {
   readonly label: 'fitted-heads' | 'track-geometry' | 'tolerance' | 'lateral-throw' | 'grade' | 'rolling' | 'curve';
   readonly value: number;
@@ -36,6 +50,8 @@ export interface Surroundings {
   readonly tracks: readonly Track[];
   /** Thickness from a track's rail top down to the underside of its deck, m. */
   readonly deckDepth: number;
+  /** From a track's centreline to the edge of its deck, m; absent: the standard formation of the train's gauge. */
+  readonly deckHalfWidth?: number;
 }
 
 export interface RiskContext {
@@ -65,7 +81,9 @@ export interface Sampler {
 export interface RiskDefinition {
   readonly id: RiskId;
   readonly subject: RiskSubject;
+  /** How the margin is shown, and value and limit too unless `valueUnit` or what governs says otherwise. */
   readonly unit: RiskUnit;
+  readonly valueUnit?: RiskUnit;
   /** Margin (SI) from which there is plenty: the pale end of the scale. */
   readonly plenty: number;
   /** Margin below which a pass is called near. */
@@ -86,6 +104,7 @@ export interface Worst {
   /** Margin when every tolerance adds up one way and the other, if the risk has tolerances: [least, greatest]. */
   readonly range: readonly [number, number] | null;
   readonly parts: readonly ValuePart[];
+  readonly governing: Governing | null;
 }
 
 /** A risk over a whole trial: `margins` is frames × subjects, NaN where it does not apply. */

@@ -152,6 +152,9 @@ export interface Placement {
   ahead: [number, number, number];
   left: [number, number, number];
   up: [number, number, number];
+  /** Unit tangent of the track at each running point: what a bogie standing there lies along. */
+  frontTangent: [number, number, number];
+  rearTangent: [number, number, number];
 }
 
 /** What two coupled ends look like to each other at one moment. Lengths m, angles rad. */
@@ -160,16 +163,23 @@ export interface JointGeometry {
   pinDistance: number;
   /** Where the joint is: chainage midway between the two pivots. */
   chainage: number;
-  /** Leading head's middle minus trailing head's middle: across the bisector of the two bodies (left positive) and up. */
+  /** Middle of the leading vehicle's rear body end minus middle of the trailing vehicle's front body end, across the bisector of the two bodies, left positive. */
   lateralOffset: number;
+  /** Leading coupler head's middle minus trailing coupler head's middle, square to the bisector, up positive. */
   verticalOffset: number;
   /** Trailing body's heading and pitch relative to the leading body's. */
   yaw: number;
   pitch: number;
-  /** Angle between the line of pivots and each body, in plan: at the leading vehicle's rear and the trailing vehicle's front. */
+  /**
+   * Angle in plan from each carrier's axis (body, or bogie when the coupling is bogie-mounted) to the line drawn ahead
+   * from the trailing pivot to the leading pivot, counter-clockwise positive. With body mounts yaw = swingLeading - swingTrailing.
+   */
   swingLeading: number;
   swingTrailing: number;
-  /** Facing buffer heads: offset across and up of each pair, and the gap between faces (negative: pressed together). Left pair, right pair. */
+  /**
+   * Facing buffer heads, leading minus trailing: offset across and up of each pair, and the gap between face centres along
+   * the bisector (negative: pressed together). Left pair, right pair; NaN when either end has no buffers.
+   */
   bufferLateral: [number, number];
   bufferVertical: [number, number];
   bufferGap: [number, number];

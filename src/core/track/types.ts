@@ -78,7 +78,10 @@ export interface TrackPoint {
   verticalCurvature: number;
 }
 
-/** A prepared plan: one row an element. Arrays of equal length n, cumulative quantities at each element's start. */
+/**
+ * A prepared plan: one row an element, elements of no length left out. Arrays of equal length n, cumulative quantities
+ * at each element's start.
+ */
 export interface PreparedPlan {
   readonly elements: readonly PlanElement[];
   readonly startChainage: Float64Array;
@@ -89,24 +92,50 @@ export interface PreparedPlan {
   /** dκ/ds within the element, 1/m². */
   readonly sharpness: Float64Array;
   readonly bucket: BucketIndex;
+  readonly panels: ClothoidPanels;
 }
 
-/** A prepared profile: piece k is z = a + b·t + c·t² + d·t³ with t = s - startChainage[k]. */
-export interface PreparedProfile {
+/**
+ * Clothoid elements cut into equal panels that turn little enough for a short quadrature. Element k owns the panels from
+ * `first[k]`, each `length[k]` long (0 where the curvature is constant); `x` and `y` are where each panel starts.
+ */
+export interface ClothoidPanels {
+  readonly first: Int32Array;
+  readonly length: Float64Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+/** Heights as cubics of chainage: piece k is z = a + b·t + c·t² + d·t³ with t = s - startChainage[k]. */
+export interface CubicPieces {
   readonly startChainage: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
   readonly c: Float64Array;
   readonly d: Float64Array;
+}
+
+/** A prepared profile: cubic pieces from chainage 0 to the end of the track. */
+export interface PreparedProfile extends CubicPieces {
   /** Rail distance (arc length in space) from chainage 0 to each piece's start, m. */
   readonly startRail: Float64Array;
   readonly bucket: BucketIndex;
+  /** The same look-up by rail distance. */
+  readonly railBucket: BucketIndex;
 }
 
 /** Constant-time look-up of the piece that holds a chainage: uniform cells, each naming its first piece. */
 export interface BucketIndex {
   readonly cell: number;
   readonly first: Int32Array;
+}
+
+/** A place where the grade changes at a point: an unrounded change of grade or a hinge of the strip. */
+export interface GradeBreak {
+  readonly chainage: number;
+  /** dz/ds just before and just after. */
+  readonly before: number;
+  readonly after: number;
 }
 
 export interface Track {

@@ -1,0 +1,3 @@
+export { defaultForceModel, defaultRunOptions } from './defaults.ts';
+export { type RunStepper, run, startRun } from './run.ts';
+export type * from './types.ts';

@@ -1,0 +1,45 @@
+import { riskById } from '../risks/index.ts';
+import type { RiskContext, RiskSeries } from '../risks/types.ts';
+import { explainers } from './explainers.ts';
+import { placesOf } from './places.ts';
+import { situationAt, trialOf } from './situation.ts';
+import type { Finding } from './types.ts';
+import { byGravity, verdictOf } from './verdict.ts';
+
+/**
+ * What a trial means: one finding for every bad place of every risk, and one for each risk that passes, in order of gravity:
+ * fails first, then near, then passes, each by its margin relative to the risk's `plenty`. Chainages are the scene's own.
+ */
+export function collectFindings(series: readonly RiskSeries[], context: RiskContext): Finding[] {
+  const trial = trialOf(context);
+  const found: { finding: Finding; verdict: Finding['verdict']; share: number }[] = [];
+  for (const row of series) {
+    const definition = riskById(row.risk);
+    for (const place of placesOf(row, definition)) {
+      const situation = situationAt(trial, row.risk, place.frame, place.subject);
+      if (situation === null) continue;
+      const { worst } = situation;
+      const verdict = verdictOf(definition, worst);
+      const told = verdict !== 'passes';
+      const causes = told ? explainers[row.risk].causes(situation) : [];
+      const finding: Finding = {
+        risk: row.risk,
+        verdict,
+        time: context.run.time[worst.frame],
+        frame: worst.frame,
+        chainage: trial.otherWay(worst.chainage),
+        subject: worst.subject,
+        value: worst.value,
+        limit: worst.limit,
+        margin: worst.margin,
+        range: worst.range,
+        parts: worst.parts,
+        governing: worst.governing,
+        causes,
+        cures: told ? explainers[row.risk].cures(situation, causes) : [],
+      };
+      found.push({ finding, verdict, share: worst.margin / definition.plenty });
+    }
+  }
+  return found.sort(byGravity).map(({ finding }) => finding);
+}

@@ -1,0 +1,81 @@
+import type { RiskContext, Surroundings } from '../risks/types.ts';
+import { framePoser, newSample } from '../risks/index.ts';
+import type { Vehicle } from '../stock/types.ts';
+import { makeTrack, type ProfileSpec, reverseTrack, type Track, TrackError } from '../track/index.ts';
+import type { Situation, Trial } from './situation.ts';
+
+/** What is changed, the rest of the trial staying as it ran. The profile is the scene's way round. */
+export interface Change {
+  readonly profile?: ProfileSpec;
+  readonly vehicles?: readonly Vehicle[];
+}
+
+/** Frames looked at on the way past the place. */
+const frames = 40;
+
+/**
+ * Least margin (SI) of the situation's risk and subject while it passes within `reach` (m) of the place, were the track's heights or
+ * the vehicles different and the train ran as it did: forces, speeds and chainages are kept. Infinity when the risk then
+ * has nothing to say, null when such a track cannot be made. An estimate to rank cures with; trying a cure runs it in full.
+ */
+export function marginIf(situation: Situation, change: Change, reach: number): number | null {
+  const { context, definition, worst } = situation;
+  const changed = changedContext(situation.trial, change);
+  if (changed === null) return null;
+  const sampler = definition.prepare(changed);
+  if (sampler === null) return Number.POSITIVE_INFINITY;
+  const pose = framePoser(changed);
+  const sample = newSample();
+  let least = Number.POSITIVE_INFINITY;
+  const [from, to] = passing(context, worst.frame, reach);
+  const stride = Math.max(1, Math.floor((to - from) / frames));
+  for (let f = worst.frame - stride * Math.floor((worst.frame - from) / stride); f <= to; f += stride) {
+    sampler.sample(pose(f), worst.subject, sample);
+    if (sample.margin < least) least = sample.margin;
+  }
+  return least;
+}
+
+/** First and last frame about `frame` in which the train is within `reach` of where it is then. */
+function passing({ run }: RiskContext, frame: number, reach: number): [number, number] {
+  const head = (f: number): number => run.chainage[f * run.vehicles];
+  let from = frame;
+  while (from > 0 && Math.abs(head(from - 1) - head(frame)) <= reach) from--;
+  let to = frame;
+  while (to + 1 < run.frames && Math.abs(head(to + 1) - head(frame)) <= reach) to++;
+  return [from, to];
+}
+
+function changedContext(trial: Trial, { profile, vehicles }: Change): RiskContext | null {
+  const { context, sceneTrack } = trial;
+  const train = vehicles === undefined ? context.train : { ...context.train, vehicles };
+  if (profile === undefined) return { ...context, train };
+  let track: Track;
+  try {
+    track = makeTrack({ ...sceneTrack.spec, profile });
+  } catch (problem) {
+    if (problem instanceof TrackError) return null;
+    throw problem;
+  }
+  const { reversed } = context.path;
+  return {
+    ...context,
+    train,
+    path: { track: reversed ? reverseTrack(track) : track, reversed },
+    surroundings: replaced(context.surroundings, sceneTrack, track),
+  };
+}
+
+/** The surroundings with the train's own track exchanged, found by where it starts, how it goes and how high. */
+function replaced(around: Surroundings, own: Track, changed: Track): Surroundings {
+  const same = (track: Track): boolean =>
+    track.spec === own.spec ||
+    (Math.abs(track.length - own.length) < sameWithin &&
+      Math.abs(track.spec.start.x - own.spec.start.x) < sameWithin &&
+      Math.abs(track.spec.start.y - own.spec.start.y) < sameWithin &&
+      Math.abs(track.spec.profile.points[0].height - own.spec.profile.points[0].height) < sameWithin);
+  return { ...around, tracks: around.tracks.map((track) => (same(track) ? changed : track)) };
+}
+
+/** Turning a track round twice moves its start by rounding only, m. */
+const sameWithin = 1e-6;

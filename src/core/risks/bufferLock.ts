@@ -1,0 +1,66 @@
+import { jointLoads } from './jointLoads.ts';
+import { sayNothing } from './sample.ts';
+import type { RiskDefinition } from './types.ts';
+
+/** A pair of facing heads at one joint: mean width and height, m. */
+interface Heads {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Overlap (m, sideways) that facing buffer heads have left when they stand `across` and `up` of each other; negative:
+ * lost, by so much. Exact for round heads; flat-topped ones are taken as the ellipse inside them, which is never the
+ * kinder reading. Once the heads miss each other in height the loss counts from there.
+ */
+function overlapAllowed(heads: Heads, up: number): number {
+  const share = up / heads.height;
+  return Math.abs(share) <= 1 ? heads.width * Math.sqrt(1 - share * share) : heads.height - Math.abs(up);
+}
+
+/**
+ * Buffer locking: the sideways offset of facing heads against their overlap, m. Heads that have lost it slip behind each other
+ * as soon as their faces meet, so it takes both, overlap lost and gap closed in buff: the margin of a pair is
+ * the greater of overlap left and gap left. A joint held in draft keeps the gap it shows; in buff the gap at the greatest
+ * squeeze counts, afloat and closing the gap once the slack is gone.
+ */
+export const bufferLock: RiskDefinition = {
+  id: 'buffer-lock',
+  subject: 'joint',
+  unit: 'length',
+  plenty: 0.004,
+  near: 0.0015,
+  prepare(context) {
+    const { vehicles } = context.train;
+    const loads = jointLoads(context);
+    const heads = vehicles.slice(1).map((trailing, j): Heads | null => {
+      const a = vehicles[j].rear.buffers;
+      const b = trailing.front.buffers;
+      if (a === null || b === null) return null;
+      return { width: (a.headWidth + b.headWidth) / 2, height: (a.headHeight + b.headHeight) / 2 };
+    });
+    if (heads.every((pair) => pair === null)) return null;
+    return {
+      sample(frame, joint, out) {
+        const pair = heads[joint];
+        sayNothing(out);
+        if (pair === null || !loads.coupled(frame.index, joint)) return;
+        const { bufferLateral, bufferVertical, bufferGap } = frame.joints[joint];
+        const meets = !Number.isNaN(loads.buff(frame.index, joint));
+        const squeeze = meets ? loads.shorter(frame.index, joint) : 0;
+        for (let side = 0; side < 2; side++) {
+          const value = Math.abs(bufferLateral[side]);
+          const limit = overlapAllowed(pair, bufferVertical[side]);
+          const gap = bufferGap[side] - squeeze;
+          const margin = Math.max(limit - value, gap);
+          if (margin >= out.margin) continue;
+          out.value = value;
+          out.limit = limit;
+          out.margin = margin;
+          out.governing = gap > limit - value ? 'gap' : 'overlap';
+        }
+      },
+      parts: () => [],
+    };
+  },
+};

@@ -1,0 +1,51 @@
+import { contactFaces, contactLift, endHold } from './endLift.ts';
+import { couplingHalves, mismatchParts } from './headMismatch.ts';
+import { jointLoads } from './jointLoads.ts';
+import { newSample, sayNothing, saySpare } from './sample.ts';
+import type { RiskDefinition, Sampler } from './types.ts';
+
+/**
+ * Riding up in buff, m. Two ways, and the nearer one speaks: heads further apart in height than their facing, or an
+ * end lifted by the lean of the contact faces, whose margin is the share of its hold that is left, in terms of the facing:
+ * both are zero exactly where the head goes over. Nothing to say while the joint is in draft.
+ */
+export const override: RiskDefinition = {
+  id: 'override',
+  subject: 'joint',
+  unit: 'length',
+  plenty: 0.0015,
+  near: 0.0003,
+  prepare(context) {
+    const { vehicles } = context.train;
+    const halves = couplingHalves(context);
+    const loads = jointLoads(context);
+    const facing = Float64Array.from(halves, ([a, b]) => (a.facingHeight + b.facingHeight) / 2);
+    const faces = halves.map(([a, b]) => contactFaces(a, b));
+    const hold = Float64Array.from(halves, (_, j) =>
+      Math.min(endHold(vehicles[j], 'rear'), endHold(vehicles[j + 1], 'front')),
+    );
+    if (!facing.some(Number.isFinite)) return null;
+    const inspected = newSample();
+    const sampler: Sampler = {
+      sample(frame, joint, out) {
+        const buff = loads.buff(frame.index, joint);
+        const face = facing[joint];
+        if (Number.isNaN(buff) || face === Number.POSITIVE_INFINITY) return sayNothing(out);
+        saySpare(out, Math.abs(frame.joints[joint].verticalOffset), face, 'facing');
+        const lift = contactLift(buff, faces[joint].tilt, faces[joint].friction);
+        const spare = face * (1 - lift / hold[joint]);
+        if (spare >= out.margin) return;
+        out.value = lift;
+        out.limit = hold[joint];
+        out.margin = spare;
+        out.governing = 'lift';
+      },
+      parts(frame, joint) {
+        sampler.sample(frame, joint, inspected);
+        if (inspected.governing !== 'facing') return [];
+        return mismatchParts(frame.joints[joint].verticalOffset, halves[joint]);
+      },
+    };
+    return sampler;
+  },
+};

@@ -1,0 +1,26 @@
+import { bufferLock } from './bufferLock.ts';
+import { couplerSwing } from './couplerSwing.ts';
+import { headroom } from './headroom.ts';
+import { override } from './override.ts';
+import { parting } from './parting.ts';
+import { stall } from './stall.ts';
+import type { RiskDefinition, RiskId } from './types.ts';
+import { wheelspin } from './wheelspin.ts';
+
+/** Every risk the project knows of; whatever shows, plots or ranks risks iterates over this list. */
+export const risks: readonly RiskDefinition[] = [
+  stall,
+  wheelspin,
+  override,
+  bufferLock,
+  couplerSwing,
+  parting,
+  headroom,
+];
+
+/** The definition of one risk. */
+export function riskById(id: RiskId): RiskDefinition {
+  const found = risks.find((risk) => risk.id === id);
+  if (found === undefined) throw new RangeError(`There is no risk called ${id}`);
+  return found;
+}

@@ -1,0 +1,19 @@
+export { axleGap, middleAxleLift } from './axleGap.ts';
+export { placeCoupled, standTrain } from './coupled.ts';
+export { bufferLength, couplerPivot, type End, frontReach, lengthOverBuffers, rearReach } from './ends.ts';
+export { makeJoint, referenceSpacing } from './joint.ts';
+export { jointGeometry, newJointGeometry } from './jointGeometry.ts';
+export { newPlacement, placeVehicle, pointOnVehicle } from './placement.ts';
+export * from './standards/index.ts';
+export { type BodyOutline, bodyOutline, type SweptWidth, sweptWidth } from './sweptWidth.ts';
+export {
+  centreThrow,
+  centreThrowHandbook,
+  cornerThrow,
+  endThrow,
+  endThrowHandbook,
+  reverseOffsetHandbook,
+} from './throw.ts';
+export { turnVehicle } from './turn.ts';
+export type * from './types.ts';
+export { transferredWeight } from './weightTransfer.ts';

@@ -1,0 +1,38 @@
+import { clamp } from '../math/index.ts';
+import { placeInPlan } from './plan.ts';
+import { placeInProfile } from './profile.ts';
+import type { Track, TrackPoint } from './types.ts';
+
+/**
+ * Everything about chainage `s`, m, written into `out` (made when not given) without allocating.
+ *
+ * Outside [0, length] the track goes on straight at the heading and grade of its end, with no curvature.
+ */
+export function trackPoint(
+  track: Track,
+  s: number,
+  out: TrackPoint = { chainage: 0, x: 0, y: 0, z: 0, heading: 0, curvature: 0, grade: 0, verticalCurvature: 0 },
+): TrackPoint {
+  const inside = clamp(s, 0, track.length);
+  out.chainage = s;
+  placeInPlan(track.plan, inside, out);
+  placeInProfile(track.profile, inside, out);
+  if (inside !== s) {
+    const beyond = s - inside;
+    out.x += beyond * Math.cos(out.heading);
+    out.y += beyond * Math.sin(out.heading);
+    out.z += beyond * out.grade;
+    out.curvature = 0;
+    out.verticalCurvature = 0;
+  }
+  return out;
+}
+
+const planned = { z: 0, grade: 0, verticalCurvature: 0 };
+
+/** The planned height at chainage `s`, m: grade points and vertical curves without the departures of the strip. */
+export function plannedHeight(track: Track, s: number): number {
+  const inside = clamp(s, 0, track.length);
+  placeInProfile(track.plannedProfile, inside, planned);
+  return planned.z + (s - inside) * planned.grade;
+}

@@ -1,0 +1,10 @@
+export { type AngleOptions, type AngleStyle, type AngleUnit, formatAngle, parseAngle } from './angle.ts';
+export { kilogramsPerPound, metresPerInch, metresPerMile, standardGravity } from './constants.ts';
+export { type ForceOptions, type ForceStyle, type ForceUnit, formatForce, parseForce } from './force.ts';
+export { formatGrade, type GradeForm, type GradeOptions, type GradeStyle, parseGrade } from './grade.ts';
+export { formatLength, type LengthOptions, type LengthStyle, type LengthUnit, parseLength } from './length.ts';
+export { formatMass, type MassOptions, type MassStyle, type MassUnit, parseMass } from './mass.ts';
+export { formatNumber, type NumberStyle, thinSpace } from './number.ts';
+export { type OtherFormsOptions, otherForms, type QuantityKind } from './otherForms.ts';
+export type { Bounds, Reading } from './reading.ts';
+export { formatSpeed, parseSpeed, type SpeedOptions, type SpeedStyle, type SpeedUnit } from './speed.ts';

@@ -1,0 +1,30 @@
+/** What a scene file may hold at most, so that a hostile or broken file costs little. Generous for a club layout. */
+export const bounds = {
+  /** Characters of text. */
+  text: 2_000_000,
+  /** Values in the whole file, and how deep they nest. */
+  values: 200_000,
+  depth: 24,
+  name: 120,
+  sentence: 400,
+  id: 60,
+  tracks: 40,
+  elements: 400,
+  profilePoints: 400,
+  supports: 2_000,
+  stripJoints: 400,
+  baseboards: 60,
+  stock: 200,
+  couplings: 100,
+  trains: 100,
+  trainEntries: 120,
+  /** Vehicles of one train once counts are written out. */
+  vehicles: 120,
+  trials: 200,
+  orders: 200,
+  /** mm: 200 m of line, at gauges up to 130 mm. */
+  lengthMm: 200_000,
+  timeLimitS: 3_600,
+  /** Recorded frames times vehicles of one trial: about 600 MB of results. */
+  frameVehicles: 4_000_000,
+} as const;

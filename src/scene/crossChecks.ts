@@ -1,0 +1,45 @@
+import { bounds } from './bounds.ts';
+import type { Problem } from './problems.ts';
+import { repeatedIds, unknownId } from './references.ts';
+import type { Scene } from './schema.ts';
+import { stockProblems } from './stockChecks.ts';
+import { trackProblems } from './trackChecks.ts';
+import { trialProblems } from './trialChecks.ts';
+
+/** What is wrong between the parts of a scene whose shape is right. */
+export function crossProblems(scene: Scene): Problem[] {
+  const problems = [
+    ...repeatedIds('tracks', scene.tracks),
+    ...repeatedIds('couplings', scene.couplings ?? []),
+    ...repeatedIds('stock', scene.stock),
+    ...repeatedIds('trains', scene.trains),
+    ...repeatedIds('trials', scene.trials),
+    ...scene.tracks.flatMap((track, index) => trackProblems(track, `tracks[${index}]`)),
+    ...scene.stock.flatMap((vehicle, index) => stockProblems(scene, vehicle, `stock[${index}]`)),
+  ];
+  scene.trains.forEach((train, index) => {
+    const count = train.vehicles.reduce((sum, entry) => sum + (entry.count ?? 1), 0);
+    if (count > bounds.vehicles) {
+      problems.push({
+        path: `trains[${index}].vehicles`,
+        found: `${count} vehicles`,
+        allowed: `at most ${bounds.vehicles}`,
+        example: '',
+      });
+    }
+    train.vehicles.forEach((entry, place) => {
+      if (!scene.stock.some((one) => one.id === entry.stock)) {
+        problems.push(
+          unknownId(
+            `trains[${index}].vehicles[${place}].stock`,
+            entry.stock,
+            scene.stock.map((one) => one.id),
+          ),
+        );
+      }
+    });
+  });
+  // What follows measures trains on tracks, so it waits until both are sound.
+  if (problems.length > 0) return problems;
+  return scene.trials.flatMap((trial, index) => trialProblems(scene, trial, `trials[${index}]`));
+}

@@ -1,0 +1,63 @@
+import { bounds } from './bounds.ts';
+import { crossProblems } from './crossChecks.ts';
+import { tooMuch } from './limits.ts';
+import { type Problem, problemsOf, valueText } from './problems.ts';
+import { formatVersion, type Scene, sceneSchema } from './schema.ts';
+
+export type ParsedScene =
+  | { readonly ok: true; readonly scene: Scene }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Most problems told at once; the rest follows when these are mended. */
+const mostProblems = 20;
+
+const refuse = (...problems: Problem[]): ParsedScene => ({ ok: false, problems: problems.slice(0, mostProblems) });
+
+/**
+ * Checks a scene file, given as text or as the value that JSON made of it. Never throws: a file that will not do comes
+ * back as problems, each with its place in the file, what was found, what is allowed and an example.
+ */
+export function parseScene(source: unknown): ParsedScene {
+  let input: unknown = source;
+  if (typeof source === 'string') {
+    if (source.length > bounds.text) {
+      return refuse({
+        path: '',
+        found: `${source.length} letters`,
+        allowed: `at most ${bounds.text} letters`,
+        example: '',
+      });
+    }
+    try {
+      input = JSON.parse(source);
+    } catch (error) {
+      const found = error instanceof Error ? error.message : 'text that is not JSON';
+      return refuse({
+        path: '',
+        found,
+        allowed: 'a scene file in JSON',
+        example: '{ "gradewright": 1, "name": "Wren Gill", … }',
+      });
+    }
+  }
+  const large = tooMuch(input);
+  if (large !== null) return refuse(large);
+  const newer = newerVersion(input);
+  if (newer !== null) return refuse(newer);
+  const checked = sceneSchema.safeParse(input);
+  if (!checked.success) return refuse(...problemsOf(checked.error.issues, input));
+  const crossed = crossProblems(checked.data);
+  return crossed.length > 0 ? refuse(...crossed) : { ok: true, scene: checked.data };
+}
+
+function newerVersion(input: unknown): Problem | null {
+  if (typeof input !== 'object' || input === null || !('gradewright' in input)) return null;
+  const version = input.gradewright;
+  if (typeof version !== 'number' || !(version > formatVersion)) return null;
+  return {
+    path: 'gradewright',
+    found: `version ${valueText(version)}, made by a newer Gradewright`,
+    allowed: `up to version ${formatVersion}; nothing is lost, the file only needs the newer program`,
+    example: String(formatVersion),
+  };
+}

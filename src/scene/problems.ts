@@ -1,0 +1,195 @@
+import type { z } from 'zod';
+import { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
+
+/** What is wrong at one place of a scene file, in words for its author. */
+export interface Problem {
+  /** `trains[0].vehicles[3].stock`; empty for the file as a whole. */
+  readonly path: string;
+  readonly found: string;
+  readonly allowed: string;
+  /** Something that could stand there, as it would be written. */
+  readonly example: string;
+}
+
+type Issue = z.core.$ZodIssue;
+type Path = readonly PropertyKey[];
+
+/** Longest piece of the file that a message repeats. */
+const longestQuote = 60;
+
+/** A path as people write it. */
+export function pathText(path: Path): string {
+  let text = '';
+  for (const key of path) {
+    if (typeof key === 'number') text += `[${key}]`;
+    else text += text === '' ? quoted(String(key)) : `.${quoted(String(key))}`;
+  }
+  return text;
+}
+
+const quoted = (text: string): string => (text.length > longestQuote ? `${text.slice(0, longestQuote)}…` : text);
+
+/** A value of the file, short enough for a message. */
+export function valueText(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (value === null) return 'null';
+  if (typeof value === 'string') return JSON.stringify(quoted(value));
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  if (Array.isArray(value)) return value.length === 1 ? 'a list of 1 entry' : `a list of ${value.length} entries`;
+  if (typeof value !== 'object') return `a ${typeof value}`;
+  const keys = Object.keys(value);
+  const shown = keys.slice(0, 6).map((key) => quoted(key));
+  return keys.length === 0 ? 'an empty object' : `an object with ${shown.join(', ')}${keys.length > 6 ? ', …' : ''}`;
+}
+
+/** Every problem that a check of the shape found, in the file's order as far as the checker keeps it. */
+export function problemsOf(issues: readonly Issue[], input: unknown): Problem[] {
+  const schema = sceneJsonSchema();
+  return issues.flatMap((issue) => explain(issue, [], input, schema));
+}
+
+function explain(issue: Issue, before: Path, input: unknown, schema: JsonSchema): Problem[] {
+  const path = [...before, ...issue.path];
+  const value = valueAt(input, path);
+  const node = nodeAt(schema, path, input);
+  if (issue.code === 'unrecognized_keys') {
+    return issue.keys.map((key) => misspelt(key, path, node));
+  }
+  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+    const branch = deepest(issue.errors);
+    if (branch !== null) return branch.flatMap((inner) => explain(inner as Issue, path, input, schema));
+  }
+  const allowed = issue.code === 'custom' ? issue.message : node === null ? issue.message : allowedText(node);
+  return [{ path: pathText(path), found: valueText(value), allowed, example: exampleText(node) }];
+}
+
+/** The branch of a union that the author most likely meant: the one of the same type as what was found. */
+function deepest(branches: readonly (readonly z.core.$ZodIssue[])[]): readonly z.core.$ZodIssue[] | null {
+  const fitting = branches.filter((issues) =>
+    issues.every(
+      (issue) =>
+        issue.path.length > 0 ||
+        issue.code === 'unrecognized_keys' ||
+        issue.code === 'custom' ||
+        issue.code === 'too_small' ||
+        issue.code === 'too_big',
+    ),
+  );
+  return fitting.length === 1 ? fitting[0] : null;
+}
+
+function misspelt(key: string, path: Path, node: JsonSchema | null): Problem {
+  const known = Object.keys(node?.properties ?? {});
+  let nearest = '';
+  let least = Number.POSITIVE_INFINITY;
+  for (const one of known) {
+    const steps = editSteps(key.slice(0, longestQuote).toLowerCase(), one.toLowerCase());
+    if (steps < least) {
+      least = steps;
+      nearest = one;
+    }
+  }
+  const properties = node?.properties?.[nearest];
+  return {
+    path: pathText([...path, key]),
+    found: 'a field that is not known here',
+    allowed: known.length === 0 ? 'no such field' : `only ${known.join(', ')}`,
+    example: nearest === '' ? '' : `"${nearest}": ${exampleText(properties ?? null)}`,
+  };
+}
+
+/** Least number of letters to put in, take out or change (Levenshtein 1966). */
+function editSteps(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      next.push(Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1)));
+    }
+    row = next;
+  }
+  return row[b.length];
+}
+
+function valueAt(input: unknown, path: Path): unknown {
+  let value = input;
+  for (const key of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, key)) return undefined;
+    value = (value as Record<PropertyKey, unknown>)[key];
+  }
+  return value;
+}
+
+/** The part of the schema that speaks of a path, taking the branch of a union that fits the input. */
+function nodeAt(schema: JsonSchema, path: Path, input: unknown): JsonSchema | null {
+  let node: JsonSchema | undefined = schema;
+  let value = input;
+  for (const key of path) {
+    node = node === undefined ? undefined : branchFor(node, value);
+    if (typeof key === 'number') node = node?.items;
+    else
+      node =
+        node?.properties !== undefined && Object.hasOwn(node.properties, key)
+          ? node.properties[String(key)]
+          : undefined;
+    value = valueAt(value, [key]);
+  }
+  return node === undefined ? null : branchFor(node, value, true);
+}
+
+function branchFor(node: JsonSchema, value: unknown, keepUndecided = false): JsonSchema {
+  const branches = node.oneOf ?? node.anyOf;
+  if (branches === undefined) return node;
+  if (Array.isArray(value)) return branches.find((branch) => branch.type === 'array') ?? node;
+  if (typeof value !== 'object' || value === null) return node;
+  const kind = (value as Record<string, unknown>).kind;
+  const byKind = branches.find((branch) => kind !== undefined && branch.properties?.kind?.const === kind);
+  return (
+    byKind ??
+    (keepUndecided && node.oneOf !== undefined ? node : (branches.find((branch) => branch.type === 'object') ?? node))
+  );
+}
+
+/** What may stand somewhere, in words. */
+function allowedText(node: JsonSchema): string {
+  const shape = shapeText(node);
+  return node.description === undefined ? shape : `${shape}: ${node.description}`;
+}
+
+function shapeText(node: JsonSchema): string {
+  if (node.const !== undefined) return JSON.stringify(node.const);
+  if (node.enum !== undefined) return `one of ${node.enum.map((one) => JSON.stringify(one)).join(', ')}`;
+  const branches = node.oneOf ?? node.anyOf;
+  if (branches !== undefined) {
+    return branches
+      .map((branch) =>
+        branch.properties?.kind?.const === undefined
+          ? shapeText(branch)
+          : `kind ${JSON.stringify(branch.properties.kind.const)}`,
+      )
+      .join(', or ');
+  }
+  switch (node.type) {
+    case 'number':
+      return `a number from ${node.minimum} to ${node.maximum}`;
+    case 'integer':
+      return `a whole number from ${node.minimum} to ${node.maximum}`;
+    case 'boolean':
+      return 'true or false';
+    case 'string':
+      return node.pattern === undefined
+        ? `text of 1 to ${node.maxLength} letters`
+        : `a short name of small letters, digits and hyphens, at most ${node.maxLength}`;
+    case 'array':
+      return `a list of ${node.minItems ?? 0} to ${node.maxItems} entries`;
+    default:
+      return `an object with ${Object.keys(node.properties ?? {}).join(', ')}`;
+  }
+}
+
+function exampleText(node: JsonSchema | null): string {
+  if (node === null) return '';
+  const example =
+    node.examples?.[0] ?? node.const ?? (node.type === 'array' ? node.items?.examples?.slice(0, 1) : undefined);
+  return example === undefined ? '' : JSON.stringify(example);
+}

@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import { bounds } from './bounds.ts';
+import { maybe, named, oneOf, positiveMm, quantity } from './fields.ts';
+import { couplingSchema, stockSchema } from './stockSchema.ts';
+import { trackSchema } from './trackSchema.ts';
+import { trainSchema, trialSchema } from './trialSchema.ts';
+
+/** The version of the format that this code writes and reads. */
+export const formatVersion = 1;
+
+const baseboard = z.strictObject({
+  xMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Corner nearest the west, mm.', 0),
+  yMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Corner nearest the south, mm.', 0),
+  lengthMm: positiveMm(bounds.lengthMm, 'Size from west to east, mm.', 2400),
+  widthMm: positiveMm(bounds.lengthMm, 'Size from south to north, mm.', 1400),
+  topMm: maybe(quantity(-10_000, 10_000, 'Height of its top, mm; a deck below height 0 when left out.', -12)),
+});
+
+export const sceneSchema = z
+  .strictObject({
+    gradewright: z.literal(formatVersion).meta({ description: 'Version of the format.', examples: [1] }),
+    name: named('What people call the railway.', 'Wren Gill'),
+    shows: z
+      .string()
+      .min(1)
+      .max(bounds.sentence)
+      .meta({ description: 'One sentence: what can be learnt here.', examples: ['A train that stalls in turn two.'] }),
+    scale: z
+      .strictObject({
+        name: named('Name of the scale.', 'OO'),
+        gaugeMm: quantity(3, 200, 'Track gauge, mm.', 16.5),
+        ratio: maybe(quantity(1, 500, 'The original is this many times as large.', 76.2)),
+      })
+      .meta({ description: 'Scale and gauge.', examples: [{ name: 'OO', gaugeMm: 16.5 }] }),
+    deck: z
+      .strictObject({
+        thicknessMm: positiveMm(200, 'Thickness of the deck, mm.', 9),
+        underlayMm: quantity(0, 100, 'Thickness of the underlay, mm.', 3),
+        trackMm: quantity(0, 100, 'Height of sleepers and rail, mm.', 5),
+        material: maybe(oneOf(['birch-ply', 'softwood-ply', 'mdf'], 'What the deck is made of.')),
+      })
+      .meta({
+        description: 'What a track carries below its rail tops; it limits the headroom of the track under it.',
+        examples: [{ thicknessMm: 9, underlayMm: 3, trackMm: 5 }],
+      }),
+    room: maybe(
+      z
+        .strictObject({
+          datumAboveFloorMm: quantity(0, 5_000, 'Height 0 of the scene above the floor, mm.', 1000),
+          baseboards: maybe(z.array(baseboard).max(bounds.baseboards)),
+        })
+        .meta({ description: 'The room, for the picture only.', examples: [{ datumAboveFloorMm: 1000 }] }),
+    ),
+    tracks: z.array(trackSchema).min(1).max(bounds.tracks),
+    couplings: maybe(z.array(couplingSchema).max(bounds.couplings)),
+    stock: z.array(stockSchema).min(1).max(bounds.stock),
+    trains: z.array(trainSchema).min(1).max(bounds.trains),
+    trials: z.array(trialSchema).min(1).max(bounds.trials),
+  })
+  .meta({ title: 'A railway on grades', description: 'Tracks, trains and trials. Lengths in mm, masses in g.' });
+
+/** A scene file, checked: exactly what the file says, with nothing filled in. Treat it as frozen. */
+export type Scene = z.infer<typeof sceneSchema>;
+export type SceneBaseboard = z.infer<typeof baseboard>;

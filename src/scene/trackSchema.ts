@@ -1,0 +1,154 @@
+import { z } from 'zod';
+import { bounds } from './bounds.ts';
+import { either, idText, maybe, named, oneOf, positiveMm, quantity, whole } from './fields.ts';
+
+const radiusMm = positiveMm(bounds.lengthMm, 'Radius of the track centreline, mm.', 600);
+const turn = oneOf(['left', 'right'], 'Which way the curve turns, seen the way chainage grows.');
+const elementId = maybe(idText('A short name that heights and places can refer to.', 'helix'));
+
+/** Curvature at one end of a transition: straight, or a curve of this radius and turn. */
+const bend = z
+  .union([
+    z.literal('straight').meta({ description: 'No curvature.', examples: ['straight'] }),
+    z.strictObject({ radiusMm, turn }),
+  ])
+  .meta({ description: '"straight", or a radius and a turn.', examples: [{ radiusMm: 600, turn: 'left' }] });
+
+const straight = z.strictObject({
+  kind: z.literal('straight'),
+  id: elementId,
+  lengthMm: positiveMm(bounds.lengthMm, 'Length, mm.', 1200),
+});
+
+const arc = either(
+  z.strictObject({
+    kind: z.literal('arc'),
+    id: elementId,
+    radiusMm,
+    turn,
+    angleDeg: maybe(quantity(0.01, 360, 'Angle turned through, degrees.', 90)),
+    lengthMm: maybe(positiveMm(bounds.lengthMm, 'Length along the centreline, mm.', 942.5)),
+  }),
+  ['angleDeg', 'lengthMm'],
+);
+
+const helix = z.strictObject({
+  kind: z.literal('helix'),
+  id: elementId,
+  radiusMm,
+  turn,
+  turns: quantity(0.01, 60, 'Number of turns.', 3.5),
+});
+
+const transition = z.strictObject({
+  kind: z.literal('transition'),
+  id: elementId,
+  lengthMm: positiveMm(bounds.lengthMm, 'Length along the centreline, mm.', 360),
+  from: maybe(bend),
+  to: maybe(bend),
+});
+
+const element = z.discriminatedUnion('kind', [straight, arc, helix, transition]).meta({
+  description: 'One stretch of the alignment. A transition without from or to takes the curvature of its neighbour.',
+  examples: [{ kind: 'arc', radiusMm: 600, turn: 'left', angleDeg: 90 }],
+});
+
+/** A place named by an element (or by "track") instead of a number, so that it moves along when the plan changes. */
+const relativePlace = either(
+  z.strictObject({
+    startOf: maybe(idText('Id of an element, or "track".', 'helix')),
+    endOf: maybe(idText('Id of an element, or "track".', 'helix')),
+    plusMm: maybe(quantity(-bounds.lengthMm, bounds.lengthMm, 'Further on by this much, mm.', 150)),
+  }),
+  ['startOf', 'endOf'],
+);
+
+const placeFields = {
+  atMm: maybe(quantity(0, bounds.lengthMm, 'Chainage, mm.', 2400)),
+  at: maybe(
+    relativePlace.meta({
+      description: 'Chainage relative to an element.',
+      examples: [{ endOf: 'helix', plusMm: 150 }],
+    }),
+  ),
+};
+const placed = ['atMm', 'at'];
+
+const profilePoint = either(
+  z.strictObject({
+    ...placeFields,
+    heightMm: maybe(quantity(-10_000, 10_000, 'Height of the rail top, mm.', 80)),
+    gradePercent: maybe(quantity(-50, 50, 'Grade from the point before to this one, per cent.', -2.4)),
+    verticalCurveLengthMm: maybe(positiveMm(bounds.lengthMm, 'Plan length of the vertical curve here, mm.', 500)),
+    verticalCurveRadiusMm: maybe(positiveMm(10_000_000, 'Radius of the vertical curve here, mm.', 20_000)),
+  }),
+  placed,
+  ['heightMm', 'gradePercent'],
+)
+  .refine((value) => !('verticalCurveLengthMm' in value && 'verticalCurveRadiusMm' in value), {
+    message: 'at most one of verticalCurveLengthMm and verticalCurveRadiusMm',
+  })
+  .meta({ description: 'Where two grades meet.', examples: [{ atMm: 2400, heightMm: 60 }] });
+
+const offMm = quantity(-100, 100, 'Built higher (or, negative, lower) than planned by this much, mm.', 2.5);
+
+const listedSupports = z
+  .array(
+    either(z.strictObject({ ...placeFields, offMm: maybe(offMm) }), placed).meta({
+      description: 'One support.',
+      examples: [{ atMm: 300, offMm: 0.5 }],
+    }),
+  )
+  .min(2)
+  .max(bounds.supports);
+
+const evenSupports = z.strictObject({
+  everyMm: quantity(20, 5_000, 'Distance from support to support, mm.', 300),
+  firstMm: maybe(quantity(0, bounds.lengthMm, 'Chainage of support 1, mm; 0 when left out.', 150)),
+  off: maybe(
+    z
+      .array(
+        z.strictObject({
+          support: whole(1, bounds.supports, 'Number of the support, counted from 1.', 14),
+          byMm: offMm,
+        }),
+      )
+      .max(bounds.supports),
+  ),
+});
+
+export const trackSchema = z.strictObject({
+  id: idText('A short name that trials refer to.', 'down-line'),
+  name: named('What people call the track.', 'Down line'),
+  start: z
+    .strictObject({
+      xMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'East of the corner of the room, mm.', 600),
+      yMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'North of the corner of the room, mm.', 600),
+      headingDeg: quantity(-360, 360, 'Direction of growing chainage, degrees counter-clockwise from east.', 0),
+    })
+    .meta({ description: 'Where chainage 0 lies.', examples: [{ xMm: 600, yMm: 600, headingDeg: 0 }] }),
+  alignment: z.array(element).min(1).max(bounds.elements),
+  profile: z.array(profilePoint).min(1).max(bounds.profilePoints),
+  supports: maybe(
+    z.union([listedSupports, evenSupports]).meta({
+      description: 'A list of supports, or supports at even distances.',
+      examples: [{ everyMm: 300, off: [{ support: 14, byMm: 2.5 }] }],
+    }),
+  ),
+  stripJoints: maybe(
+    z
+      .array(either(z.strictObject(placeFields), placed))
+      .max(bounds.stripJoints)
+      .meta({
+        description: 'Butt joints of the trackbed strip that have no splice plate: the grade may break there.',
+        examples: [[{ atMm: 2400 }]],
+      }),
+  ),
+});
+
+export type SceneTrack = z.infer<typeof trackSchema>;
+export type SceneElement = SceneTrack['alignment'][number];
+export type SceneBend = NonNullable<Extract<SceneElement, { kind: 'transition' }>['from']>;
+export type SceneProfilePoint = SceneTrack['profile'][number];
+export type SceneSupports = NonNullable<SceneTrack['supports']>;
+export type ScenePlace = NonNullable<SceneTrack['stripJoints']>[number];

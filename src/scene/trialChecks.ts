@@ -1,0 +1,158 @@
+import { bounds } from './bounds.ts';
+import { elementCurvatures, trackLengthMm } from './places.ts';
+import type { Problem } from './problems.ts';
+import { unknownId } from './references.ts';
+import type { Scene } from './schema.ts';
+import type { SceneTrack } from './trackSchema.ts';
+import { type TrainPlace, trainLength, trainPlaces } from './trains.ts';
+import { leadingEnds } from './trialEnds.ts';
+import type { SceneTrial } from './trialSchema.ts';
+
+const roundMm = (mm: number): string => String(Math.round(mm * 10) / 10);
+
+/** Recording interval of a trial that names none, ms; only for the bound on its size. */
+const usualFrameMs = 20;
+
+/** What is wrong with one trial of a scene whose tracks and vehicles are sound. */
+export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Problem[] {
+  const track = scene.tracks.find((one) => one.id === trial.track);
+  const train = scene.trains.find((one) => one.id === trial.train);
+  const problems: Problem[] = [];
+  if (track === undefined)
+    problems.push(
+      unknownId(
+        `${path}.track`,
+        trial.track,
+        scene.tracks.map((one) => one.id),
+      ),
+    );
+  if (train === undefined)
+    problems.push(
+      unknownId(
+        `${path}.train`,
+        trial.train,
+        scene.trains.map((one) => one.id),
+      ),
+    );
+  if (track === undefined || train === undefined) return problems;
+  const places = trainPlaces(scene, train);
+  return [
+    ...couplingProblems(places, path),
+    ...fitProblems(track, places, trial, path),
+    ...orderProblems(track, places, trial, path),
+    ...recordProblems(places, trial, path),
+  ];
+}
+
+/** Ends of different families do not couple. */
+function couplingProblems(places: readonly TrainPlace[], path: string): Problem[] {
+  for (let joint = 0; joint + 1 < places.length; joint++) {
+    const a = places[joint];
+    const b = places[joint + 1];
+    const before = a.turned ? a.vehicle.front : a.vehicle.rear;
+    const after = b.turned ? b.vehicle.rear : b.vehicle.front;
+    if (before.coupling.kind !== after.coupling.kind) {
+      return [
+        {
+          path: `${path}.train`,
+          found: `a ${before.coupling.kind} coupling on vehicle ${joint + 1} (${a.vehicle.name}) that meets a ${after.coupling.kind} coupling on vehicle ${joint + 2} (${b.vehicle.name})`,
+          allowed: 'the same kind of coupling on both ends of a joint',
+          example: `"rearCoupling": the id of a ${after.coupling.kind} coupling`,
+        },
+      ];
+    }
+  }
+  return [];
+}
+
+function fitProblems(track: SceneTrack, places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {
+  const lengthMm = trackLengthMm(track);
+  const trainMm = trainLength(places) * 1000;
+  if (trainMm >= lengthMm) {
+    const found = `a train of ${roundMm(trainMm)} mm on a track of ${roundMm(lengthMm)} mm`;
+    return [{ path: `${path}.train`, found, allowed: 'a train shorter than its track', example: '' }];
+  }
+  const sharpest = Math.max(...track.alignment.flatMap((_, index) => elementCurvatures(track, index).map(Math.abs)));
+  const widest = places.find((place) => place.vehicle.pivotSpacing * sharpest > 1);
+  if (widest !== undefined) {
+    return [
+      {
+        path: `${path}.train`,
+        found: `${widest.vehicle.name}, running points ${roundMm(widest.vehicle.pivotSpacing * 1000)} mm apart, on a curve of ${roundMm(1000 / sharpest)} mm radius`,
+        allowed: 'running points no further apart than the sharpest radius',
+        example: '',
+      },
+    ];
+  }
+  const problems: Problem[] = [];
+  const { startMm, finishMm, forward } = leadingEnds(track, trainMm, trial);
+  const least = forward ? trainMm : 0;
+  const most = forward ? lengthMm : lengthMm - trainMm;
+  if (startMm < least || startMm > most) {
+    problems.push({
+      path: `${path}.startMm`,
+      found: `the leading end at ${roundMm(startMm)} mm`,
+      allowed: `${roundMm(least)} to ${roundMm(most)} mm, so that the whole train of ${roundMm(trainMm)} mm stands on the track`,
+      example: roundMm(forward ? least + 10 : most - 10),
+    });
+  }
+  if (finishMm > lengthMm || (forward ? finishMm <= startMm : finishMm >= startMm)) {
+    problems.push({
+      path: `${path}.finishMm`,
+      found: `arrival at ${roundMm(finishMm)} mm, start at ${roundMm(startMm)} mm, towards the ${trial.towards} of the track`,
+      allowed: forward ? `beyond the start, up to ${roundMm(lengthMm)} mm` : 'less than the start, down to 0 mm',
+      example: roundMm(forward ? lengthMm : 0),
+    });
+  }
+  return problems;
+}
+
+function orderProblems(track: SceneTrack, places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {
+  const lengthMm = trackLengthMm(track);
+  return trial.orders.flatMap((order, index) => {
+    const problems: Problem[] = [];
+    if (order.atMm !== undefined && order.atMm > lengthMm) {
+      problems.push({
+        path: `${path}.orders[${index}].atMm`,
+        found: `chainage ${roundMm(order.atMm)} mm`,
+        allowed: `a place on the track: 0 to ${roundMm(lengthMm)} mm`,
+        example: roundMm(lengthMm / 2),
+      });
+    }
+    if (order.vehicle !== undefined && places[order.vehicle - 1]?.vehicle.drive == null) {
+      const driven = places.flatMap((place, at) => (place.vehicle.drive === null ? [] : at + 1));
+      problems.push({
+        path: `${path}.orders[${index}].vehicle`,
+        found: `vehicle ${order.vehicle}, which has no drive`,
+        allowed: driven.length === 0 ? 'no vehicle of this train: none has a drive' : `one of ${driven.join(', ')}`,
+        example: String(driven[0] ?? ''),
+      });
+    }
+    return problems;
+  });
+}
+
+function recordProblems(places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {
+  const problems: Problem[] = [];
+  const frameMs = trial.frameMs ?? usualFrameMs;
+  const values = (trial.timeLimitS * 1000 * places.length) / frameMs;
+  if (values > bounds.frameVehicles) {
+    problems.push({
+      path: `${path}.timeLimitS`,
+      found: `${trial.timeLimitS} s at ${frameMs} ms a frame for ${places.length} vehicles`,
+      allowed: `at most ${Math.floor((bounds.frameVehicles * frameMs) / (1000 * places.length))} s, or frames further apart`,
+      example: '120',
+    });
+  }
+  const ratio = trial.frameMs === undefined || trial.stepMs === undefined ? 1 : trial.frameMs / trial.stepMs;
+  // Decimal milliseconds are not exact in binary: a millionth off a whole number is whole.
+  if (Math.abs(ratio - Math.round(ratio)) > 1e-6 || ratio < 1 - 1e-6) {
+    problems.push({
+      path: `${path}.frameMs`,
+      found: `frames every ${trial.frameMs} ms with a step of ${trial.stepMs} ms`,
+      allowed: 'a whole multiple of the step',
+      example: String((trial.stepMs ?? 1) * 20),
+    });
+  }
+  return problems;
+}

@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { bounds } from './bounds.ts';
+import { either, idText, maybe, named, oneOf, quantity, whole, yesOrNo } from './fields.ts';
+
+const headOff = (end: string) =>
+  maybe(quantity(-20, 20, `${end} head higher (negative: lower) than the vehicle says, mm.`, -0.5));
+
+export const trainSchema = z.strictObject({
+  id: idText('A short name that trials refer to.', 'evening-stopper'),
+  name: named('What people call the train.', 'Evening stopper'),
+  vehicles: z
+    .array(
+      z
+        .strictObject({
+          stock: idText('Id of a vehicle under "stock".', 'long-coach'),
+          count: maybe(whole(1, bounds.vehicles, 'How many alike; 1 when left out.', 3)),
+          turned: maybe(yesOrNo('Faces the other way: its front towards the last vehicle.')),
+          massG: maybe(quantity(0.1, 200_000, 'Mass of this one, g.', 120)),
+          headHeightOffMm: maybe(
+            z
+              .strictObject({ front: headOff('Front'), rear: headOff('Rear') })
+              .meta({ description: 'Heads of this one off their height.', examples: [{ rear: -0.5 }] }),
+          ),
+        })
+        .meta({ description: 'One vehicle, or several alike.', examples: [{ stock: 'long-coach', count: 3 }] }),
+    )
+    .min(1)
+    .max(bounds.trainEntries)
+    .meta({
+      description: 'From the end called "first" to the end called "last".',
+      examples: [[{ stock: 'long-coach' }]],
+    }),
+});
+
+const orderSchema = either(
+  z.strictObject({
+    atS: maybe(quantity(0, bounds.timeLimitS, 'Obeyed at this time from the start, s.', 10)),
+    atMm: maybe(quantity(0, bounds.lengthMm, 'Obeyed when the leading end is here, chainage in mm.', 2400)),
+    setting: quantity(-1, 1, 'Speed setting from -1 (full back) to 1 (full ahead).', 0.5),
+    rampS: maybe(quantity(0, 600, 'Turned to that setting over this long, s; 1 when left out.', 2)),
+    vehicle: maybe(whole(1, bounds.vehicles, 'Only for this vehicle, counted from 1 at the end called "first".', 1)),
+  }),
+  ['atS', 'atMm'],
+).meta({ description: 'One order to the controller.', examples: [{ atS: 0, setting: 0.5, rampS: 2 }] });
+
+export const forcesSchema = z.strictObject({
+  curveFriction: maybe(quantity(0, 2, 'Sliding coefficient of wheels in a curve.', 0.3)),
+  curveFactor: maybe(quantity(0, 10, 'Multiplies curve drag; 1 when left out.', 1)),
+  flangeFriction: maybe(quantity(0, 5, 'Flange friction times sliding ratio on sideways coupler load.', 0.2)),
+});
+
+export const trialSchema = z.strictObject({
+  id: idText('A short name for commands and links.', 'propelled-down'),
+  name: named('What people call the trial.', 'Propelled down'),
+  track: idText('Id of a track.', 'down-line'),
+  train: idText('Id of a train.', 'evening-stopper'),
+  towards: oneOf(['end', 'start'], 'Which end of the track the train makes for.'),
+  leading: oneOf(['first', 'last'], 'Which end of the train goes ahead.'),
+  startMm: maybe(
+    quantity(0, bounds.lengthMm, 'Chainage of the leading end at the start, mm; just inside when left out.', 1500),
+  ),
+  finishMm: maybe(
+    quantity(
+      0,
+      bounds.lengthMm,
+      'Chainage of the leading end on arrival, mm; the end of the track if left out.',
+      17_500,
+    ),
+  ),
+  timeLimitS: quantity(0.1, bounds.timeLimitS, 'The trial is over after this long, s.', 120),
+  orders: z.array(orderSchema).min(1).max(bounds.orders),
+  forces: maybe(
+    forcesSchema.meta({ description: 'Constants that belong to no vehicle.', examples: [{ curveFactor: 1.2 }] }),
+  ),
+  stepMs: maybe(quantity(0.05, 10, 'Time step of the solver, ms.', 1)),
+  frameMs: maybe(quantity(1, 1_000, 'Time between recorded frames, ms; a whole multiple of the step.', 20)),
+});
+
+export type SceneTrain = z.infer<typeof trainSchema>;
+export type SceneTrial = z.infer<typeof trialSchema>;
+export type SceneOrder = z.infer<typeof orderSchema>;

@@ -1,0 +1,113 @@
+import { defaultForceModel, defaultRunOptions } from '../core/dynamics/index.ts';
+import type { RunOptions, SpeedOrder } from '../core/dynamics/types.ts';
+import { turnVehicle } from '../core/stock/index.ts';
+import type { Train, Vehicle } from '../core/stock/types.ts';
+import { reverseTrack } from '../core/track/index.ts';
+import {
+  leadingEnds,
+  type SceneOrder,
+  type SceneTrack,
+  type SceneTrial,
+  type TrainPlace,
+  trainLength,
+  trainPlaces,
+  trialDefaults,
+} from '../scene/index.ts';
+import type { CompiledScene, CompiledTrial } from './types.ts';
+
+const mm = 1e-3;
+
+/** One trial of a scene in SI, vehicle 0 leading. Throws RangeError when the scene has no such trial, track or train. */
+export function compileTrial(compiled: CompiledScene, trialId: string): CompiledTrial {
+  const { scene } = compiled;
+  const trial = found(scene.trials, trialId, 'trial');
+  const file = found(scene.tracks, trial.track, 'track');
+  const fileTrain = found(scene.trains, trial.train, 'train');
+  const track = compiled.tracks.get(file.id);
+  if (track === undefined) throw new RangeError(`Track "${file.id}" was not compiled.`);
+  const places = trainPlaces(scene, fileTrain);
+  const vehicles = runningOrder(places, trial.leading);
+  const train: Train = { name: fileTrain.name, vehicles };
+  const ends = leadingEnds(file, trainLength(places) / mm, trial);
+  const reversed = !ends.forward;
+  const alongPath = (chainageMm: number): number => (reversed ? track.length - chainageMm * mm : chainageMm * mm);
+  return {
+    id: trial.id,
+    name: trial.name,
+    trackId: file.id,
+    trainId: fileTrain.id,
+    path: { track: reversed ? reverseTrack(track) : track, reversed },
+    train,
+    script: {
+      start: alongPath(ends.startMm),
+      finish: alongPath(ends.finishMm),
+      timeLimit: trial.timeLimitS,
+      orders: trial.orders.map((order) => speedOrder(order, trial, places.length, alongPath)),
+    },
+    options: runOptions(trial),
+    propelled: isPropelled(vehicles),
+    surroundings: { tracks: [...compiled.tracks.values()], deckDepth: deckDepth(scene.deck) },
+  };
+}
+
+function found<T extends { readonly id: string }>(list: readonly T[], id: string, what: string): T {
+  const one = list.find((entry) => entry.id === id);
+  if (one !== undefined) return one;
+  throw new RangeError(`The scene has no ${what} "${id}"; it has ${list.map((entry) => `"${entry.id}"`).join(', ')}.`);
+}
+
+/** From a train's list to the order on the road: the last vehicle leads when that end goes ahead, and all face about. */
+function runningOrder(places: readonly TrainPlace[], leading: SceneTrial['leading']): Vehicle[] {
+  if (leading === 'first') return places.map(({ vehicle, turned }) => (turned ? turnVehicle(vehicle) : vehicle));
+  return places.map(({ vehicle, turned }) => (turned ? vehicle : turnVehicle(vehicle))).reverse();
+}
+
+function speedOrder(
+  order: SceneOrder,
+  trial: SceneTrial,
+  vehicles: number,
+  alongPath: (chainageMm: number) => number,
+): SpeedOrder {
+  const when = order.atS !== undefined ? { time: order.atS } : { chainage: alongPath(order.atMm ?? 0) };
+  const ramp = order.rampS ?? trialDefaults.rampS.value;
+  if (order.vehicle === undefined) return { when, setting: order.setting, ramp };
+  const vehicle = trial.leading === 'first' ? order.vehicle - 1 : vehicles - order.vehicle;
+  return { when, setting: order.setting, ramp, vehicle };
+}
+
+function runOptions(trial: SceneTrial): RunOptions {
+  return {
+    ...defaultRunOptions,
+    forces: { ...defaultForceModel, ...trial.forces },
+    ...(trial.stepMs === undefined ? {} : { step: trial.stepMs * mm }),
+    ...(trial.frameMs === undefined ? {} : { frameInterval: trial.frameMs * mm }),
+  };
+}
+
+/**
+ * Whether a train is pushed: its driven weight lies, in the order of vehicles, behind the middle of the mass it moves.
+ * A light engine, and a train without an engine, is not.
+ */
+export function isPropelled(vehicles: readonly Vehicle[]): boolean {
+  let driven = 0;
+  let drivenPlace = 0;
+  let hauled = 0;
+  let hauledPlace = 0;
+  vehicles.forEach((vehicle, place) => {
+    if (vehicle.drive !== null) {
+      driven += vehicle.drive.drivenMass;
+      drivenPlace += place * vehicle.drive.drivenMass;
+    } else {
+      hauled += vehicle.mass;
+      hauledPlace += place * vehicle.mass;
+    }
+  });
+  return driven > 0 && hauled > 0 && drivenPlace / driven > hauledPlace / hauled;
+}
+
+const deckDepth = (deck: { thicknessMm: number; underlayMm: number; trackMm: number }): number =>
+  (deck.thicknessMm + deck.underlayMm + deck.trackMm) * mm;
+
+/** The file's track that a trial runs on. */
+export const trialTrack = (compiled: CompiledScene, trial: CompiledTrial): SceneTrack =>
+  found(compiled.scene.tracks, trial.trackId, 'track');

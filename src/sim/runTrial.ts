@@ -1,0 +1,58 @@
+import { startRun } from '../core/dynamics/index.ts';
+import { collectFindings } from '../core/findings/index.ts';
+import { assessRun } from '../core/risks/index.ts';
+import type { RiskContext } from '../core/risks/types.ts';
+import type { CompiledTrial, RunHooks, TrialResult } from './types.ts';
+
+/** Trial time solved between two looks at the clock, s. */
+const slice = 0.05;
+
+/** Longest stretch of work between two turns of the event loop, ms: short enough that a cancel is felt as immediate. */
+const longestTurnMs = 25;
+
+/** Share of the work that is the run itself; the rest judges it. */
+const runShare = 0.9;
+
+/**
+ * Solves a trial and judges it, giving way to the event loop as it goes. How the work is sliced does not change a bit of
+ * the result. Rejects with an AbortError when cancelled and with the solver's own error when the trial cannot run.
+ */
+export async function runTrial(trial: CompiledTrial, hooks: RunHooks = {}): Promise<TrialResult> {
+  const { path, train, script, options } = trial;
+  stopIfCancelled(hooks);
+  const stepper = startRun({ path, train, script, options });
+  for (let over = false; !over; ) {
+    const turnEnds = performance.now() + longestTurnMs;
+    do over = stepper.advance(slice);
+    while (!over && performance.now() < turnEnds);
+    await nextTurn(hooks, runShare * stepper.done());
+  }
+  const run = stepper.finish();
+  await nextTurn(hooks, runShare);
+  const context = riskContext(trial, run);
+  const risks = assessRun(context);
+  await nextTurn(hooks, 1);
+  return { trialId: trial.id, run, risks, findings: collectFindings(risks, context) };
+}
+
+/** What the risks look at, of a trial and its run. */
+export const riskContext = (trial: CompiledTrial, run: RiskContext['run']): RiskContext => ({
+  path: trial.path,
+  train: trial.train,
+  run,
+  surroundings: trial.surroundings,
+  propelled: trial.propelled,
+});
+
+async function nextTurn(hooks: RunHooks, done: number): Promise<void> {
+  hooks.onProgress?.(done);
+  await new Promise<void>((resolve) => setTimeout(resolve, 0));
+  stopIfCancelled(hooks);
+}
+
+function stopIfCancelled(hooks: RunHooks): void {
+  if (hooks.signal?.aborted) throw cancelled();
+}
+
+/** The error of a run that was called off. */
+export const cancelled = (): DOMException => new DOMException('The trial was cancelled.', 'AbortError');

@@ -1,0 +1,35 @@
+import { createInProcessHost } from './inProcessHost.ts';
+import { type MessageEnd, type SimReply, type SimRequest, transferables } from './protocol.ts';
+
+/** Answers the requests that come in at one end of a channel, several at a time, until the thread ends. */
+export function serveRequests(end: MessageEnd<SimReply, SimRequest>): void {
+  const host = createInProcessHost();
+  const underWay = new Map<number, AbortController>();
+
+  async function answer(request: Exclude<SimRequest, { kind: 'cancel' }>): Promise<void> {
+    const { id, scene, trialId } = request;
+    const controller = new AbortController();
+    underWay.set(id, controller);
+    const hooks = {
+      signal: controller.signal,
+      onProgress: (done: number) => end.postMessage({ kind: 'progress', id, done }, []),
+    };
+    try {
+      const result =
+        request.kind === 'run'
+          ? await host.runTrial(scene, trialId, hooks)
+          : await host.tryCure(scene, trialId, request.cure, hooks);
+      end.postMessage({ kind: 'done', id, result }, transferables(result));
+    } catch (error) {
+      const { name, message } = error instanceof Error ? error : new Error(String(error));
+      end.postMessage({ kind: 'failed', id, name, message }, []);
+    } finally {
+      underWay.delete(id);
+    }
+  }
+
+  end.onmessage = ({ data }) => {
+    if (data.kind === 'cancel') underWay.get(data.id)?.abort();
+    else void answer(data);
+  };
+}

@@ -1,0 +1,167 @@
+import {
+  BufferAttribute,
+  type Color,
+  InstancedBufferAttribute,
+  InstancedBufferGeometry,
+  Mesh,
+  ShaderMaterial,
+  Sphere,
+  Vector2,
+} from 'three';
+import { boundingSphere, paletteColours } from '../solid/matt.ts';
+import { type Strokes, strokeCount } from './strokes.ts';
+
+/** Size of the view being drawn, in pixels of the screen, and how many device pixels one is. Shared by all inks. */
+export interface InkView {
+  readonly size: { value: Vector2 };
+  readonly ratio: { value: number };
+  /** Metres that one screen pixel covers where the view looks: sets the length of dashes. */
+  readonly metresPerPixel: { value: number };
+}
+
+export const newInkView = (): InkView => ({
+  size: { value: new Vector2(1, 1) },
+  ratio: { value: 1 },
+  metresPerPixel: { value: 0.001 },
+});
+
+/** How far ink is drawn in front of the face it lies on, as a share of its distance from the eye. */
+const lift = 0.0004;
+
+/**
+ * Each stroke is four corners of a strip that keeps its width on the screen. A stroke that passes behind the eye is cut
+ * at the near plane first; without that its far end would be thrown across the picture.
+ */
+const vertexShader = /* glsl */ `
+attribute vec2 corner;
+attribute vec3 from;
+attribute vec3 to;
+attribute vec3 style;
+attribute vec2 run;
+uniform vec2 size;
+uniform float ratio;
+uniform float weight;
+uniform vec3 palette[12];
+varying vec3 vColour;
+varying float vAcross;
+varying float vHalf;
+varying float vRun;
+void main() {
+  vec4 a = modelViewMatrix * vec4(from, 1.0);
+  vec4 b = modelViewMatrix * vec4(to, 1.0);
+  bool perspective = projectionMatrix[2][3] == -1.0;
+  float runA = run.x;
+  float runB = run.y;
+  if (perspective) {
+    float near = projectionMatrix[3][2] / (projectionMatrix[2][2] - 1.0);
+    if (a.z > -near && b.z > -near) {
+      gl_Position = vec4(2.0, 2.0, 2.0, 1.0);
+      return;
+    }
+    float cut = (-near - a.z) / (b.z - a.z);
+    if (a.z > -near) {
+      a = mix(a, b, cut);
+      runA = mix(runA, runB, cut);
+    } else if (b.z > -near) {
+      b = mix(a, b, cut);
+      runB = mix(runA, runB, cut);
+    }
+    a.xyz *= 1.0 - ${lift};
+    b.xyz *= 1.0 - ${lift};
+  } else {
+    a.z += 0.00005;
+    b.z += 0.00005;
+  }
+  vec4 clipA = projectionMatrix * a;
+  vec4 clipB = projectionMatrix * b;
+  vec2 screenA = clipA.xy / clipA.w * size * 0.5;
+  vec2 screenB = clipB.xy / clipB.w * size * 0.5;
+  vec2 along = screenB - screenA;
+  float reach = length(along);
+  along = reach > 1e-6 ? along / reach : vec2(1.0, 0.0);
+  vec2 across = vec2(-along.y, along.x);
+  vec4 clip = corner.x < 0.5 ? clipA : clipB;
+  float worldPixels = style.y * projectionMatrix[1][1] / clip.w * size.y * 0.5;
+  float wide = max(style.x * weight * ratio, worldPixels);
+  float halfWidth = wide * 0.5;
+  float spread = halfWidth + 0.75;
+  float cap = min(halfWidth * 0.6, reach);
+  vec2 shift = across * spread * corner.y + along * cap * (corner.x * 2.0 - 1.0);
+  clip.xy += shift / (size * 0.5) * clip.w;
+  vAcross = spread * corner.y;
+  vHalf = halfWidth;
+  vRun = corner.x < 0.5 ? runA : runB;
+  vColour = palette[int(style.z + 0.5)];
+  gl_Position = clip;
+}`;
+
+const fragmentShader = /* glsl */ `
+uniform vec2 dash;
+uniform float metresPerPixel;
+uniform float opacity;
+varying vec3 vColour;
+varying float vAcross;
+varying float vHalf;
+varying float vRun;
+void main() {
+  float cover = clamp(vHalf + 0.5 - abs(vAcross), 0.0, 1.0) * min(1.0, 2.0 * vHalf);
+  if (dash.y > 0.0) {
+    float unit = exp2(floor(log2(metresPerPixel) + 0.5));
+    float place = mod(vRun / unit, dash.x + dash.y);
+    if (place > dash.x) discard;
+  }
+  gl_FragColor = vec4(vColour, cover * opacity);
+}`;
+
+export interface InkOptions {
+  readonly weight?: number;
+  readonly opacity?: number;
+  /** On and off, screen pixels. */
+  readonly dash?: readonly [number, number];
+}
+
+/** Ink that keeps its weight on the screen at every distance. */
+export function inkMaterial(view: InkView, colours: readonly string[], options: InkOptions = {}): ShaderMaterial {
+  return new ShaderMaterial({
+    vertexShader,
+    fragmentShader,
+    uniforms: {
+      palette: { value: paletteColours(colours) as Color[] },
+      size: view.size,
+      ratio: view.ratio,
+      metresPerPixel: view.metresPerPixel,
+      weight: { value: options.weight ?? 1 },
+      opacity: { value: options.opacity ?? 1 },
+      dash: { value: new Vector2(options.dash?.[0] ?? 0, options.dash?.[1] ?? 0) },
+    },
+    transparent: true,
+    depthWrite: false,
+  });
+}
+
+const corners = new Float32Array([0, -1, 1, -1, 1, 1, 0, 1]);
+const cornerIndex = new Uint16Array([0, 1, 2, 0, 2, 3]);
+
+/** Strokes as a geometry with its bounds worked out. */
+export function inkGeometry(strokes: Strokes): InstancedBufferGeometry {
+  const geometry = new InstancedBufferGeometry();
+  geometry.setIndex(new BufferAttribute(cornerIndex, 1));
+  geometry.setAttribute('corner', new BufferAttribute(corners, 2));
+  geometry.setAttribute('from', new InstancedBufferAttribute(new Float32Array(strokes.from), 3));
+  geometry.setAttribute('to', new InstancedBufferAttribute(new Float32Array(strokes.to), 3));
+  geometry.setAttribute('style', new InstancedBufferAttribute(new Float32Array(strokes.style), 3));
+  geometry.setAttribute('run', new InstancedBufferAttribute(new Float32Array(strokes.run), 2));
+  geometry.instanceCount = strokeCount(strokes);
+  const points = boundingSphere([...strokes.from, ...strokes.to]);
+  geometry.boundingSphere = new Sphere(points.center, points.radius);
+  return geometry;
+}
+
+/** Ink is drawn after all faces. */
+const inkOrder = 10;
+
+export function inkMesh(geometry: InstancedBufferGeometry, material: ShaderMaterial): Mesh {
+  const mesh = new Mesh(geometry, material);
+  mesh.renderOrder = inkOrder;
+  return mesh;
+}

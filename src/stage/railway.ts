@@ -1,0 +1,71 @@
+import type { Track } from '../core/track/types.ts';
+import type { SessionState } from '../state/types.ts';
+import { type TableTop, tableTops } from './table/tableTop.ts';
+import { type DeckSizes, type WayMeasures, wayMeasures } from './way/measures.ts';
+
+/** Everything that stands still on the stage, in metres. */
+export interface Railway {
+  readonly name: string;
+  /** What people call the scale, e.g. "H0/00". */
+  readonly scale: string;
+  readonly measures: WayMeasures;
+  readonly tracks: readonly DrawnTrack[];
+  readonly tables: readonly TableTop[];
+  /** Height of the floor, m. */
+  readonly floor: number;
+}
+
+export interface DrawnTrack {
+  readonly id: string;
+  readonly track: Track;
+  /** In order; departures built minus planned, m. */
+  readonly supports: readonly { readonly chainage: number; readonly departure: number }[];
+}
+
+/** The part of a scene file that the stage reads. */
+interface DrawnScene {
+  readonly name: string;
+  readonly scale: { readonly name: string; readonly gaugeMm: number };
+  readonly deck: DeckSizes;
+  readonly room?:
+    | {
+        readonly datumAboveFloorMm: number;
+        readonly baseboards?:
+          | readonly {
+              readonly xMm: number;
+              readonly yMm: number;
+              readonly lengthMm: number;
+              readonly widthMm: number;
+              readonly topMm?: number | undefined;
+            }[]
+          | undefined;
+      }
+    | undefined;
+}
+
+/** Height of a table above the floor where the file does not say, m. */
+const usualTableHeight = 0.9;
+
+/** Works out what is to be drawn of a compiled scene. */
+export function railwayOf(compiled: NonNullable<SessionState['compiled']>): Railway {
+  const scene: DrawnScene = compiled.scene;
+  const measures = wayMeasures(scene.scale.gaugeMm / 1000, scene.deck);
+  const tracks = [...compiled.tracks].map(([id, track]) => drawnTrack(id, track));
+  const tables = tableTops(tracks, measures, scene.room?.baseboards ?? []);
+  const datum = scene.room?.datumAboveFloorMm;
+  const lowest = Math.min(...tables.map((table) => table.top));
+  return {
+    name: scene.name,
+    scale: scene.scale.name,
+    measures,
+    tracks,
+    tables,
+    floor: datum === undefined ? lowest - usualTableHeight : -datum / 1000,
+  };
+}
+
+export const drawnTrack = (id: string, track: Track): DrawnTrack => ({
+  id,
+  track,
+  supports: track.spec.profile.strip?.supports ?? [],
+});

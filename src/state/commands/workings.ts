@@ -1,0 +1,26 @@
+import { presentWorking } from '../working.ts';
+import type { Command } from './command.ts';
+
+/** Turns the two switches of the trial: which end leads, and which way the train goes. */
+export const workings: readonly Command[] = [
+  {
+    id: 'working-pull',
+    label: ({ session }) => (presentWorking(session.getState())?.pushed ? 'Pull instead of push' : 'Push instead of pull'),
+    key: null,
+    canRun: ({ session }) => presentWorking(session.getState()) !== null,
+    run: async ({ actions, session }) => {
+      const now = presentWorking(session.getState());
+      if (now) await actions.setWorking({ leading: now.leading === 'first' ? 'last' : 'first' });
+    },
+  },
+  {
+    id: 'working-way',
+    label: ({ session }) => `Run it ${presentWorking(session.getState())?.otherWay ?? 'the other way'}`,
+    key: null,
+    canRun: ({ session }) => presentWorking(session.getState()) !== null,
+    run: async ({ actions, session }) => {
+      const now = presentWorking(session.getState());
+      if (now) await actions.setWorking({ towards: now.towards === 'end' ? 'start' : 'end' });
+    },
+  },
+];

@@ -1,0 +1,52 @@
+import type { BandActions } from './actions.ts';
+import type { AxisScale, Span } from './axis.ts';
+import type { Inks } from './colourScales.ts';
+import type { Ground } from './ground.ts';
+import type { Layout } from './layout.ts';
+import type { Live } from './live.ts';
+import type { TrialView } from './trialView.ts';
+import type { Show } from './words.ts';
+
+/** How the heavy rows are painted: in colour, for more contrast, or in patterns of one colour. */
+export type PaintMode = 'plain' | 'contrast' | 'pattern';
+
+export interface Fonts {
+  /** Family lists, ready to stand after a size in a font shorthand. */
+  readonly letter: string;
+  readonly ui: string;
+}
+
+/** A support that a failing finding blames. */
+export interface BadSupport {
+  /** Index into the supports of the track as the scene gives it. */
+  readonly support: number;
+  readonly chainage: number;
+  /** Built minus planned, m. */
+  readonly departure: number;
+}
+
+/** All that the rows share between two changes of trial, size or axis. The playhead is not in it: see `Live`. */
+export interface BandFrame {
+  readonly view: TrialView;
+  readonly ghost: TrialView | null;
+  readonly axis: AxisScale;
+  /** All of the axis: the whole track, or the whole trial. */
+  readonly full: Span;
+  readonly ground: Ground | null;
+  /** Where the chosen joint, or else the middle of the train, is by frame; null without a run. */
+  readonly reference: Float64Array | null;
+  readonly chosenJoint: number | null;
+  readonly chosenFinding: number | null;
+  readonly bad: readonly BadSupport[];
+  readonly layout: Layout;
+  readonly show: Show;
+  /** The original is this many times as large; null when the scene does not say. */
+  readonly ratio: number | null;
+  readonly trackName: string;
+  readonly live: Live;
+  readonly inks: Inks;
+  readonly paint: PaintMode;
+  readonly fonts: Fonts;
+  readonly actions: BandActions;
+  readonly setSpan: (span: Span | null) => void;
+}

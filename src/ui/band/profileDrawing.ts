@@ -1,0 +1,128 @@
+import { trackPoint } from '../../core/track/index.ts';
+import type { Track, TrackPoint } from '../../core/track/types.ts';
+import type { Ground } from './ground.ts';
+
+/** The profile in pixels of its row. */
+export interface ProfileDrawing {
+  readonly line: string;
+  /** The area from the line to the datum. */
+  readonly fill: string;
+  /** The same stretch of another track, or null. */
+  readonly ghost: string | null;
+  readonly datum: number;
+  /** y of the line at every whole pixel. */
+  readonly ys: Float64Array;
+  yAtX(x: number): number;
+}
+
+/** From the top of the row to the highest rail: room for lettering. */
+const HEADROOM = 26;
+/** From the foot of the row up to the datum: the comb's room. */
+const COMB_ROOM = 24;
+/** The lowest rail stands this far above the datum line, so that it is never mistaken for it. */
+const STAND = 5;
+/** Height differences below this are not stretched over the whole row, or a level track would look like a mountain. m */
+const LEAST_RELIEF = 0.008;
+
+const point: TrackPoint = { chainage: 0, x: 0, y: 0, z: 0, heading: 0, curvature: 0, grade: 0, verticalCurvature: 0 };
+
+function heightsOf(track: Track, places: Float64Array): Float64Array {
+  return places.map((place) => trackPoint(track, place, point).z);
+}
+
+/** The rail as built over the ground, fitted to the row's height; `other` is drawn to the same scale. */
+export function profileOf(track: Track, ground: Ground, height: number, other: Track | null): ProfileDrawing {
+  const heights = heightsOf(track, ground.places);
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const z of heights) {
+    low = Math.min(low, z);
+    high = Math.max(high, z);
+  }
+  const datum = height - COMB_ROOM;
+  const lowest = datum - STAND;
+  const perMetre = (lowest - HEADROOM) / Math.max(high - low, LEAST_RELIEF);
+  const ys = heights.map((z) => lowest - (z - low) * perMetre);
+  const last = ys.length - 1;
+  const line = pathOf(ys);
+  const yAtX = (x: number) => {
+    const at = Math.min(last, Math.max(0, x));
+    const below = Math.min(Math.max(0, last - 1), Math.floor(at));
+    return ys[below] + (ys[Math.min(last, below + 1)] - ys[below]) * (at - below);
+  };
+  return {
+    line,
+    fill: `${line}L${last},${datum}L0,${datum}Z`,
+    ghost: other ? pathOf(heightsOf(other, ground.places).map((z) => lowest - (z - low) * perMetre)) : null,
+    datum,
+    ys,
+    yAtX,
+  };
+}
+
+/** Points closer than this to the line between those kept are left out, px. */
+const SMOOTH = 0.04;
+
+function pathOf(ys: Float64Array): string {
+  const parts = [`M0,${ys[0].toFixed(2)}`];
+  let kept = 0;
+  for (let x = 1; x < ys.length; x++) {
+    const next = x + 1 < ys.length ? ys[x + 1] : Number.NaN;
+    const straight = ys[kept] + ((next - ys[kept]) * (x - kept)) / (x + 1 - kept);
+    // A long flat curve drifts by less than each point shows, so no stretch is longer than 16 px.
+    if (Math.abs(straight - ys[x]) < SMOOTH && x - kept < 16) continue;
+    parts.push(`L${x},${ys[x].toFixed(2)}`);
+    kept = x;
+  }
+  return parts.join('');
+}
+
+export interface Tooth {
+  readonly key: string;
+  readonly x: number;
+  readonly chainage: number;
+  /** Built minus planned, m. */
+  readonly departure: number;
+  readonly top: number;
+  readonly height: number;
+}
+
+/** The comb of departures from plan, in pixels of the row. */
+export interface Comb {
+  readonly baseline: number;
+  /** Pixels a millimetre: 6, or fewer when the departures need it. */
+  readonly perMillimetre: number;
+  readonly teeth: readonly Tooth[];
+}
+
+const PER_MILLIMETRE = 6;
+/** Between the datum and the longest tooth, and from the lowest tooth to the foot of the row. */
+const COMB_GAP = 2;
+/** Room below the baseline when nothing needs more. */
+const BELOW = 5;
+/** Even a support built to the hair is there. */
+const LEAST_TOOTH = 0.5;
+
+/** Null for a track that names no supports. */
+export function combOf(track: Track, ground: Ground, height: number): Comb | null {
+  const supports = track.spec.profile.strip?.supports;
+  if (!supports || supports.length === 0) return null;
+  let up = 0;
+  let down = 0;
+  for (const { departure } of supports) {
+    up = Math.max(up, departure * 1000);
+    down = Math.max(down, -departure * 1000);
+  }
+  const room = COMB_ROOM - 2 * COMB_GAP + 1;
+  const perMillimetre = Math.min(PER_MILLIMETRE, room / Math.max(up + down, 1e-9));
+  // The baseline sits as on a desk drawing unless departures downward need more room.
+  const below = Math.min(Math.max(BELOW, down * perMillimetre), room - up * perMillimetre);
+  const baseline = height - 1 - below;
+  const teeth = supports.flatMap(({ chainage, departure }, index) =>
+    ground.xsOf(chainage).map((x, turn): Tooth => {
+      const size = Math.max(LEAST_TOOTH, Math.abs(departure) * 1000 * perMillimetre);
+      return { key: `${index}.${turn}`, x, chainage, departure, top: departure > 0 ? baseline - size : baseline, height: size };
+    }),
+  );
+  return { baseline, perMillimetre, teeth };
+}

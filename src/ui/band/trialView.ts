@@ -1,0 +1,53 @@
+import type { Run } from '../../core/dynamics/types.ts';
+import { reverseTrack } from '../../core/track/index.ts';
+import type { Track } from '../../core/track/types.ts';
+import type { CompiledTrial, TrialResult } from '../../sim/types.ts';
+import { roundEnd } from './colourScales.ts';
+import { type Motion, makeMotion } from './motion.ts';
+
+/** A trial as the band needs it: its track the way chainage is shown, and its run when there is one. */
+export interface TrialView {
+  readonly trial: CompiledTrial;
+  /** The track the way the scene gives it, whichever way the train goes. */
+  readonly track: Track;
+  readonly result: TrialResult | null;
+  readonly motion: Motion | null;
+  /** One array of F a joint, N: the strongest force since the frame before, 0 only when slack all the time. */
+  readonly forces: readonly Float64Array[];
+  /** N, the end of the force scale. */
+  readonly greatestForce: number;
+}
+
+/** The stronger of a frame's peaks and the force at its moment, sign kept. */
+export function strongestByJoint(run: Run): Float64Array[] {
+  const joints = run.vehicles - 1;
+  return Array.from({ length: joints }, (_, j) => {
+    const forces = new Float64Array(run.frames);
+    for (let f = 0; f < run.frames; f++) {
+      const at = f * joints + j;
+      const draft = Math.max(run.draftPeak[at], run.force[at]);
+      const buff = Math.min(run.buffPeak[at], run.force[at]);
+      forces[f] = draft >= -buff ? Math.max(0, draft) : buff;
+    }
+    return forces;
+  });
+}
+
+export function viewTrial(trial: CompiledTrial, result: TrialResult | null): TrialView {
+  const { path } = trial;
+  const track = path.reversed ? reverseTrack(path.track) : path.track;
+  if (!result || result.run.frames === 0) {
+    return { trial, track, result: null, motion: null, forces: [], greatestForce: 1 };
+  }
+  const forces = strongestByJoint(result.run);
+  let greatest = 0;
+  for (const joint of forces) for (const force of joint) greatest = Math.max(greatest, Math.abs(force));
+  return {
+    trial,
+    track,
+    result,
+    motion: makeMotion(result.run, trial.train, path),
+    forces,
+    greatestForce: roundEnd(greatest),
+  };
+}

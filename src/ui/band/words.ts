@@ -1,0 +1,94 @@
+import type { RiskUnit } from '../../core/risks/types.ts';
+import { formatGrade, formatNumber, thinSpace } from '../../core/units/index.ts';
+
+/** How numbers are wanted, as the header's switches say. */
+export interface Show {
+  readonly lengthUnit: 'mm' | 'in';
+  readonly gradeForm: 'one-in' | 'percent';
+}
+
+const METRES_PER_FOOT = 0.3048;
+const METRES_PER_INCH = 0.0254;
+
+/** Unit of small lengths, as written. */
+export const lengthUnit = (show: Show): string => show.lengthUnit;
+/** Unit of chainages, as written, and its length in m. */
+export const chainageUnit = (show: Show): string => (show.lengthUnit === 'in' ? 'ft' : 'm');
+export const chainageMetres = (show: Show): number => (show.lengthUnit === 'in' ? METRES_PER_FOOT : 1);
+
+/** A small length without its unit: 240.4, or inches to two or (below an inch) three decimals. */
+export function lengthFigure(metres: number, show: Show, signed = false): string {
+  if (show.lengthUnit === 'mm') return formatNumber(metres * 1000, { digits: 1, signed });
+  const inches = metres / METRES_PER_INCH;
+  return formatNumber(inches, { digits: Math.abs(inches) < 1 ? 3 : 2, signed });
+}
+
+export function chainageFigure(metres: number, show: Show): string {
+  return formatNumber(metres / chainageMetres(show), { digits: 2 });
+}
+
+export function withUnit(figure: string, unit: string): string {
+  return unit === '' ? figure : unit === '°' ? `${figure}°` : `${figure}${thinSpace}${unit}`;
+}
+
+export function marginUnit(unit: RiskUnit, show: Show): string {
+  return { length: lengthUnit(show), force: 'N', share: '%', angle: '°' }[unit];
+}
+
+/** A margin without its unit; shares carry a plus, since they stand beside what is needed. */
+export function marginFigure(margin: number, unit: RiskUnit, show: Show): string {
+  switch (unit) {
+    case 'length':
+      return lengthFigure(margin, show);
+    case 'force':
+      return formatNumber(margin, { digits: 2 });
+    case 'share':
+      return formatNumber(margin * 100, { digits: 0, signed: true });
+    case 'angle':
+      return formatNumber((margin * 180) / Math.PI, { digits: 1 });
+  }
+}
+
+export function forceFigure(newtons: number): string {
+  return newtons === 0 ? 'slack' : formatNumber(newtons, { digits: 2, signed: true });
+}
+
+/** "1 in 41.9 · 2.39 %", the chosen form first, without a direction. */
+export function gradeBothForms(grade: number, show: Show): string {
+  const steepness = Math.abs(grade);
+  const oneIn = formatGrade(steepness, { form: 'one-in', digits: 1 });
+  if (oneIn === 'level') return oneIn;
+  const percent = formatGrade(steepness, { form: 'percent' });
+  return show.gradeForm === 'one-in' ? `${oneIn} · ${percent}` : `${percent} · ${oneIn}`;
+}
+
+export function gradeOneForm(grade: number, show: Show): string {
+  const steepness = Math.abs(grade);
+  const oneIn = formatGrade(steepness, { form: 'one-in', digits: 1 });
+  return oneIn === 'level' ? oneIn : show.gradeForm === 'one-in' ? oneIn : formatGrade(steepness, { form: 'percent' });
+}
+
+/** Radii beyond this are written as straight: a curve nobody could lay. m */
+const STRAIGHT_RADIUS = 50;
+
+/** "R 600 right", "straight". Radii in mm to the millimetre, or in inches to a tenth. */
+export function radiusWords(curvature: number, show: Show): string {
+  if (Math.abs(curvature) < 1 / STRAIGHT_RADIUS) return 'straight';
+  const radius = 1 / Math.abs(curvature);
+  const figure =
+    show.lengthUnit === 'mm'
+      ? formatNumber(radius * 1000, { digits: 0 })
+      : `${formatNumber(radius / METRES_PER_INCH, { digits: 1 })}${thinSpace}in`;
+  return `R ${figure} ${curvature > 0 ? 'left' : 'right'}`;
+}
+
+const QUARTERS = ['', '¼', '½', '¾'];
+
+/** "3½ turns"; nothing below three quarters of one. */
+export function turnsWords(turns: number): string {
+  const quarters = Math.round(turns * 4);
+  if (quarters < 3) return '';
+  const whole = Math.floor(quarters / 4);
+  const figure = `${whole > 0 ? whole : ''}${QUARTERS[quarters % 4]}`;
+  return `${figure} ${quarters <= 4 ? 'turn' : 'turns'}`;
+}

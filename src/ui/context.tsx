@@ -1,0 +1,42 @@
+import { createContext, type ReactNode, useContext } from 'react';
+import { useStore } from 'zustand';
+import type { Command, CommandContext } from '../state/commands/index.ts';
+import type { HistoryState, SessionState } from '../state/types.ts';
+
+/** A scene that comes with the program. */
+export interface BundledScene {
+  readonly id: string;
+  readonly scene: NonNullable<SessionState['scene']>;
+}
+
+/** All the screen works with. */
+export interface Desk extends CommandContext {
+  /** The scenes that come with the program, in the order they are listed. */
+  readonly bundled: readonly BundledScene[];
+}
+
+const DeskContext = createContext<Desk | null>(null);
+
+export function DeskProvider({ desk, children }: { readonly desk: Desk; readonly children: ReactNode }) {
+  return <DeskContext value={desk}>{children}</DeskContext>;
+}
+
+export function useDesk(): Desk {
+  const desk = useContext(DeskContext);
+  if (!desk) throw new Error('The screen is outside its DeskProvider');
+  return desk;
+}
+
+/** Selects from the session; the selector must give back something stable. */
+export function useSession<T>(select: (state: SessionState) => T): T {
+  return useStore(useDesk().session, select);
+}
+
+export function useHistory<T>(select: (state: HistoryState) => T): T {
+  return useStore(useDesk().history, select);
+}
+
+/** Runs a command if it can run now. */
+export function runCommand(desk: Desk, command: Command): void {
+  if (command.canRun(desk)) void command.run(desk);
+}

@@ -1,0 +1,42 @@
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import './dialog.css';
+
+interface DialogProps {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+  /** Left out where the content itself says what it is. */
+  readonly showTitle?: boolean;
+  readonly className?: string;
+}
+
+/** A modal sheet of paper; Escape and a press beside it close it. */
+export function Dialog({ title, onClose, children, showTitle = true, className = '' }: DialogProps) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  useEffect(() => {
+    const element = dialog.current;
+    element?.showModal();
+    return () => element?.close();
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      className={`sheet ${className}`}
+      aria-labelledby={id}
+      onCancel={(event) => {
+        event.preventDefault();
+        onClose();
+      }}
+      onKeyDown={(event) => event.stopPropagation()}
+      onClick={(event) => event.target === dialog.current && onClose()}
+    >
+      <div className="leaf">
+        <h2 id={id} className={showTitle ? '' : 'seen-by-readers'}>
+          {title}
+        </h2>
+        {children}
+      </div>
+    </dialog>
+  );
+}

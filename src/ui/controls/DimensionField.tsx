@@ -1,0 +1,123 @@
+import { type KeyboardEvent, type PointerEvent, useId, useRef, useState } from 'react';
+import type { Reading } from '../../core/units/index.ts';
+import './dimensionField.css';
+
+interface DimensionFieldProps {
+  readonly label: string;
+  /** SI, or a plain share. */
+  readonly value: number;
+  /** The value as the field shows it: figure and unit apart, since they are set apart. */
+  readonly shown: readonly [figure: string, unit: string];
+  /** The same value in its other forms. */
+  readonly others: string;
+  /** Understands what a builder types. */
+  readonly read: (text: string) => Reading;
+  /** One press of an arrow key and one pixel of a drag, in the value's unit. */
+  readonly step: number;
+  readonly least: number;
+  readonly most: number;
+  readonly onChange: (value: number) => void;
+  /** A drag of the label: everything between is one change. */
+  readonly onDragStart: () => void;
+  readonly onDragEnd: () => void;
+  readonly onDragCancel: () => void;
+  /** The value that a cure shown as a ghost would give. */
+  readonly ghost?: string | undefined;
+}
+
+/** A number a builder can type in any form, step with the arrow keys, or change by dragging its label sideways. */
+export function DimensionField(props: DimensionFieldProps) {
+  const { label, value, shown, others, read, step, least, most, onChange, ghost } = props;
+  const id = useId();
+  // What was typed stays as it is until the field is left; null while nothing is being typed.
+  const [typed, setTyped] = useState<string | null>(null);
+  const [message, setMessage] = useState('');
+  const drag = useRef<{ readonly x: number; readonly value: number } | null>(null);
+
+  const held = (wanted: number) => Math.min(most, Math.max(least, wanted));
+  const take = (text: string): boolean => {
+    const reading = read(text);
+    setMessage(reading.ok ? reading.read : reading.message);
+    if (reading.ok && reading.value !== value) onChange(reading.value);
+    return reading.ok;
+  };
+  const leave = () => {
+    if (typed === null) return;
+    if (typed.trim() === shown.join(' ').trim()) setMessage('');
+    else if (!take(typed)) return;
+    setTyped(null);
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    event.stopPropagation();
+    const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (by !== undefined) {
+      event.preventDefault();
+      setTyped(null);
+      setMessage('');
+      onChange(held(value + by * step * (event.shiftKey ? 10 : 1)));
+    } else if (event.key === 'Enter') {
+      leave();
+    } else if (event.key === 'Escape') {
+      setTyped(null);
+      setMessage('');
+      event.currentTarget.blur();
+    }
+  };
+
+  const startDrag = (event: PointerEvent<HTMLLabelElement>) => {
+    if (event.button !== 0) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    drag.current = { x: event.clientX, value };
+    props.onDragStart();
+  };
+  const moveDrag = (event: PointerEvent) => {
+    if (!drag.current) return;
+    const wanted = drag.current.value + Math.round((event.clientX - drag.current.x) / 3) * step;
+    if (held(wanted) !== value) onChange(held(wanted));
+  };
+  const endDrag = (kept: boolean) => {
+    if (!drag.current) return;
+    drag.current = null;
+    if (kept) props.onDragEnd();
+    else props.onDragCancel();
+  };
+
+  const wrong = typed !== null && message !== '';
+  return (
+    <div className="dimension-field">
+      <label
+        htmlFor={id}
+        title="Drag sideways to change"
+        onPointerDown={startDrag}
+        onPointerMove={moveDrag}
+        onPointerUp={() => endDrag(true)}
+        onPointerCancel={() => endDrag(false)}
+      >
+        {label}
+      </label>
+      <span className="line">
+        <input
+          id={id}
+          type="text"
+          inputMode="text"
+          autoComplete="off"
+          spellCheck={false}
+          style={{ width: `${Math.max(2, (typed ?? shown[0]).length + 0.6)}ch` }}
+          value={typed ?? shown[0]}
+          aria-describedby={`${id}-said`}
+          aria-invalid={wrong}
+          onChange={(event) => setTyped(event.target.value)}
+          onFocus={(event) => event.target.select()}
+          onBlur={leave}
+          onKeyDown={onKeyDown}
+        />
+        {typed === null && <span className="unit">{shown[1]}</span>}
+        <span className="others">{others}</span>
+      </span>
+      {ghost && <span className="ghost-value">{ghost}</span>}
+      <span id={`${id}-said`} className={wrong ? 'said wrong' : 'said'} role={wrong ? 'alert' : undefined}>
+        {message}
+      </span>
+    </div>
+  );
+}

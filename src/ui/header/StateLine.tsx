@@ -1,0 +1,43 @@
+import { useEffect, useState } from 'react';
+import { runTrial, stopRun } from '../../state/commands/index.ts';
+import { runCommand, useDesk, useSession } from '../context.tsx';
+import { savedWords } from './savedWords.ts';
+import { stateWords } from './stateWords.ts';
+
+/** How often "12 s ago" is looked at again, ms. */
+const refreshEvery = 5000;
+
+function SavedAgo({ savedAt }: { readonly savedAt: number }) {
+  const [now, setNow] = useState(savedAt);
+  useEffect(() => {
+    setNow(Date.now());
+    const timer = setInterval(() => setNow(Date.now()), refreshEvery);
+    return () => clearInterval(timer);
+  }, []);
+  return savedWords(savedAt, Math.max(now, savedAt));
+}
+
+/** What is going on, with the way to stop or start it beside it. */
+export function StateLine() {
+  const desk = useDesk();
+  const words = useSession(stateWords);
+  const savedAt = useSession((state) => state.savedAt);
+  const quiet = useSession((state) => words === state.openedAs);
+  const stoppable = useSession(() => stopRun.canRun(desk));
+  const stale = useSession(() => words.startsWith('not run'));
+  return (
+    <span className="state-line" role="status">
+      {quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}
+      {stoppable && (
+        <button type="button" className="link" onClick={() => runCommand(desk, stopRun)}>
+          Stop
+        </button>
+      )}
+      {stale && (
+        <button type="button" className="link" onClick={() => runCommand(desk, runTrial)}>
+          Run
+        </button>
+      )}
+    </span>
+  );
+}

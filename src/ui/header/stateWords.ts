@@ -1,0 +1,16 @@
+import { formatNumber, thinSpace } from '../../core/units/index.ts';
+import type { SessionState } from '../../state/types.ts';
+
+/** What is going on, in a few words: a run, cures being worked out, a change not run yet, or where the scene came from. */
+export function stateWords(state: SessionState): string {
+  const { progress, cures, scene, compiled, trial, trialId, openedAs } = state;
+  if (!scene) return '';
+  if (progress !== null) return `solving the trial, ${formatNumber(progress * 100, { digits: 0 })}${thinSpace}%`;
+  if (compiled?.scene !== scene || trial?.id !== trialId || !state.result) return 'not run since it was changed';
+  const outcomes = [...cures.values()].flat();
+  const over = outcomes.filter(({ state: now }) => now === 'done' || now === 'impossible').length;
+  if (outcomes.some((outcome) => outcome.state === 'running')) {
+    return `working out what would help, ${over + 1} of ${outcomes.length}`;
+  }
+  return openedAs ?? '';
+}

@@ -1,0 +1,41 @@
+import { useMemo } from 'react';
+import { presentWorking } from '../../../state/index.ts';
+import { useDesk, useSession } from '../../context.tsx';
+import { Segmented } from '../../controls/Segmented.tsx';
+
+const capital = (word: string): string => word[0].toUpperCase() + word.slice(1);
+
+/** Pulled or pushed, up or down: chooses the trial that does so, or makes one. */
+export function WorkingSwitches() {
+  const desk = useDesk();
+  const scene = useSession((state) => state.scene);
+  const trialId = useSession((state) => state.trialId);
+  const compiled = useSession((state) => state.compiled);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the three are what the working is read from
+  const working = useMemo(() => presentWorking(desk.session.getState()), [scene, trialId, compiled]);
+  if (!working) return null;
+  const turnLeading = () => desk.actions.setWorking({ leading: working.leading === 'first' ? 'last' : 'first' });
+  const turnWay = () => desk.actions.setWorking({ towards: working.towards === 'end' ? 'start' : 'end' });
+  const ways = ['up', 'down'].includes(working.way) ? ['up', 'down'] : ['out', 'back'];
+  return (
+    <div className="working-switches">
+      <Segmented
+        wide
+        label="The engine"
+        value={working.pushed ? 'push' : 'pull'}
+        onChange={turnLeading}
+        choices={[
+          { value: 'pull', label: 'Pull', spoken: 'pulls' },
+          { value: 'push', label: 'Push', spoken: 'pushes' },
+        ]}
+      />
+      <Segmented
+        wide
+        label="The train goes"
+        value={working.way}
+        onChange={turnWay}
+        choices={ways.map((way) => ({ value: way, label: capital(way) }))}
+      />
+    </div>
+  );
+}
