@@ -1,6 +1,9 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 
+/** A limit that only a test which hangs can reach: machines are slow and shared, and no test is about its own speed. */
+const hanging = 120_000;
+
 export default defineConfig({
   plugins: [react()],
   base: './',
@@ -8,16 +11,25 @@ export default defineConfig({
   build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
   resolve: { dedupe: ['three'] },
   test: {
+    testTimeout: hanging,
+    hookTimeout: hanging,
     projects: [
-      { extends: true, test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**', 'tests/external/**'] } },
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**', 'tests/external/**'],
+        },
+      },
       { extends: true, test: { name: 'external', include: ['tests/external/**/*.test.ts'] } },
       {
         extends: true,
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          testTimeout: 180_000,
-          hookTimeout: 240_000,
+          testTimeout: 2 * hanging,
+          hookTimeout: 2 * hanging,
           fileParallelism: false,
         },
       },

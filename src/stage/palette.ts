@@ -92,7 +92,13 @@ export const wayFaces: readonly string[] = [
 
 /** The same where a support is named by a failing finding. */
 export const markedFaces: readonly string[] = wayFaces.map((colour, role) =>
-  role === wayFace.nut ? paper.mark : role === wayFace.bearer ? '#C9B5EC' : role === wayFace.bearerTop ? '#E9E0F6' : colour,
+  role === wayFace.nut
+    ? paper.mark
+    : role === wayFace.bearer
+      ? '#C9B5EC'
+      : role === wayFace.bearerTop
+        ? '#E9E0F6'
+        : colour,
 );
 
 /** What a stroke of the way is. */

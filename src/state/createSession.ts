@@ -1,5 +1,4 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { riskById } from '../core/risks/index.ts';
 import type { RiskId } from '../core/risks/types.ts';
 import { parseScene, type Scene } from '../scene/index.ts';
 import { applyCure } from '../sim/index.ts';
@@ -21,7 +20,8 @@ import type {
   Problem,
   SessionState,
 } from './types.ts';
-import { cureWords, settingWords, trialWords } from './words.ts';
+import { timeAtPlace } from './places.ts';
+import { cureWords, isOfJoint, settingWords, trialWords } from './words.ts';
 
 /** Playing speed while the lens is open: a head that rides up does it in a few hundredths of a second. */
 export const lensRate = 1 / 20;
@@ -45,6 +45,8 @@ export interface SessionActions extends PlaybackActions {
   cancel(): void;
   /** Goes to a finding: its time, its place, its joint. */
   seekToFinding(index: number): void;
+  /** Goes to the moment when the middle of the train is at a place, track chainage in m. */
+  goToPlace(chainage: number): void;
   /** Joint index for the lens and the ride camera, or null for none. */
   chooseJoint(joint: number | null): void;
   nextEvent(): void;
@@ -257,6 +259,12 @@ export function createSession(host: SimHost): Session {
       play.seek(finding.time);
       session.setState({ chosenFinding: index, chosenJoint: jointOf(finding.risk, finding.subject) });
     },
+    goToPlace(chainage) {
+      const { result, trial } = session.getState();
+      if (!result || !trial) return;
+      play.pause();
+      play.seek(timeAtPlace(result, trial, chainage, playback.getState().time));
+    },
     chooseJoint: (chosenJoint) => session.setState({ chosenJoint }),
     nextEvent: () => goToEvent(timeAfter),
     previousEvent: () => goToEvent(timeBefore),
@@ -325,6 +333,4 @@ export function createSession(host: SimHost): Session {
 }
 
 /** Joint a finding is about, or null when it is about a vehicle. */
-function jointOf(risk: RiskId, subject: number): number | null {
-  return riskById(risk).subject === 'joint' ? subject : null;
-}
+const jointOf = (risk: RiskId, subject: number): number | null => (isOfJoint(risk) ? subject : null);

@@ -10,9 +10,7 @@ import type { Drive } from '../stock/types.ts';
  * @param slip difference of rim and vehicle speed, m/s, either sign
  */
 export function frictionAtSlip(drive: Drive, slip: number): number {
-  return (
-    drive.slidingAdhesion + (drive.adhesion - drive.slidingAdhesion) * Math.exp(-Math.abs(slip) / drive.slipScale)
-  );
+  return drive.slidingAdhesion + (drive.adhesion - drive.slidingAdhesion) * Math.exp(-Math.abs(slip) / drive.slipScale);
 }
 
 /**

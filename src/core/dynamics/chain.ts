@@ -1,18 +1,9 @@
 import type { Train } from '../stock/types.ts';
 import { type ChainState, createChainState } from './chainState.ts';
-import { commitJoints, commitVehicles } from './commit.ts';
+import { commit } from './commit.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
-import { type RouteTables, tabulatedHeight } from './routeTables.ts';
-import {
-  chainForce,
-  gatherJoints,
-  gatherVehicles,
-  linearise,
-  settleJoints,
-  settleVehicles,
-  sideForce,
-  solve,
-} from './sweeps.ts';
+import { cosineAt, type RouteTables, tabulatedHeight } from './routeTables.ts';
+import { chainForce, locateJoints, sideForce, sweepBack, sweepForward } from './sweeps.ts';
 import type { Balance, Engine } from './traction.ts';
 import type { ForceModel } from './types.ts';
 
@@ -108,32 +99,26 @@ export function createChain(
   }
 
   function stepOnce(): void {
-    gatherVehicles(state);
-    gatherJoints(state);
     for (const engine of engines) {
       const i = engine.vehicle;
       const pull = force[i]! - (i > 0 ? force[i - 1]! : 0);
-      engine.begin(speed[i]!, pull, forces.gravity * state.cosine[i]!, step);
+      engine.begin(speed[i]!, pull, forces.gravity * cosineAt(tables, i, state.sigma[i]!), step);
       enterRow(engine);
     }
-    linearise(state);
     for (let sweep = 1; ; sweep++) {
-      solve(state);
-      chain.sweeps++;
+      sweepForward(state);
       const careful = sweep > CAREFUL_SWEEPS;
-      const joints = settleJoints(state);
-      const vehicles = (joints || !careful) && settleVehicles(state, careful);
-      const driven = (vehicles || !careful) && settleEngines();
-      if (joints && vehicles && driven) break;
+      const settled = sweepBack(state, careful);
+      const driven = (settled || !careful) && settleEngines();
+      chain.sweeps++;
+      if (settled && driven) break;
       if (sweep === MAX_SWEEPS) {
         chain.unsettled++;
         break;
       }
-      if (!joints) linearise(state);
     }
     for (const engine of engines) bookEngine(engine);
-    commitVehicles(state);
-    const parting = commitJoints(state);
+    const parting = commit(state);
     if (parting >= 0) part(parting);
   }
 
@@ -172,13 +157,11 @@ export function createChain(
       return sum;
     },
     stored() {
-      gatherJoints(state);
+      locateJoints(state);
       let sum = 0;
       for (let j = 0; j < count - 1; j++) sum += storedEnergy(state.laws[j]!, state.extension[j]!);
       return sum;
     },
   };
-  held.fill(1);
   return chain;
 }
-

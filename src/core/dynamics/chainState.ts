@@ -31,24 +31,22 @@ export interface ChainState {
   readonly flangeFriction: number;
   readonly tables: RouteTables;
 
-  /** By vehicle: rail distance m, speed m/s; mass kg, weight N, rolling coefficients. */
+  /** By vehicle: rail distance m, speed m/s; mass kg, twice the mass by the step, weight N, and weight times the rolling coefficients. */
   readonly sigma: Float64Array;
   readonly speed: Float64Array;
   readonly mass: Float64Array;
   readonly weight: Float64Array;
-  readonly coulomb: Float64Array;
-  readonly perSpeed: Float64Array;
+  readonly inertia: Float64Array;
+  readonly dryWeight: Float64Array;
+  readonly wetWeight: Float64Array;
   readonly breakaway: Float64Array;
 
-  /** Gathered once a step, by vehicle: forces N, viscous N·s/m, flange friction per newton of coupling force, cosine. */
+  /** Gathered once a step, by vehicle: forces N, viscous N·s/m, flange friction per newton of coupling force. */
   readonly gravity: Float64Array;
   readonly rolling: Float64Array;
   readonly curve: Float64Array;
   readonly viscous: Float64Array;
   readonly flange: Float64Array;
-  readonly cosine: Float64Array;
-  /** Drag when moving, of the last step, N. */
-  readonly drag: Float64Array;
 
   /** Branches by vehicle: way friction acts (±1, 0 at rest); whether the end speed is prescribed and to what, m/s. */
   readonly slide: Int8Array;
@@ -110,18 +108,17 @@ export function createChainState(
     speed: zeros(),
     mass: each((v) => v.mass),
     weight: each((v) => v.mass * forces.gravity),
-    coulomb: each((v) => v.rolling.coulomb),
-    perSpeed: each((v) => v.rolling.perSpeed),
+    inertia: each((v) => (2 * v.mass) / step),
+    dryWeight: each((v) => v.mass * forces.gravity * v.rolling.coulomb),
+    wetWeight: each((v) => v.mass * forces.gravity * v.rolling.perSpeed),
     breakaway: each((v) => v.rolling.breakaway),
     gravity: zeros(),
     rolling: zeros(),
     curve: zeros(),
     viscous: zeros(),
     flange: zeros(),
-    cosine: zeros(),
-    drag: zeros(),
     slide: new Int8Array(n),
-    held: new Uint8Array(n),
+    held: new Uint8Array(n).fill(1),
     heldSpeed: zeros(),
     addDiagonal: zeros(),
     addRight: zeros(),

@@ -6,16 +6,16 @@ import type { Script } from './types.ts';
 export interface Driver {
   /** Sets every engine's setting for the step that starts at `time` with the leading end at rail distance `leading`. */
   drive(time: number, leading: number): void;
-  /** Whether any engine has been asked to move. */
-  readonly underWay: boolean;
+  /** Whether a setting is still being turned to its new value. */
+  readonly turning: boolean;
 }
 
 export function createDriver(script: Script, engines: readonly Engine[], track: Track): Driver {
   const dueAt = script.orders.map(({ when }) => ('time' in when ? when.time : railAt(track, when.chainage)));
   let next = 0;
-  const turning = engines.map(() => ({ from: 0, to: 0, start: 0, ramp: 0 }));
+  const turns = engines.map(() => ({ from: 0, to: 0, start: 0, ramp: 0 }));
   const driver = {
-    underWay: false,
+    turning: false,
     drive(time: number, leading: number) {
       for (let order = script.orders[next]; order !== undefined; order = script.orders[next]) {
         if (('time' in order.when ? time : leading) < dueAt[next]!) break;
@@ -23,14 +23,15 @@ export function createDriver(script: Script, engines: readonly Engine[], track: 
         const { vehicle, setting, ramp } = order;
         engines.forEach((engine, k) => {
           if (vehicle !== undefined && vehicle !== engine.vehicle) return;
-          turning[k] = { from: engine.setting, to: setting, start: time, ramp };
+          turns[k] = { from: engine.setting, to: setting, start: time, ramp };
         });
       }
+      driver.turning = false;
       for (let k = 0; k < engines.length; k++) {
-        const { from, to, start, ramp } = turning[k]!;
+        const { from, to, start, ramp } = turns[k]!;
         const share = ramp > 0 ? Math.min((time - start) / ramp, 1) : 1;
         engines[k]!.setting = from + share * (to - from);
-        if (to !== 0) driver.underWay = true;
+        if (share < 1) driver.turning = true;
       }
     },
   };

@@ -29,7 +29,10 @@ export function createEventLog(chain: Chain, track: Track, weights: Float64Array
   const contact = new Int8Array(Math.max(joints, 1));
   let standing = true;
   let parted = 0;
-  const waves = { 'run-in': { time: Number.NEGATIVE_INFINITY, index: -1 }, 'run-out': { time: Number.NEGATIVE_INFINITY, index: -1 } };
+  const waves = {
+    'run-in': { time: Number.NEGATIVE_INFINITY, index: -1 },
+    'run-out': { time: Number.NEGATIVE_INFINITY, index: -1 },
+  };
 
   const vehiclePlace = (i: number) => chainageAtRail(track, chain.state.sigma[i]!);
   const jointPlace = (j: number) => chainageAtRail(track, 0.5 * (chain.state.sigma[j]! + chain.state.sigma[j + 1]!));

@@ -1,9 +1,10 @@
 import { chainageAtRail, type Track } from '../track/index.ts';
 import type { Chain } from './chain.ts';
-import { gatherJoints } from './sweeps.ts';
+import type { ChainState } from './chainState.ts';
+import { locateJoints, sideForce } from './sweeps.ts';
 import type { Run } from './types.ts';
 
-/** Growing typed-array columns of a run: one row of `width` values a frame. */
+/** A growing typed-array column of a run: one row of `width` values a frame. */
 class Column {
   private data: Float64Array;
   constructor(
@@ -12,15 +13,16 @@ class Column {
   ) {
     this.data = new Float64Array(width * frames);
   }
-  /** The place of frame f's row, made room for. */
-  row(f: number): Float64Array {
+  /** Makes room for frame f. */
+  reserve(f: number): void {
     const end = (f + 1) * this.width;
-    if (end > this.data.length) {
-      const grown = new Float64Array(Math.max(end, 2 * this.data.length));
-      grown.set(this.data);
-      this.data = grown;
-    }
-    return this.data.subarray(f * this.width, end);
+    if (end <= this.data.length) return;
+    const grown = new Float64Array(2 * end);
+    grown.set(this.data);
+    this.data = grown;
+  }
+  set(f: number, i: number, value: number): void {
+    this.data[f * this.width + i] = value;
   }
   taken(frames: number): Float64Array {
     return this.data.slice(0, frames * this.width);
@@ -42,7 +44,12 @@ const FIRST_FRAMES = 1024;
 export function createRecorder(chain: Chain, track: Track): Recorder {
   const n = chain.state.count;
   const k = chain.engines.length;
-  const column = (width: number) => new Column(width, FIRST_FRAMES);
+  const columns: Column[] = [];
+  const column = (width: number) => {
+    const made = new Column(width, FIRST_FRAMES);
+    columns.push(made);
+    return made;
+  };
   const time = column(1);
   const chainage = column(n);
   const speed = column(n);
@@ -63,28 +70,33 @@ export function createRecorder(chain: Chain, track: Track): Recorder {
     frames: 0,
     take(now) {
       const f = recorder.frames++;
-      time.row(f)[0] = now;
-      const place = chainage.row(f);
-      for (let i = 0; i < n; i++) place[i] = chainageAtRail(track, chain.state.sigma[i]!);
-      gatherJoints(chain.state);
-      speed.row(f).set(chain.state.speed);
-      force.row(f).set(chain.state.force.subarray(0, n - 1));
-      draftPeak.row(f).set(chain.state.draftPeak.subarray(0, n - 1));
-      buffPeak.row(f).set(chain.state.buffPeak.subarray(0, n - 1));
-      extension.row(f).set(chain.state.extension.subarray(0, n - 1));
-      chain.resetPeaks();
+      for (const made of columns) made.reserve(f);
+      const { state, engines } = chain;
+      locateJoints(state);
       const way = wayOf(chain);
       let asked = 0;
-      for (let i = 0; i < n; i++) asked += way * chain.state.gravity[i]! + chain.state.drag[i]!;
+      time.set(f, 0, now);
+      for (let i = 0; i < n; i++) {
+        chainage.set(f, i, chainageAtRail(track, state.sigma[i]!));
+        speed.set(f, i, state.speed[i]!);
+        asked += way * state.gravity[i]! + dragOf(state, i);
+      }
+      for (let j = 0; j < n - 1; j++) {
+        force.set(f, j, state.force[j]!);
+        draftPeak.set(f, j, state.draftPeak[j]!);
+        buffPeak.set(f, j, state.buffPeak[j]!);
+        extension.set(f, j, state.extension[j]!);
+      }
+      chain.resetPeaks();
       for (let e = 0; e < k; e++) {
-        const engine = chain.engines[e]!;
-        setting.row(f)[e] = engine.setting;
-        rimSpeed.row(f)[e] = engine.rimSpeed;
-        railForce.row(f)[e] = engine.railForce;
-        gripUse.row(f)[e] = engine.gripLimit > 0 ? Math.abs(engine.railForce) / engine.gripLimit : 0;
-        motorLimit.row(f)[e] = engine.drive.stallForce * Math.abs(engine.setting);
-        gripLimit.row(f)[e] = engine.gripLimit;
-        demand.row(f)[e] = (asked * engine.drive.drivenMass) / drivenMass;
+        const engine = engines[e]!;
+        setting.set(f, e, engine.setting);
+        rimSpeed.set(f, e, engine.rimSpeed);
+        railForce.set(f, e, engine.railForce);
+        gripUse.set(f, e, engine.gripLimit > 0 ? Math.abs(engine.railForce) / engine.gripLimit : 0);
+        motorLimit.set(f, e, engine.drive.stallForce * Math.abs(engine.setting));
+        gripLimit.set(f, e, engine.gripLimit);
+        demand.set(f, e, (asked * engine.drive.drivenMass) / drivenMass);
       }
     },
     finish() {
@@ -111,6 +123,12 @@ export function createRecorder(chain: Chain, track: Track): Recorder {
     },
   };
   return recorder;
+}
+
+/** What vehicle i's running resists at its present speed, N. */
+function dragOf(state: ChainState, i: number): number {
+  const flange = state.flange[i]! * Math.abs(sideForce(state, i));
+  return state.rolling[i]! + state.curve[i]! + state.viscous[i]! * Math.abs(state.speed[i]!) + flange;
 }
 
 /** The way the engines are asked to go: 1 along the path, -1 back. */

@@ -29,8 +29,7 @@ export function rotorAfter(drive: Drive, setting: number, rim: number, load: num
   const line = drive.stallForce / drive.freeSpeed;
   const inertia = drive.rotatingMass / h;
   const drag = coastDrag(drive, setting, rim);
-  const next =
-    (inertia * rim + drive.stallForce * setting - 0.5 * line * rim - drag - load) / (inertia + 0.5 * line);
+  const next = (inertia * rim + drive.stallForce * setting - 0.5 * line * rim - drag - load) / (inertia + 0.5 * line);
   if (!drive.worm) return next;
   const way = Math.sign(rim) || Math.sign(setting);
   if (way === 0) return 0;

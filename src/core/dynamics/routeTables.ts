@@ -6,7 +6,7 @@ import {
   placeVehicle,
   referenceSpacing,
 } from '../stock/index.ts';
-import type { Train, Vehicle } from '../stock/types.ts';
+import type { Train, Vehicle, VehicleEnd } from '../stock/types.ts';
 import { chainageAtRail, railAt, type Track, trackPoint } from '../track/index.ts';
 import type { ForceModel } from './types.ts';
 
@@ -60,7 +60,11 @@ export function tabulateRoute(track: Track, train: Train, forces: ForceModel, fr
   const nodes = Math.ceil((to - from) / NODE) + 2;
   const vehicleClasses = classesOf(train.vehicles, (v) => v);
   const pairs = train.vehicles.slice(1).map((trailing, j) => ({ leading: train.vehicles[j] as Vehicle, trailing }));
-  const pairClasses = classesOf(pairs, (p) => p, (p, q) => p.leading === q.leading && p.trailing === q.trailing);
+  const pairClasses = classesOf(
+    pairs,
+    (p) => p,
+    (p, q) => p.leading === q.leading && p.trailing === q.trailing,
+  );
 
   const chainage = new Float64Array(nodes);
   for (let k = 0; k < nodes; k++) chainage[k] = chainageAtRail(track, from + k * NODE);
@@ -68,7 +72,14 @@ export function tabulateRoute(track: Track, train: Train, forces: ForceModel, fr
   const vehicle = new Float64Array(vehicleClasses.kinds.length * nodes * VEHICLE_STRIDE);
   const height = new Float64Array(vehicleClasses.kinds.length * nodes);
   vehicleClasses.kinds.forEach((kind, c) => {
-    tabulateVehicle(track, kind, forces, chainage, vehicle.subarray(c * nodes * VEHICLE_STRIDE), height.subarray(c * nodes));
+    tabulateVehicle(
+      track,
+      kind,
+      forces,
+      chainage,
+      vehicle.subarray(c * nodes * VEHICLE_STRIDE),
+      height.subarray(c * nodes),
+    );
   });
   const joint = new Float64Array(pairClasses.kinds.length * nodes);
   pairClasses.kinds.forEach((pair, c) => {
@@ -100,6 +111,12 @@ export function tabulatedHeight(tables: RouteTables, i: number, sigma: number): 
   return (tables.height[(tables.heightAt[i] as number) + k] as number) + tables.node * t * (s0 + 0.5 * t * (s1 - s0));
 }
 
+/** Mean cosine of the grade under vehicle `i` at σ, to the node. */
+export function cosineAt(tables: RouteTables, i: number, sigma: number): number {
+  const k = Math.min(Math.max(Math.floor((sigma - tables.origin) / tables.node), 0), tables.nodes - 1);
+  return tables.vehicle[tables.vehicleAt[i]! + k * VEHICLE_STRIDE + 1]!;
+}
+
 /** Fills one class: sine from the exact placement's height of the centre of mass, cosine, curve drag, half-angle; then the potential. */
 function tabulateVehicle(
   track: Track,
@@ -117,7 +134,7 @@ function tabulateVehicle(
     forces.curveFactor *
     forces.curveFriction *
     (GAUGE_FACTOR * vehicle.gauge + WHEELBASE_FACTOR * vehicle.rigidWheelbase);
-  const couplingLength = vehicle.bodyLength + vehicle.front.coupling.reach + vehicle.rear.coupling.reach;
+  const between = vehicle.bodyLength + headBeyondBody(vehicle.front) + headBeyondBody(vehicle.rear);
   for (let k = 0; k < nodes; k++) {
     placeVehicle(track, vehicle, chainage[k] as number, placement);
     z[k] = placement.origin[2] + vehicle.massAhead * placement.ahead[2];
@@ -130,7 +147,7 @@ function tabulateVehicle(
     const row = k * VEHICLE_STRIDE;
     rows[row + 1] = cosine;
     rows[row + 2] = 0.5 * cosine * drag * (Math.abs(front) + Math.abs(rear));
-    rows[row + 3] = Math.abs(Math.sin((couplingLength * (front + rear)) / 4));
+    rows[row + 3] = Math.abs(Math.sin((between * (front + rear)) / 4));
   }
   for (let k = 0; k < nodes; k++) {
     const a = Math.max(k - 1, 0);
@@ -142,6 +159,9 @@ function tabulateVehicle(
     height[k] = (height[k - 1] as number) + NODE * mean;
   }
 }
+
+/** How far a coupling's contact face stands beyond the body end, m. */
+const headBeyondBody = ({ coupling }: VehicleEnd): number => coupling.reach - coupling.pivotInset;
 
 /** Fills one pair class: the pivots' distance in space at free spacing, less the free length, node by node of their middle. */
 function tabulatePair(track: Track, leading: Vehicle, trailing: Vehicle, from: number, out: Float64Array): void {
@@ -174,4 +194,3 @@ export function routeRange(track: Track, startRail: number, trainLength: number)
   const margin = trainLength + 0.5;
   return { from: Math.min(startRail, railAt(track, 0)) - margin, to: railAt(track, track.length) + margin };
 }
-

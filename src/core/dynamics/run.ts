@@ -50,7 +50,11 @@ export function startRun(input: RunInput): RunStepper {
   );
   const driver = createDriver(script, engines, track);
   const recorder = createRecorder(chain, track);
-  const log = createEventLog(chain, track, Float64Array.from(train.vehicles, (v) => v.mass * options.forces.gravity));
+  const log = createEventLog(
+    chain,
+    track,
+    Float64Array.from(train.vehicles, (v) => v.mass * options.forces.gravity),
+  );
   const perFrame = Math.round(options.frameInterval / options.step);
   const finishRail = railAt(track, script.finish);
   const firstReach = frontReach(train.vehicles[0]!);
@@ -88,7 +92,7 @@ export function startRun(input: RunInput): RunStepper {
       const lost = engines.findIndex(
         (engine) => engine.setting !== 0 && chain.state.speed[engine.vehicle]! * Math.sign(engine.setting) < CRAWL,
       );
-      if (lost < 0) stuckSince = now;
+      if (lost < 0 || driver.turning) stuckSince = now;
       else if (now - stuckSince > options.stallPatience) {
         log.note('stall', now, engines[lost]!.vehicle, chain.state.speed[engines[lost]!.vehicle]!);
         outcome = 'stalled';
@@ -158,9 +162,7 @@ export function jointLaws(train: Train): JointLaw[] {
 const releases = (train: Train) => Float64Array.from(joints(train), (joint) => joint.release);
 
 const joints = (train: Train) =>
-  train.vehicles
-    .slice(1)
-    .map((trailing, j) => makeJoint(train.vehicles[j]!.rear.coupling, trailing.front.coupling));
+  train.vehicles.slice(1).map((trailing, j) => makeJoint(train.vehicles[j]!.rear.coupling, trailing.front.coupling));
 
 /** From leading to trailing body end on straight track at free length, m. */
 function trainLength(train: Train): number {

@@ -3,8 +3,9 @@ import { type AveragedForce, averagedForce } from './couplerLaw.ts';
 import { VEHICLE_STRIDE } from './routeTables.ts';
 
 /*
- * The hot loops of a step. Each names the arrays it uses once at its top, so that the loops run over locals.
- * Joint arrays have one spare place at the end that stays zero: the coupling the last vehicle does not have.
+ * The two sweeps of a step: forward along the train, gathering what the route asks and eliminating row by row, and back,
+ * substituting and checking every branch. Each names the arrays it uses once, so that the loop runs over locals. Joint
+ * arrays have one spare place at the end that stays zero: the coupling the last vehicle does not have.
  */
 
 const averaged: AveragedForce = { force: 0, slope: 0 };
@@ -13,106 +14,21 @@ const averaged: AveragedForce = { force: 0, slope: 0 };
 const FORCE_SHARE = 1e-10;
 const FORCE_FLOOR = 1e-12;
 
-/** Looks up what the route asks of every vehicle at the step's middle. */
-export function gatherVehicles(state: ChainState): void {
-  const { count, sigma, speed, weight, coulomb, perSpeed, gravity, rolling, curve, viscous, flange, cosine } = state;
-  const { vehicle: rows, vehicleAt, origin, node, nodes } = state.tables;
-  const { flangeFriction } = state;
-  const half = 0.5 * state.step;
+/**
+ * Looks up what the route asks at the step's middle, linearises every joint at its present rate, and eliminates the
+ * tridiagonal system for the branches as chosen.
+ */
+export function sweepForward(state: ChainState): void {
+  const { sigma, speed, weight, inertia, dryWeight, wetWeight, gravity, rolling, curve, viscous, flange } = state;
+  const { slide, held, heldSpeed, addDiagonal, addRight, upper, right } = state;
+  const { extension, rate, contact, base, slope, front, rear, force } = state;
+  const { draftPlay, buffPlay, draftStiffness, buffStiffness, damping } = state;
+  const { vehicle: rows, vehicleAt, joint: jointRows, jointAt, spacing, origin, node, nodes } = state.tables;
+  const { flangeFriction, step } = state;
+  const half = 0.5 * step;
   const perNode = 1 / node;
-  const last = nodes - 2;
-  for (let i = 0; i < count; i++) {
-    const x = (sigma[i]! + half * speed[i]! - origin) * perNode;
-    let k = x | 0;
-    if (k < 0) k = 0;
-    else if (k > last) k = last;
-    const t = x - k;
-    const row = vehicleAt[i]! + k * VEHICLE_STRIDE;
-    const w = weight[i]!;
-    const sine = rows[row]!;
-    const cos = rows[row + 1]!;
-    const bend = rows[row + 2]!;
-    const angle = rows[row + 3]!;
-    const c = cos + (rows[row + 5]! - cos) * t;
-    cosine[i] = c;
-    gravity[i] = w * (sine + (rows[row + 4]! - sine) * t);
-    rolling[i] = w * c * coulomb[i]!;
-    viscous[i] = w * c * perSpeed[i]!;
-    curve[i] = w * (bend + (rows[row + 6]! - bend) * t);
-    flange[i] = flangeFriction * (angle + (rows[row + 7]! - angle) * t);
-  }
-}
-
-/** Finds where every joint stands: its extension from the free length in space, and how the rate follows the speeds. */
-export function gatherJoints(state: ChainState): void {
-  const { count, sigma, extension, front, rear } = state;
-  const { joint: rows, jointAt, spacing, origin, node, nodes } = state.tables;
-  const perNode = 1 / node;
-  const last = nodes - 2;
-  for (let j = 0; j < count - 1; j++) {
-    const a = sigma[j]!;
-    const b = sigma[j + 1]!;
-    const x = (0.5 * (a + b) - origin) * perNode;
-    let k = x | 0;
-    if (k < 0) k = 0;
-    else if (k > last) k = last;
-    const at = jointAt[j]! + k;
-    const q = rows[at]!;
-    const dq = rows[at + 1]! - q;
-    extension[j] = a - b - spacing[j]! + q + dq * (x - k);
-    const tilt = 0.5 * dq * perNode;
-    front[j] = 1 + tilt;
-    rear[j] = 1 - tilt;
-  }
-}
-
-/** Chooses every joint's branch at its present rate and writes its force there as base + slope·rate. */
-export function linearise(state: ChainState): void {
-  const { count, extension, rate, draftPlay, buffPlay, draftStiffness, buffStiffness, damping } = state;
-  const { contact, base, slope, step } = state;
-  for (let j = 0; j < count - 1; j++) {
-    const e0 = extension[j]!;
-    const r = rate[j]!;
-    const e1 = e0 + r * step;
-    const intoDraft = e0 - draftPlay[j]!;
-    const intoBuff = -e0 - buffPlay[j]!;
-    const c = damping[j]!;
-    if (intoDraft >= 0) {
-      const k = draftStiffness[j]!;
-      const start = k * intoDraft + c * r;
-      if (start >= 0 && start + k * r * step >= 0) {
-        contact[j] = Contact.draft;
-        base[j] = k * intoDraft;
-        slope[j] = 0.5 * step * k + c;
-        continue;
-      }
-    } else if (intoBuff >= 0) {
-      const k = buffStiffness[j]!;
-      const start = k * intoBuff - c * r;
-      if (start >= 0 && start - k * r * step >= 0) {
-        contact[j] = Contact.buff;
-        base[j] = -k * intoBuff;
-        slope[j] = 0.5 * step * k + c;
-        continue;
-      }
-    } else if (e1 <= draftPlay[j]! && -e1 <= buffPlay[j]!) {
-      contact[j] = Contact.slack;
-      base[j] = 0;
-      slope[j] = 0;
-      continue;
-    }
-    contact[j] = Contact.mixed;
-    averagedForce(state.laws[j]!, e0, r, step, averaged);
-    base[j] = averaged.force - averaged.slope * r;
-    slope[j] = averaged.slope;
-  }
-}
-
-/** One sweep forward and one back: the mean speeds, rates and forces for the branches as chosen. */
-export function solve(state: ChainState): void {
-  const { count, mass, speed, gravity, rolling, curve, viscous, flange, slide, held, heldSpeed } = state;
-  const { addDiagonal, addRight, base, slope, front, rear, rate, force, mean, upper, right } = state;
-  const inertiaPerMass = 2 / state.step;
+  const lastNode = nodes - 2;
+  const last = state.count - 1;
   let c = 0;
   let d = 0;
   let aheadBase = 0;
@@ -120,28 +36,100 @@ export function solve(state: ChainState): void {
   let aheadFront = 1;
   let aheadRear = 1;
   let aheadForce = 0;
-  for (let i = 0; i < count; i++) {
-    const jBase = base[i]!;
-    const jSlope = slope[i]!;
-    const jFront = front[i]!;
-    const jRear = rear[i]!;
-    const jForce = force[i]!;
+  let place = sigma[0]!;
+  for (let i = 0; i <= last; i++) {
     const v0 = speed[i]!;
+    const x = (place + half * v0 - origin) * perNode;
+    let k = x | 0;
+    if (k < 0) k = 0;
+    else if (k > lastNode) k = lastNode;
+    const t = x - k;
+    const row = vehicleAt[i]! + k * VEHICLE_STRIDE;
+    const w = weight[i]!;
+    const sine = rows[row]!;
+    const cosine = rows[row + 1]!;
+    const bend = rows[row + 2]!;
+    const angle = rows[row + 3]!;
+    const cos = cosine + (rows[row + 5]! - cosine) * t;
+    const g = w * (sine + (rows[row + 4]! - sine) * t);
+    const dry = dryWeight[i]! * cos;
+    const wet = wetWeight[i]! * cos;
+    const bent = w * (bend + (rows[row + 6]! - bend) * t);
+    const side = flangeFriction * (angle + (rows[row + 7]! - angle) * t);
+    gravity[i] = g;
+    rolling[i] = dry;
+    curve[i] = bent;
+    viscous[i] = wet;
+    flange[i] = side;
+
+    let jBase = 0;
+    let jSlope = 0;
+    let jFront = 1;
+    let jRear = 1;
+    let jForce = 0;
+    if (i < last) {
+      const behind = sigma[i + 1]!;
+      const y = (0.5 * (place + behind) - origin) * perNode;
+      let m = y | 0;
+      if (m < 0) m = 0;
+      else if (m > lastNode) m = lastNode;
+      const at = jointAt[i]! + m;
+      const q = jointRows[at]!;
+      const dq = jointRows[at + 1]! - q;
+      const e0 = place - behind - spacing[i]! + q + dq * (y - m);
+      const tilt = 0.5 * dq * perNode;
+      jFront = 1 + tilt;
+      jRear = 1 - tilt;
+      place = behind;
+      const r = rate[i]!;
+      const damp = damping[i]!;
+      const intoDraft = e0 - draftPlay[i]!;
+      const intoBuff = -e0 - buffPlay[i]!;
+      let branch: number = Contact.mixed;
+      if (intoDraft >= 0) {
+        const stiff = draftStiffness[i]!;
+        const begin = stiff * intoDraft + damp * r;
+        if (begin >= 0 && begin + stiff * r * step >= 0) {
+          branch = Contact.draft;
+          jBase = stiff * intoDraft;
+          jSlope = half * stiff + damp;
+        }
+      } else if (intoBuff >= 0) {
+        const stiff = buffStiffness[i]!;
+        const begin = stiff * intoBuff - damp * r;
+        if (begin >= 0 && begin - stiff * r * step >= 0) {
+          branch = Contact.buff;
+          jBase = -stiff * intoBuff;
+          jSlope = half * stiff + damp;
+        }
+      } else if (intoDraft + r * step <= 0 && intoBuff - r * step <= 0) branch = Contact.slack;
+      if (branch === Contact.mixed) {
+        averagedForce(state.laws[i]!, e0, r, step, averaged);
+        jSlope = averaged.slope;
+        jBase = averaged.force - jSlope * r;
+      }
+      contact[i] = branch;
+      extension[i] = e0;
+      base[i] = jBase;
+      slope[i] = jSlope;
+      front[i] = jFront;
+      rear[i] = jRear;
+      jForce = force[i]!;
+    }
+
     if (held[i] !== 0) {
       c = 0;
       d = 0.5 * (v0 + heldSpeed[i]!);
     } else {
       const s = slide[i]!;
-      const inertia = mass[i]! * inertiaPerMass;
-      const grip = aheadForce + jForce >= 0 ? s * flange[i]! : -s * flange[i]!;
+      const grip = aheadForce + jForce >= 0 ? s * side : -s * side;
       const pull = aheadRear - grip;
       const hold = jFront + grip;
       const pullSlope = pull * aheadSlope;
       const holdSlope = hold * jSlope;
       const lower = -pullSlope * aheadFront;
-      const diagonal = inertia + viscous[i]! + addDiagonal[i]! + pullSlope * aheadRear + holdSlope * jFront;
-      const rhs =
-        inertia * v0 - gravity[i]! - s * (rolling[i]! + curve[i]!) + addRight[i]! + pull * aheadBase - hold * jBase;
+      const diagonal = inertia[i]! + wet + addDiagonal[i]! + pullSlope * aheadRear + holdSlope * jFront;
+      const rhs = inertia[i]! * v0 - g - s * (dry + bent) + addRight[i]! + pull * aheadBase - hold * jBase;
       const pivot = 1 / (diagonal - lower * c);
       d = (rhs - lower * d) * pivot;
       c = -holdSlope * jRear * pivot;
@@ -154,66 +142,86 @@ export function solve(state: ChainState): void {
     aheadRear = jRear;
     aheadForce = jForce;
   }
-  let v = d;
-  mean[count - 1] = v;
-  for (let i = count - 2; i >= 0; i--) {
-    const ahead = right[i]! - upper[i]! * v;
-    const r = front[i]! * ahead - rear[i]! * v;
-    rate[i] = r;
-    force[i] = base[i]! + slope[i]! * r;
-    v = ahead;
-    mean[i] = v;
-  }
 }
 
-/** Checks the joints' branches against the solution and linearises them anew; true when all had been right. */
-export function settleJoints(state: ChainState): boolean {
-  const { count, extension, rate, draftPlay, buffPlay, draftStiffness, buffStiffness, damping, contact, step } = state;
+/**
+ * Substitutes back for the mean speeds, rates and forces, and checks every branch but the engines' against them.
+ * Returns whether all had been right; wrong ones are changed, at most one of the vehicles' when `single`.
+ */
+export function sweepBack(state: ChainState, single: boolean): boolean {
+  const { speed, slide, held, mean, upper, right, base, slope, front, rear, rate, force, contact, extension } = state;
+  const { draftPlay, buffPlay, draftStiffness, buffStiffness, damping, isEngine, step } = state;
+  const last = state.count - 1;
   let settled = true;
-  for (let j = 0; j < count - 1; j++) {
-    const e0 = extension[j]!;
-    const r = rate[j]!;
+  let anyHeld = false;
+  let v = right[last]!;
+  mean[last] = v;
+  for (let i = last; ; i--) {
+    if (held[i] === 0) {
+      if ((2 * v - speed[i]!) * slide[i]! < 0 && isEngine[i] === 0 && (settled || !single)) {
+        held[i] = 1;
+        slide[i] = 0;
+        settled = false;
+      }
+    } else anyHeld = true;
+    const j = i - 1;
+    if (j < 0) break;
+    const ahead = right[j]! - upper[j]! * v;
+    const r = front[j]! * ahead - rear[j]! * v;
+    const f = base[j]! + slope[j]! * r;
+    rate[j] = r;
+    force[j] = f;
+    v = ahead;
+    mean[j] = v;
     const branch = contact[j]!;
-    if (branch === Contact.draft) {
+    if (branch === Contact.slack) {
+      const e1 = extension[j]! + r * step;
+      if (e1 <= draftPlay[j]! && -e1 <= buffPlay[j]!) continue;
+    } else if (branch === Contact.draft) {
       const k = draftStiffness[j]!;
-      const start = k * (e0 - draftPlay[j]!) + damping[j]! * r;
-      if (start >= 0 && start + k * r * step >= 0) continue;
+      const begin = k * (extension[j]! - draftPlay[j]!) + damping[j]! * r;
+      if (begin >= 0 && begin + k * r * step >= 0) continue;
     } else if (branch === Contact.buff) {
       const k = buffStiffness[j]!;
-      const start = k * (-e0 - buffPlay[j]!) - damping[j]! * r;
-      if (start >= 0 && start - k * r * step >= 0) continue;
-    } else if (branch === Contact.slack) {
-      const e1 = e0 + r * step;
-      if (e1 <= draftPlay[j]! && -e1 <= buffPlay[j]!) continue;
+      const begin = -k * (extension[j]! + buffPlay[j]!) - damping[j]! * r;
+      if (begin >= 0 && begin - k * r * step >= 0) continue;
     }
-    const now = averagedForce(state.laws[j]!, e0, r, step, averaged).force;
-    if (Math.abs(now - state.force[j]!) > FORCE_FLOOR + FORCE_SHARE * Math.abs(now)) settled = false;
+    const now = averagedForce(state.laws[j]!, extension[j]!, r, step, averaged).force;
+    if (Math.abs(now - f) > FORCE_FLOOR + FORCE_SHARE * Math.abs(now)) settled = false;
+  }
+  return anyHeld && (settled || !single) ? settleHeld(state, single) && settled : settled;
+}
+
+/** Checks that friction can hold every vehicle that is held at rest; true when it can. */
+function settleHeld(state: ChainState, single: boolean): boolean {
+  const { count, speed, inertia, slide, held, isEngine } = state;
+  let settled = true;
+  for (let i = 0; i < count; i++) {
+    if (held[i] === 0 || isEngine[i] !== 0) continue;
+    const v0 = speed[i]!;
+    const net = chainForce(state, i) + 0.5 * inertia[i]! * v0;
+    const dry = (state.rolling[i]! + state.curve[i]!) * (v0 === 0 ? state.breakaway[i]! : 1);
+    if (Math.abs(net) <= dry + state.flange[i]! * Math.abs(sideForce(state, i))) continue;
+    held[i] = 0;
+    slide[i] = net > 0 ? 1 : -1;
+    settled = false;
+    if (single) break;
   }
   return settled;
 }
 
-/** Checks sliding and rest of every vehicle but the engines; true when all had been right. `single` changes at most one. */
-export function settleVehicles(state: ChainState, single: boolean): boolean {
-  const { count, mass, speed, mean, slide, held, isEngine } = state;
-  let settled = true;
-  for (let i = 0; i < count; i++) {
-    if (isEngine[i] !== 0) continue;
-    const v0 = speed[i]!;
-    if (held[i] === 0) {
-      if ((2 * mean[i]! - v0) * slide[i]! >= 0) continue;
-      held[i] = 1;
-      slide[i] = 0;
-    } else {
-      const net = chainForce(state, i) - (mass[i]! * -v0) / state.step;
-      const dry = (state.rolling[i]! + state.curve[i]!) * (v0 === 0 ? state.breakaway[i]! : 1);
-      if (Math.abs(net) <= dry + state.flange[i]! * Math.abs(sideForce(state, i))) continue;
-      held[i] = 0;
-      slide[i] = net > 0 ? 1 : -1;
-    }
-    settled = false;
-    if (single) return false;
+/** Finds where every joint stands now: its extension from the free length in space, m. */
+export function locateJoints(state: ChainState): void {
+  const { count, sigma, extension } = state;
+  const { joint: rows, jointAt, spacing, origin, node, nodes } = state.tables;
+  for (let j = 0; j < count - 1; j++) {
+    const a = sigma[j]!;
+    const b = sigma[j + 1]!;
+    const x = (0.5 * (a + b) - origin) / node;
+    const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
+    const q = rows[jointAt[j]! + k]!;
+    extension[j] = a - b - spacing[j]! + q + (rows[jointAt[j]! + k + 1]! - q) * (x - k);
   }
-  return settled;
 }
 
 /** Coupling forces and gravity on vehicle i, forward positive, N. */

@@ -118,7 +118,9 @@ export function createEngine(vehicle: Vehicle, index: number): Engine {
         case 'block': {
           const motor = drive.stallForce * engine.setting;
           // A worm lets the engine start only the way its motor turns; without one the stronger side wins.
-          if (drive.worm ? way !== 0 && (motor - need) * way > dry + ROUNDING : Math.abs(motor - need) > dry + ROUNDING) {
+          if (
+            drive.worm ? way !== 0 && (motor - need) * way > dry + ROUNDING : Math.abs(motor - need) > dry + ROUNDING
+          ) {
             return enter('drive', Math.sign(motor - need));
           }
           const rail = Math.sign(need) * Math.max(Math.abs(need) - dry, 0);
@@ -156,7 +158,8 @@ export function createEngine(vehicle: Vehicle, index: number): Engine {
         w1 = rotorAfter(drive, engine.setting, w0, carried(rail), h);
       } else if (engine.mode === 'block') {
         // At rest friction takes what it can and the wheels the rest; while stopping it acts in full.
-        friction = mean === 0 ? -Math.sign(need) * Math.min(Math.abs(need), balance.friction) : facing * balance.friction;
+        friction =
+          mean === 0 ? -Math.sign(need) * Math.min(Math.abs(need), balance.friction) : facing * balance.friction;
         rail = need + friction;
         w1 = 0;
       } else {
@@ -200,8 +203,7 @@ export function createEngine(vehicle: Vehicle, index: number): Engine {
         const inertia = drive.rotatingMass / step;
         engine.slide = Math.sign(v0) || startWay || way;
         engine.rowDiagonal = 2 * inertia + line;
-        engine.rowRight =
-          inertia * (v0 + w0) + drive.stallForce * engine.setting - 0.5 * line * (w0 - v0);
+        engine.rowRight = inertia * (v0 + w0) + drive.stallForce * engine.setting - 0.5 * line * (w0 - v0);
         break;
       }
       case 'hold':

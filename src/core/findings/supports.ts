@@ -57,13 +57,21 @@ const shim = 0.0001;
 const mostTried = 4;
 
 /** The support whose setting back helps this situation most; null when none helps. */
-export function bestSupport(situation: Situation, take: (chainage: number) => boolean, reach: number): SupportCure | null {
+export function bestSupport(
+  situation: Situation,
+  take: (chainage: number) => boolean,
+  reach: number,
+): SupportCure | null {
   const { sceneTrack } = situation.trial;
   let best: SupportCure | null = null;
   for (const error of supportErrors(sceneTrack, take).slice(0, mostTried)) {
     const by = -Math.round(error.departure / shim) * shim;
     if (by === 0) continue;
-    const expected = marginIf(situation, { profile: withSupportMoved(sceneTrack.spec.profile, error.support, by) }, reach);
+    const expected = marginIf(
+      situation,
+      { profile: withSupportMoved(sceneTrack.spec.profile, error.support, by) },
+      reach,
+    );
     if (expected === null || !(expected > situation.worst.margin)) continue;
     if (best === null || expected > best.expected) best = { error, by, expected };
   }

@@ -1,5 +1,5 @@
-import type { RiskContext, Surroundings } from '../risks/types.ts';
 import { framePoser, newSample } from '../risks/index.ts';
+import type { RiskContext, Surroundings } from '../risks/types.ts';
 import type { Vehicle } from '../stock/types.ts';
 import { makeTrack, type ProfileSpec, reverseTrack, type Track, TrackError } from '../track/index.ts';
 import type { Situation, Trial } from './situation.ts';

@@ -33,36 +33,42 @@ export function bodyOutline(vehicle: Vehicle, placed: Placement): BodyOutline {
 
 /**
  * The width a vehicle sweeps over the track's cross-section at `chainage` while it passes, m from the centreline to each
- * side. The pass is sampled every `step` metres of travel; between samples the extremes move by less than step²/8R.
+ * side. The pass is sampled every `step` metres of travel, and a corner that crosses the section between two samples is met by
+ * interpolation, so what is missed is of the order step²/8R.
  */
 export function sweptWidth(track: Track, vehicle: Vehicle, chainage: number, step = 0.002): SweptWidth {
   const here = trackPoint(track, chainage);
   const cos = Math.cos(here.heading);
   const sin = Math.sin(here.heading);
+  /** A corner in the section's own axes: along the track, to its left. */
+  const inSection = ([x, y]: readonly [number, number]): readonly [number, number] => [
+    (x - here.x) * cos + (y - here.y) * sin,
+    (y - here.y) * cos - (x - here.x) * sin,
+  ];
   const placed = newPlacement();
   let left = 0;
   let right = 0;
-  // A body's end stands at most its reach of chord beyond the origin, but may stand a little more of chainage.
+  /** Where the segment from p to q crosses the section, if it does, something of the vehicle stands. */
+  const meet = (p: readonly [number, number], q: readonly [number, number]): void => {
+    if (p[0] * q[0] > 0) return;
+    const share = p[0] === q[0] ? 0 : p[0] / (p[0] - q[0]);
+    const across = p[1] + share * (q[1] - p[1]);
+    left = Math.max(left, across);
+    right = Math.max(right, -across);
+  };
+  // In a curve a body covers a little more chainage than its own length.
   const from = chainage - 1.1 * frontReach(vehicle);
   const to = chainage + 1.1 * rearReach(vehicle);
   const steps = Math.ceil((to - from) / step);
+  let before: (readonly [number, number])[] | null = null;
   for (let k = 0; k <= steps; k++) {
     placeVehicle(track, vehicle, from + ((to - from) * k) / steps, placed);
-    const outline = bodyOutline(vehicle, placed);
-    // Where the outline crosses the normal: each edge whose ends lie on either side of it.
-    for (let e = 0; e < 4; e++) {
-      const p = outline[e];
-      const q = outline[(e + 1) % 4];
-      const p1 = (p[0] - here.x) * cos + (p[1] - here.y) * sin;
-      const q1 = (q[0] - here.x) * cos + (q[1] - here.y) * sin;
-      if (p1 * q1 > 0) continue;
-      const share = p1 === q1 ? 0 : p1 / (p1 - q1);
-      const p2 = (p[1] - here.y) * cos - (p[0] - here.x) * sin;
-      const q2 = (q[1] - here.y) * cos - (q[0] - here.x) * sin;
-      const across = p2 + share * (q2 - p2);
-      left = Math.max(left, across);
-      right = Math.max(right, -across);
+    const corners = bodyOutline(vehicle, placed).map(inSection);
+    for (let c = 0; c < 4; c++) {
+      meet(corners[c], corners[(c + 1) % 4]);
+      if (before !== null) meet(before[c], corners[c]);
     }
+    before = corners;
   }
   return { left, right };
 }

@@ -22,10 +22,13 @@ export interface Easement {
  * Throws RangeError unless both are positive and the easement turns through less than a right angle.
  */
 export function easement(radius: number, length: number): Easement {
-  if (!(radius > 0) || !(length > 0)) throw new RangeError(`An easement needs a positive radius and length, not ${radius} and ${length} m.`);
+  if (!(radius > 0) || !(length > 0))
+    throw new RangeError(`An easement needs a positive radius and length, not ${radius} and ${length} m.`);
   const angle = length / (2 * radius);
   if (!(angle < Math.PI / 2)) {
-    throw new RangeError(`An easement of ${length} m into a radius of ${radius} m would turn through a right angle or more.`);
+    throw new RangeError(
+      `An easement of ${length} m into a radius of ${radius} m would turn through a right angle or more.`,
+    );
   }
   const { c, s } = fresnel(Math.sqrt(length / (Math.PI * radius)));
   const scale = Math.sqrt(Math.PI * radius * length);

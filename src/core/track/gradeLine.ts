@@ -48,8 +48,8 @@ export function gradeLine(points: readonly GradePoint[], length: number): CubicP
     if (half > 0) refuseBeyondEnds(chainage, half, length);
     const overlap = roundedTo - (chainage - half);
     if (overlap > OVERLAP_TOLERANCE) refuseOverlap(points[i - 1].chainage, chainage, overlap);
-    // Curves that touch leave no straight between them.
-    if (overlap >= 0) line.dropLast();
+    // Curves that touch leave no straight between them; the run-in before the first point is kept.
+    if (overlap >= 0 && i > 1) line.dropLast();
     if (half > 0) line.add(chainage - half, height - before * half, before, change / (4 * half));
     line.add(chainage + half, height + after * half, after);
     roundedTo = chainage + half;

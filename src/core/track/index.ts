@@ -1,3 +1,4 @@
+export { type Easement, easement, easementLengthForShift } from './easement.ts';
 export { arc, helix, straight, transition } from './elements.ts';
 export { gradeBreaks } from './joins.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';

@@ -50,7 +50,7 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
     first[k] = panelCount;
     if (sharpness[k] !== 0) {
       const sharpest = Math.max(Math.abs(element.startCurvature), Math.abs(element.endCurvature));
-      const panels = Math.ceil((sharpest * element.length) / (2 * HALF_TURN_LIMIT));
+      const panels = Math.max(1, Math.ceil((sharpest * element.length) / (2 * HALF_TURN_LIMIT)));
       panelLength[k] = element.length / panels;
       panelCount += panels;
     }

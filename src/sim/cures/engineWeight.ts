@@ -1,4 +1,4 @@
-import type { Scene } from '../../scene/index.ts';
+import { type Scene, vehicleOf } from '../../scene/index.ts';
 import { tidy, trialParts } from './parts.ts';
 
 /** Adds `by` kg over the driven wheels of every engine of a trial's train; null for a train without one. */
@@ -9,13 +9,13 @@ export function addEngineWeight(scene: Scene, trialId: string, by: number): Scen
   const names = new Set(parts.train.vehicles.map((entry) => entry.stock));
   let found = false;
   const stock = scene.stock.map((vehicle) => {
-    // The standard mass of an engine that names none depends on its length alone, so there is nothing to add to.
-    if (!names.has(vehicle.id) || vehicle.drive === undefined || vehicle.massG === undefined) return vehicle;
+    if (!names.has(vehicle.id) || vehicle.drive === undefined) return vehicle;
     found = true;
     const { drivenMassG } = vehicle.drive;
     const drive =
       drivenMassG === undefined ? vehicle.drive : { ...vehicle.drive, drivenMassG: tidy(drivenMassG + grams) };
-    return { ...vehicle, massG: tidy(vehicle.massG + grams), drive };
+    const massG = vehicle.massG ?? vehicleOf(scene, vehicle).mass * 1e3;
+    return { ...vehicle, massG: tidy(massG + grams), drive };
   });
   if (!found) return null;
   const trains = scene.trains.map((train) => ({

@@ -1,4 +1,4 @@
-import { elementCurvatures, elementStartsMm, type Scene, type SceneTrack } from '../../scene/index.ts';
+import { elementCurvatures, elementStartsMm, type Scene, type SceneElement, type SceneTrack } from '../../scene/index.ts';
 import { nearestJoin } from './alignment.ts';
 import { shiftBeyond } from './insertLength.ts';
 import { fileMm, trialParts } from './parts.ts';
@@ -17,10 +17,10 @@ export function straightBetween(scene: Scene, trialId: string, chainage: number,
   const lengthMm = fileMm(length);
   const there = straightAt(track, chainage * 1000);
   if (there >= 0) {
-    const element = track.alignment[there];
-    const added = element.kind === 'straight' ? lengthMm - element.lengthMm : 0;
+    const element = track.alignment[there] as Extract<SceneElement, { kind: 'straight' }>;
+    const added = lengthMm - element.lengthMm;
     if (added <= 0) return null;
-    const alignment = track.alignment.with(there, { kind: 'straight', ...element, lengthMm } as typeof element);
+    const alignment = track.alignment.with(there, { ...element, lengthMm });
     return shiftBeyond(scene, { ...track, alignment }, elementStartsMm(track)[there + 1], added);
   }
   const join = nearestJoin(track, chainage * 1000, (before, after) => before * after < 0);

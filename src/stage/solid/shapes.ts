@@ -1,3 +1,4 @@
+import { ShapeUtils, Vector2 } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { outline, type Pen, polygon, type Solid } from './solid.ts';
 
@@ -66,8 +67,8 @@ export function prism(
   const put = placeOutline[axis];
   const near = corners.map(([u, v]) => put(u, v, along[0]));
   const far = corners.map(([u, v]) => put(u, v, along[1]));
-  polygon(solid, far, roles.end);
-  polygon(solid, [...near].reverse(), roles.end);
+  cap(solid, corners, far, roles.end, false);
+  cap(solid, corners, near, roles.end, true);
   for (let i = 0; i < corners.length; i++) {
     const j = (i + 1) % corners.length;
     polygon(solid, [near[i], near[j], far[j], far[i]], roles.flank(i));
@@ -77,6 +78,23 @@ export function prism(
   outline(solid, far, pen);
   for (let i = 0; i < corners.length; i++) {
     if (roles.inked?.(i) ?? true) outline(solid, [near[i], far[i]], pen);
+  }
+}
+
+/** Closes a prism's end; its outline may have inward corners. */
+function cap(
+  solid: Solid,
+  flat: readonly (readonly [number, number])[],
+  corners: readonly Vec3[],
+  role: number,
+  back: boolean,
+): void {
+  const triangles = ShapeUtils.triangulateShape(
+    flat.map(([u, v]) => new Vector2(u, v)),
+    [],
+  );
+  for (const [a, b, c] of triangles) {
+    polygon(solid, back ? [corners[c], corners[b], corners[a]] : [corners[a], corners[b], corners[c]], role);
   }
 }
 

@@ -69,7 +69,11 @@ export function place(solid: Solid, part: Solid, by: Vec3, flip = false): void {
   const first = solid.role.length;
   const sign = flip ? -1 : 1;
   for (let i = 0; i < part.position.length; i += 3) {
-    solid.position.push(sign * part.position[i] + by[0], sign * part.position[i + 1] + by[1], part.position[i + 2] + by[2]);
+    solid.position.push(
+      sign * part.position[i] + by[0],
+      sign * part.position[i + 1] + by[1],
+      part.position[i + 2] + by[2],
+    );
     solid.normal.push(sign * part.normal[i], sign * part.normal[i + 1], part.normal[i + 2]);
   }
   for (const role of part.role) solid.role.push(role);

@@ -3,11 +3,11 @@ import type { Vehicle } from '../../core/stock/types.ts';
 import { line } from '../ink/strokes.ts';
 import { face, stroke } from '../palette.ts';
 import { box, drum, prism, type Span } from '../solid/shapes.ts';
-import { emptySolid, outline, polygon, type Pen, type Solid } from '../solid/solid.ts';
+import { emptySolid, outline, type Pen, place, polygon, type Solid } from '../solid/solid.ts';
 import { type BodySizes, bodySizes } from './bodySizes.ts';
 import { drawEngine } from './engine.ts';
 
-/** The two densities a body is drawn at: `far` always, `near` added where it can be made out. */
+/** A body drawn twice: `far` with a dark mass for its running gear, `near` with everything that can be made out close by. */
 export interface BodyParts {
   readonly far: Solid;
   readonly near: Solid;
@@ -26,25 +26,30 @@ const proud = 0.00012;
 /** Draws a vehicle's body in its own axes: all that moves with the body, without running gear, couplings and buffer heads. */
 export function bodyParts(vehicle: Vehicle): BodyParts {
   const sizes = bodySizes(vehicle);
-  const far = emptySolid();
-  const near = emptySolid();
+  const body = emptySolid();
+  const detail = emptySolid();
   const { front, rear, halfWidth: w, floor, frame } = sizes;
-  box(far, [rear, front], [-w * 0.9, w * 0.9], [frame, floor], frameRoles, edgePen);
+  box(body, [rear, front], [-w * 0.9, w * 0.9], [frame, floor], frameRoles, edgePen);
   switch (sizes.form) {
     case 'centre-cab':
     case 'tank-engine':
-      drawEngine(far, near, sizes);
+      drawEngine(body, detail, sizes);
       break;
     case 'open':
     case 'tender':
-      drawOpen(far, near, sizes);
+      drawOpen(body, detail, sizes);
       break;
     default:
-      drawRoofed(far, near, sizes);
+      drawRoofed(body, detail, sizes);
   }
-  contactShadow(far, sizes);
-  axleGuards(near, vehicle, sizes);
-  bufferStocks(near, vehicle, sizes);
+  axleGuards(detail, vehicle, sizes);
+  bufferStocks(detail, vehicle, sizes);
+  const far = emptySolid();
+  place(far, body, [0, 0, 0]);
+  runningMass(far, vehicle, sizes);
+  const near = emptySolid();
+  place(near, body, [0, 0, 0]);
+  place(near, detail, [0, 0, 0]);
   return { far, near };
 }
 
@@ -176,25 +181,25 @@ function drawOpen(far: Solid, near: Solid, sizes: BodySizes): void {
     }
     const posts = Math.max(2, Math.round((front - rear) / (1.1 * w)));
     for (let i = 0; i <= posts; i++) {
-      const x = rear + ((front - rear) * (0.03 + 0.94 * (i / posts)));
+      const x = rear + (front - rear) * (0.03 + 0.94 * (i / posts));
       line(near.strokes, [x, y, floor], [x, y, top], 0.9, stroke.edge);
     }
   }
 }
 
-/** The dark under a vehicle: a flat patch just above the sleepers, so that the train stands on the track. */
-function contactShadow(far: Solid, { front, rear, halfWidth: w }: BodySizes): void {
-  const z = -0.0006;
-  polygon(
-    far,
-    [
-      [rear, -0.7 * w, z],
-      [front, -0.7 * w, z],
-      [front, 0.7 * w, z],
-      [rear, 0.7 * w, z],
-    ],
-    face.inside,
-  );
+/** What wheels and axles look like from afar: dark blocks down to the rail. */
+function runningMass(far: Solid, vehicle: Vehicle, { frame }: BodySizes): void {
+  const r = vehicle.wheelRadius;
+  const half = vehicle.pivotSpacing / 2;
+  const beyond = r + (vehicle.bogies ? vehicle.rigidWheelbase / 2 : 0);
+  const y: Span = [-vehicle.gauge * 0.62, vehicle.gauge * 0.62];
+  const blocks: Span[] = vehicle.bogies
+    ? [
+        [-half - beyond, -half + beyond],
+        [half - beyond, half + beyond],
+      ]
+    : [[-half - beyond, half + beyond]];
+  for (const x of blocks) box(far, x, y, [0.1 * r, frame], frameRoles, null);
 }
 
 /** The plates that hold the axles of a rigid frame. */
@@ -219,13 +224,38 @@ function bufferStocks(near: Solid, vehicle: Vehicle, sizes: BodySizes): void {
     const out = end === 'front' ? 1 : -1;
     const span = (a: number, b: number): Span => (out > 0 ? [x + a, x + b] : [x - b, x - a]);
     const low = Math.min(sizes.frame, (buffers?.height ?? sizes.floor) - 0.0024);
-    box(near, span(-0.0012, 0.0009), [-0.92 * sizes.halfWidth, 0.92 * sizes.halfWidth], [low, Math.max(sizes.floor, (buffers?.height ?? 0) + 0.0022)], frameRoles, nearEdge);
+    box(
+      near,
+      span(-0.0012, 0.0009),
+      [-0.92 * sizes.halfWidth, 0.92 * sizes.halfWidth],
+      [low, Math.max(sizes.floor, (buffers?.height ?? 0) + 0.0022)],
+      frameRoles,
+      nearEdge,
+    );
     if (buffers === null) continue;
     for (const side of [-0.5, 0.5]) {
       const centre: [number, number] = [side * buffers.spacing, buffers.height];
       const radius = 0.3 * buffers.headHeight;
-      drum(near, 'x', centre, radius * 1.35, span(0.0009, 0.0016), 10, { flank: face.metalDark, end: face.metalDark }, nearEdge);
-      drum(near, 'x', centre, radius, span(0.0016, 0.55 * buffers.length), 10, { flank: face.metalDark, end: face.metal }, nearEdge);
+      drum(
+        near,
+        'x',
+        centre,
+        radius * 1.35,
+        span(0.0009, 0.0016),
+        10,
+        { flank: face.metalDark, end: face.metalDark },
+        nearEdge,
+      );
+      drum(
+        near,
+        'x',
+        centre,
+        radius,
+        span(0.0016, 0.55 * buffers.length),
+        10,
+        { flank: face.metalDark, end: face.metal },
+        nearEdge,
+      );
     }
   }
 }

@@ -39,13 +39,24 @@ function drawCentreCab(far: Solid, near: Solid, { front, rear, halfWidth: w, top
         [-0.66 * w, bonnetTop - 0.14 * w],
       ],
       span,
-      { flank: (i) => (i === 1 || i === 5 ? face.side : face.top), end: face.end, inked: (i) => i === 0 || i === 1 || i === 3 || i === 4 },
+      {
+        flank: (i) => (i === 1 || i === 5 ? face.side : face.top),
+        end: face.end,
+        inked: (i) => i === 0 || i === 1 || i === 3 || i === 4,
+      },
       pen,
     );
     louvres(near, span, 0.66 * w, [plate + 0.25 * (bonnetTop - plate), plate + 0.72 * (bonnetTop - plate)]);
   }
   box(far, cab, [-0.88 * w, 0.88 * w], [plate, top - 0.05 * top], roles, pen);
-  box(far, [cab[0] - 0.012 * length, cab[1] + 0.012 * length], [-0.94 * w, 0.94 * w], [top - 0.05 * top, top], roles, pen);
+  box(
+    far,
+    [cab[0] - 0.012 * length, cab[1] + 0.012 * length],
+    [-0.94 * w, 0.94 * w],
+    [top - 0.05 * top, top],
+    roles,
+    pen,
+  );
   cabWindows(far, cab, 0.88 * w, [plate + 0.58 * (top - plate), plate + 0.86 * (top - plate)]);
 }
 
@@ -62,13 +73,29 @@ function drawTankEngine(far: Solid, near: Solid, { front, rear, halfWidth: w, to
   drum(far, 'x', [0, axis], radius * 1.08, [boiler[1] - 0.1 * length, boiler[1] + 0.01 * length], 12, skin, pen);
   const crown = axis + radius;
   drum(far, 'z', [boiler[1] - 0.05 * length, 0], 0.2 * w, [crown - 0.1 * radius, top], 10, skin, pen);
-  drum(far, 'z', [cab[1] + 0.22 * length, 0], 0.26 * w, [crown - 0.1 * radius, crown + 0.45 * (top - crown)], 10, skin, pen);
+  drum(
+    far,
+    'z',
+    [cab[1] + 0.22 * length, 0],
+    0.26 * w,
+    [crown - 0.1 * radius, crown + 0.45 * (top - crown)],
+    10,
+    skin,
+    pen,
+  );
   for (const side of [-1, 1]) {
     const y: Span = side < 0 ? [-0.9 * w, -0.5 * w] : [0.5 * w, 0.9 * w];
     box(far, [cab[1], cab[1] + 0.36 * length], y, [plate, axis + 0.35 * radius], roles, pen);
   }
   box(far, cab, [-0.9 * w, 0.9 * w], [plate, top - 0.06 * top], roles, pen);
-  box(far, [cab[0] - 0.012 * length, cab[1] + 0.012 * length], [-0.95 * w, 0.95 * w], [top - 0.06 * top, top - 0.01 * top], roles, pen);
+  box(
+    far,
+    [cab[0] - 0.012 * length, cab[1] + 0.012 * length],
+    [-0.95 * w, 0.95 * w],
+    [top - 0.06 * top, top - 0.01 * top],
+    roles,
+    pen,
+  );
   box(far, [rear + 0.02 * length, cab[0]], [-0.8 * w, 0.8 * w], [plate, plate + 0.4 * (top - plate)], roles, pen);
   cabWindows(far, cab, 0.9 * w, [plate + 0.5 * (top - plate), plate + 0.78 * (top - plate)]);
   louvres(near, [cab[1], cab[1] + 0.36 * length], 0.9 * w, [plate + 0.1 * radius, axis + 0.25 * radius]);

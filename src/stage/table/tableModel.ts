@@ -11,9 +11,9 @@ import {
 import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
 import { paper, wayStroke, wayStrokes } from '../palette.ts';
 import type { Railway } from '../railway.ts';
+import { inkColour, mattMaterial, solidGeometry } from '../solid/matt.ts';
 import { box } from '../solid/shapes.ts';
 import { emptySolid } from '../solid/solid.ts';
-import { inkColour, mattMaterial, solidGeometry } from '../solid/matt.ts';
 import { shadowMask } from './shadow.ts';
 import type { TableTop } from './tableTop.ts';
 
@@ -106,4 +106,3 @@ function shadowTexture(railway: Railway, table: TableTop): Texture {
   texture.needsUpdate = true;
   return texture;
 }
-

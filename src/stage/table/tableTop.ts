@@ -48,7 +48,7 @@ export function tableTops(
   }
   const extent = trackExtent(tracks);
   const reach = margin + measures.stripWidth / 2;
-  const out = (value: number, way: -1 | 1): number => (Math.ceil((way * value + reach) / rounding) * rounding) * way;
+  const out = (value: number, way: -1 | 1): number => Math.ceil((way * value + reach) / rounding) * rounding * way;
   return [
     {
       x: [out(extent.low[0], -1), out(extent.high[0], 1)],
@@ -60,7 +60,10 @@ export function tableTops(
 }
 
 /** Least and greatest x, y, z of all centrelines, m. */
-export function trackExtent(tracks: readonly DrawnTrack[]): { low: [number, number, number]; high: [number, number, number] } {
+export function trackExtent(tracks: readonly DrawnTrack[]): {
+  low: [number, number, number];
+  high: [number, number, number];
+} {
   const low: [number, number, number] = [Infinity, Infinity, Infinity];
   const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
   const point = {} as TrackPoint;

@@ -21,7 +21,13 @@ const shortestStep = 0.002;
  * Chainages from `from` to `to` (m), close enough together that a straight chord departs from the track by about
  * `tolerance` (m) at most, with every place in `also` among them.
  */
-export function stationChainages(track: Track, from: number, to: number, tolerance: number, also: readonly number[]): number[] {
+export function stationChainages(
+  track: Track,
+  from: number,
+  to: number,
+  tolerance: number,
+  also: readonly number[],
+): number[] {
   const point = {} as TrackPoint;
   const list = [from];
   let s = from;

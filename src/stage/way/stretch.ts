@@ -4,7 +4,7 @@ import { wayFace, wayStroke } from '../palette.ts';
 import { emptySolid, outline, polygon, type Solid } from '../solid/solid.ts';
 import { stripTop, stripUnderside, type WayMeasures } from './measures.ts';
 import { railOutline } from './railSection.ts';
-import { ribbon, ribbonLine, sectionPlace, type SectionPoint } from './ribbon.ts';
+import { ribbon, ribbonLine, type SectionPoint, sectionPlace } from './ribbon.ts';
 import { layStations, type Stations, stationChainages } from './stations.ts';
 
 /** A length of one track that is drawn and left out as one piece. */

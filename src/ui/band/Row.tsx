@@ -1,11 +1,11 @@
 import { type CSSProperties, type KeyboardEvent, type ReactNode, useContext, useLayoutEffect, useRef } from 'react';
+import { zoom } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { LiveText } from './LiveText.tsx';
 import { type Moment, useLive } from './live.ts';
-import { zoom } from './axis.ts';
 import { timeAtEnd, timeNextSupport, timeOneCell } from './navigate.ts';
 import { RowsContext } from './rows.ts';
-import { chainageFigure, chainageUnit } from './words.ts';
+import { chainageWords } from './words.ts';
 
 export interface RowProps {
   readonly frame: BandFrame;
@@ -51,7 +51,7 @@ export function Row(props: RowProps) {
     // Only what a reader is on is spoken; the other rows keep still.
     if (!element || (element.hasAttribute('aria-valuenow') && document.activeElement !== element)) return;
     element.setAttribute('aria-valuenow', moment.time.toFixed(1));
-    const place = Number.isNaN(moment.place) ? '' : `${chainageFigure(moment.place, frame.show)} ${chainageUnit(frame.show)}, `;
+    const place = Number.isNaN(moment.place) ? '' : `${chainageWords(moment.place, frame.show)}, `;
     element.setAttribute('aria-valuetext', `${place}${moment.time.toFixed(1)} s: ${value(moment)} ${unit ?? ''}`);
   });
 
@@ -78,7 +78,9 @@ export function Row(props: RowProps) {
       <div className="gwb-gutter">
         <div className="gwb-line">
           <span className="gwb-name">{name}</span>
-          {unit && !(layout.narrow && props.className?.includes('gwb-margin')) ? <span className="gwb-unit">{unit}</span> : null}
+          {unit && !(layout.narrow && props.className?.includes('gwb-margin')) ? (
+            <span className="gwb-unit">{unit}</span>
+          ) : null}
           <LiveText live={live} className="gwb-value" read={value} {...(marked ? { marked } : {})} />
         </div>
         {gutter}

@@ -1,16 +1,16 @@
 import { useMemo } from 'react';
 import { plannedHeight, trackPoint } from '../../core/track/index.ts';
+import { valueAt } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
-import { combOf, profileOf } from './profileDrawing.ts';
-import { steepest } from './gradeLines.ts';
-import { Row } from './Row.tsx';
 import { GoButton } from './GoButton.tsx';
-import { letterSection } from './sectionLettering.ts';
-import { SectionTable } from './SectionTable.tsx';
-import { chainageFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
+import { steepest } from './gradeLines.ts';
 import { LiveText } from './LiveText.tsx';
 import { timeAtPlace } from './motion.ts';
-import { valueAt } from './axis.ts';
+import { combOf, profileOf } from './profileDrawing.ts';
+import { Row } from './Row.tsx';
+import { SectionTable } from './SectionTable.tsx';
+import { letterSection } from './sectionLettering.ts';
+import { chainageFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
 
 /** Grid on which the steepest place is looked for, m: a twentieth of a short wagon. */
 const STEEPEST_GRID = 0.005;
@@ -19,25 +19,37 @@ const STEEPEST_GRID = 0.005;
 export function SectionRow({ frame, height }: { readonly frame: BandFrame; readonly height: number }) {
   const { view, ghost, ground, show, axis, live, fonts, bad } = frame;
   const { track, motion } = view;
-  const profile = useMemo(() => (ground ? profileOf(track, ground, height, ghost?.track ?? null) : null), [track, ground, height, ghost]);
+  const profile = useMemo(
+    () => (ground ? profileOf(track, ground, height, ghost?.track ?? null) : null),
+    [track, ground, height, ghost],
+  );
   const comb = useMemo(() => (ground ? combOf(track, ground, height) : null), [track, ground, height]);
-  const ghostComb = useMemo(() => (ground && ghost ? combOf(ghost.track, ground, height) : null), [ghost, ground, height]);
+  const ghostComb = useMemo(
+    () => (ground && ghost ? combOf(ghost.track, ground, height) : null),
+    [ghost, ground, height],
+  );
   const worst = useMemo(() => steepest((s) => trackPoint(track, s).grade, track.length, STEEPEST_GRID), [track]);
   const lettering = useMemo(
-    () => (ground && profile ? letterSection({ track, ground, profile, show, fonts, bad, reversed: view.trial.path.reversed }) : null),
+    () =>
+      ground && profile
+        ? letterSection({ track, ground, profile, show, fonts, bad, reversed: view.trial.path.reversed })
+        : null,
     [track, ground, profile, show, fonts, bad, view],
   );
   const isBad = (chainage: number) => bad.some((support) => Math.abs(support.chainage - chainage) < 1e-6);
   const nearBad = (place: number) => {
     const { supports } = track.spec.profile.strip ?? { supports: [] };
     let nearest = Number.NaN;
-    for (const { chainage } of supports) if (!(Math.abs(chainage - place) >= Math.abs(nearest - place))) nearest = chainage;
+    for (const { chainage } of supports)
+      if (!(Math.abs(chainage - place) >= Math.abs(nearest - place))) nearest = chainage;
     return isBad(nearest);
   };
   const goTo = (place: number) => {
-    if (motion && frame.reference) frame.actions.seek(timeAtPlace(motion.time, frame.reference, place, live.moment?.time ?? 0));
+    if (motion && frame.reference)
+      frame.actions.seek(timeAtPlace(motion.time, frame.reference, place, live.moment?.time ?? 0));
   };
-  const placeAt = (x: number) => (ground ? ground.places[Math.max(0, Math.min(ground.places.length - 1, Math.round(x)))] : valueAt(axis, x));
+  const placeAt = (x: number) =>
+    ground ? ground.places[Math.max(0, Math.min(ground.places.length - 1, Math.round(x)))] : valueAt(axis, x);
 
   return (
     <Row
@@ -47,12 +59,17 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
       unit={lengthUnit(show)}
       height={height}
       className="gwb-section"
-      value={(moment) => lengthFigure(Number.isNaN(moment.place) ? Number.NaN : trackPoint(track, moment.place).z, show)}
+      value={(moment) =>
+        lengthFigure(Number.isNaN(moment.place) ? Number.NaN : trackPoint(track, moment.place).z, show)
+      }
       enter={() => goTo(worst.chainage)}
       hover={(x) => {
         const at = placeAt(x);
         const point = trackPoint(track, at);
-        const way = Math.abs(point.grade) < 1e-5 ? '' : ` ${(point.grade > 0) !== view.trial.path.reversed ? 'climbing' : 'falling'}`;
+        const way =
+          Math.abs(point.grade) < 1e-5
+            ? ''
+            : ` ${(point.grade > 0) !== view.trial.path.reversed ? 'climbing' : 'falling'}`;
         return `${withUnit(lengthFigure(point.z, show), lengthUnit(show))} · ${gradeOneForm(point.grade, show)}${way}`;
       }}
       gutter={
@@ -66,7 +83,11 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
                 live={live}
                 className="gwb-value"
                 read={({ place }) =>
-                  lengthFigure(Number.isNaN(place) ? Number.NaN : trackPoint(track, place).z - plannedHeight(track, place), show, true)
+                  lengthFigure(
+                    Number.isNaN(place) ? Number.NaN : trackPoint(track, place).z - plannedHeight(track, place),
+                    show,
+                    true,
+                  )
                 }
                 marked={({ place }) => nearBad(place)}
               />
@@ -79,7 +100,9 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
           <GoButton go={() => goTo(worst.chainage)} label="Steepest place">
             steepest {gradeOneForm(worst.grade, show)} · {chainageFigure(worst.chainage, show)}
           </GoButton>
-          {comb && comb.perMillimetre < 6 ? <div className="gwb-foot">{comb.perMillimetre.toFixed(1)} px a mm</div> : null}
+          {comb && comb.perMillimetre < 6 ? (
+            <div className="gwb-foot">{comb.perMillimetre.toFixed(1)} px a mm</div>
+          ) : null}
         </>
       }
       table={<SectionTable track={track} show={show} />}
@@ -117,9 +140,21 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
               />
             ))}
             {ghostComb?.teeth
-              .filter((tooth) => !comb.teeth.some((old) => Math.abs(old.x - tooth.x) < 0.5 && Math.abs(old.departure - tooth.departure) < 5e-5))
+              .filter(
+                (tooth) =>
+                  !comb.teeth.some(
+                    (old) => Math.abs(old.x - tooth.x) < 0.5 && Math.abs(old.departure - tooth.departure) < 5e-5,
+                  ),
+              )
               .map((tooth) => (
-                <rect key={tooth.key} x={tooth.x - 5} width={10} y={tooth.top - 0.5} height={tooth.height + 1} className="gwb-ghost" />
+                <rect
+                  key={tooth.key}
+                  x={tooth.x - 5}
+                  width={10}
+                  y={tooth.top - 0.5}
+                  height={tooth.height + 1}
+                  className="gwb-ghost"
+                />
               ))}
           </>
         ) : null}
@@ -140,7 +175,9 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
             y={text.y}
             textAnchor={text.anchor}
             className={`gwb-letters ${text.className}`}
-            transform={text.turn === 0 ? undefined : `rotate(${text.turn.toFixed(2)} ${text.x.toFixed(1)} ${text.y.toFixed(1)})`}
+            transform={
+              text.turn === 0 ? undefined : `rotate(${text.turn.toFixed(2)} ${text.x.toFixed(1)} ${text.y.toFixed(1)})`
+            }
           >
             {text.text}
           </text>

@@ -50,14 +50,17 @@ export interface ForceColours {
   readonly greatest: number;
   /** Colour of a force that is not zero. */
   colour(force: number): string;
+  /** Colour at a place along one side of the scale, 0..1. */
+  shade(side: 'buff' | 'draft', at: number): string;
 }
 
 export function forceColours(greatest: number, inks: Inks): ForceColours {
-  const buff = rampOf(inks.buff, SHADES);
-  const draft = rampOf(inks.draft, SHADES);
+  const ramps = { buff: rampOf(inks.buff, SHADES), draft: rampOf(inks.draft, SHADES) };
+  const shade = (side: 'buff' | 'draft', at: number) => ramps[side][Math.round(at * (SHADES - 1))];
   return {
     greatest,
-    colour: (force) => (force < 0 ? buff : draft)[Math.round(forceShade(force, greatest) * (SHADES - 1))],
+    shade,
+    colour: (force) => shade(force < 0 ? 'buff' : 'draft', forceShade(force, greatest)),
   };
 }
 

@@ -119,7 +119,8 @@ export function widenStretches(stretches: readonly Stretch[], least: number, cou
     const from = Math.max(0, Math.min(count - least, first - Math.floor(missing / 2)));
     const to = Math.min(count - 1, Math.max(last, from + (last - first) + missing));
     const before = widened[widened.length - 1];
-    if (before && from <= before.last + 1) widened[widened.length - 1] = { first: before.first, last: Math.max(before.last, to) };
+    if (before && from <= before.last + 1)
+      widened[widened.length - 1] = { first: before.first, last: Math.max(before.last, to) };
     else widened.push({ first: from, last: to });
   }
   return widened;

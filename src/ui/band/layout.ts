@@ -11,20 +11,15 @@ export interface Layout {
   readonly density: number;
 }
 
-/** Below this the gutter and the right column take their tablet widths. */
-const NARROW = 1100;
-
-export function layoutOf(width: number, coarse: boolean, density: number): Layout {
-  const narrow = width < NARROW;
+export function layoutOf(width: number, narrow: boolean, density: number): Layout {
   const gutter = narrow ? 196 : 248;
   const right = narrow ? 132 : 168;
-  const roomy = coarse || narrow;
   return {
     gutter,
     right,
     body: Math.max(1, width - gutter - right),
-    transport: roomy ? 49 : 39,
-    marginRow: roomy ? 18 : 16,
+    transport: narrow ? 49 : 39,
+    marginRow: narrow ? 18 : 16,
     narrow,
     density,
   };

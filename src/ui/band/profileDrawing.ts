@@ -121,7 +121,14 @@ export function combOf(track: Track, ground: Ground, height: number): Comb | nul
   const teeth = supports.flatMap(({ chainage, departure }, index) =>
     ground.xsOf(chainage).map((x, turn): Tooth => {
       const size = Math.max(LEAST_TOOTH, Math.abs(departure) * 1000 * perMillimetre);
-      return { key: `${index}.${turn}`, x, chainage, departure, top: departure > 0 ? baseline - size : baseline, height: size };
+      return {
+        key: `${index}.${turn}`,
+        x,
+        chainage,
+        departure,
+        top: departure > 0 ? baseline - size : baseline,
+        height: size,
+      };
     }),
   );
   return { baseline, perMillimetre, teeth };

@@ -64,7 +64,15 @@ export function letterSection(task: LetteringTask, measure: MeasureText = textWi
       for (const anchor of ['start', 'end'] as const) {
         const left = anchor === 'start' ? x + 6 : x - 6 - size;
         if (!room.take({ left, right: left + size, top: 4, bottom: 18 })) continue;
-        texts.push({ key, text, x: anchor === 'start' ? left : left + size, y: 15, anchor, turn: 0, className: 'gwb-fault' });
+        texts.push({
+          key,
+          text,
+          x: anchor === 'start' ? left : left + size,
+          y: 15,
+          anchor,
+          turn: 0,
+          className: 'gwb-fault',
+        });
         break;
       }
     }
@@ -84,7 +92,15 @@ export function letterSection(task: LetteringTask, measure: MeasureText = textWi
         for (const anchor of ['end', 'start'] as const) {
           const left = anchor === 'start' ? x + 4 : x - 4 - size;
           if (!room.take({ left: left - 3, right: left + size + 3, top: 4, bottom: 17 })) continue;
-          texts.push({ key, text, x: anchor === 'start' ? left : left + size, y: 14, anchor, turn: 0, className: 'gwb-figure' });
+          texts.push({
+            key,
+            text,
+            x: anchor === 'start' ? left : left + size,
+            y: 14,
+            anchor,
+            turn: 0,
+            className: 'gwb-figure',
+          });
           leaders.push({ key, x, top: 6, bottom: profile.yAtX(x), marked: false });
           room.block({ left: x - 2, right: x + 2, top: 6, bottom: profile.yAtX(x) });
           break placing;
@@ -94,7 +110,10 @@ export function letterSection(task: LetteringTask, measure: MeasureText = textWi
   }
 
   for (const line of gradeLines(track)) {
-    const stretches = stretchesOf(ground.places.length, (x) => ground.places[x] >= line.from && ground.places[x] <= line.to);
+    const stretches = stretchesOf(
+      ground.places.length,
+      (x) => ground.places[x] >= line.from && ground.places[x] <= line.to,
+    );
     for (const stretch of stretches) letterGrade(task, line, stretch, room, texts, measure);
   }
   return { leaders, texts };
@@ -138,7 +157,15 @@ function letterGrade(
           bottom: Math.max(from, to) + bottom,
         };
         if (!room.take(box)) continue;
-        texts.push({ key: `grade ${line.from} ${stretch.first}`, text, x, y: (from + to) / 2 + base, anchor: 'middle', turn, className: 'gwb-grade' });
+        texts.push({
+          key: `grade ${line.from} ${stretch.first}`,
+          text,
+          x,
+          y: (from + to) / 2 + base,
+          anchor: 'middle',
+          turn,
+          className: 'gwb-grade',
+        });
         return;
       }
     }

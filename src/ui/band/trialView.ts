@@ -51,3 +51,22 @@ export function viewTrial(trial: CompiledTrial, result: TrialResult | null): Tri
     greatestForce: roundEnd(greatest),
   };
 }
+
+/** The frame and joint of the strongest force, of one joint or of all; null without a run. */
+export function strongestForceOf(
+  view: TrialView,
+  joint: number | null,
+): { readonly joint: number; readonly frame: number } | null {
+  let best: { joint: number; frame: number } | null = null;
+  let size = -1;
+  for (const [j, forces] of view.forces.entries()) {
+    if (joint !== null && j !== joint) continue;
+    for (let f = 0; f < forces.length; f++) {
+      if (Math.abs(forces[f]) > size) {
+        size = Math.abs(forces[f]);
+        best = { joint: j, frame: f };
+      }
+    }
+  }
+  return best;
+}

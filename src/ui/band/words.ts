@@ -1,5 +1,5 @@
 import type { RiskUnit } from '../../core/risks/types.ts';
-import { formatGrade, formatNumber, thinSpace } from '../../core/units/index.ts';
+import { formatGrade, formatLength, formatNumber, thinSpace } from '../../core/units/index.ts';
 
 /** How numbers are wanted, as the header's switches say. */
 export interface Show {
@@ -23,8 +23,15 @@ export function lengthFigure(metres: number, show: Show, signed = false): string
   return formatNumber(inches, { digits: Math.abs(inches) < 1 ? 3 : 2, signed });
 }
 
+/** 7.42, or 24′ 4″: a chainage where the unit is plain from what stands around it. */
 export function chainageFigure(metres: number, show: Show): string {
-  return formatNumber(metres / chainageMetres(show), { digits: 2 });
+  if (show.lengthUnit === 'in') return formatLength(metres, { unit: 'ft', fraction: 2 });
+  return formatNumber(metres, { digits: 2 });
+}
+
+/** 7.42 m, or 24′ 4″. */
+export function chainageWords(metres: number, show: Show): string {
+  return show.lengthUnit === 'in' ? chainageFigure(metres, show) : withUnit(chainageFigure(metres, show), 'm');
 }
 
 export function withUnit(figure: string, unit: string): string {

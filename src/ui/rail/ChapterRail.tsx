@@ -5,8 +5,14 @@ import './rail.css';
 
 const chapters = Object.keys(chapterWords) as Chapter[];
 
+interface ChapterRailProps {
+  /** Where the panel is a drawer: whether it is open. */
+  readonly drawer: boolean;
+  readonly onDrawer: (open: boolean) => void;
+}
+
 /** The chapters of the job that there are; each changes what the panel beside it shows. */
-export function ChapterRail() {
+export function ChapterRail({ drawer, onDrawer }: ChapterRailProps) {
   const { actions } = useDesk();
   const current = useSession((state) => state.chapter);
   return (
@@ -17,12 +23,18 @@ export function ChapterRail() {
           type="button"
           aria-current={chapter === current ? 'page' : undefined}
           title={`${chapterWords[chapter]} (${index + 1})`}
-          onClick={() => actions.setChapter(chapter)}
+          onClick={() => {
+            onDrawer(!(drawer && chapter === current));
+            actions.setChapter(chapter);
+          }}
         >
           <i>{index + 1}</i>
           {chapterWords[chapter]}
         </button>
       ))}
+      <button type="button" className="drawer" aria-expanded={drawer} onClick={() => onDrawer(!drawer)}>
+        {chapterWords[current]} sheet {drawer ? '▴' : '▾'}
+      </button>
     </nav>
   );
 }

@@ -67,7 +67,12 @@ export const drive: Drive = {
   transferShare: 0,
 };
 
-export function engine(mass: number, d: Partial<Drive> = {}, c: Partial<Coupling> = {}, v: Partial<Vehicle> = {}): Vehicle {
+export function engine(
+  mass: number,
+  d: Partial<Drive> = {},
+  c: Partial<Coupling> = {},
+  v: Partial<Vehicle> = {},
+): Vehicle {
   return wagon(mass, c, { name: 'engine', kind: 'locomotive', drive: { ...drive, drivenMass: mass, ...d }, ...v });
 }
 

@@ -69,11 +69,16 @@ describe('the width swept', () => {
 
   it('adds centre throw inside and corner throw outside in a long curve', () => {
     const swept = sweptWidth(sampleTrack([arc(0.5, 4)]), coach, 1);
-    // Samples 2 mm apart miss an extreme by up to 1 mm of travel: 1²/2R, a micrometre.
-    expect(swept.left).toBeCloseTo(0.017 + centreThrow(0.5, 0.186), 5);
-    expect(swept.right).toBeLessThanOrEqual(0.017 + cornerThrow(0.5, 0.186, 0.036, 0.034) + 1e-12);
-    // The corner sweeps fast; its extreme is missed by up to its slope of 129/500 times 1 mm at the crossing.
-    expect(swept.right).toBeGreaterThan(0.017 + cornerThrow(0.5, 0.186, 0.036, 0.034) - 2.6e-4);
+    // Samples 2 mm apart miss step²/8R: a micrometre.
+    expect(Math.abs(swept.left - 0.017 - centreThrow(0.5, 0.186))).toBeLessThan(1e-6);
+    expect(Math.abs(swept.right - 0.017 - cornerThrow(0.5, 0.186, 0.036, 0.034))).toBeLessThan(1e-6);
+  });
+
+  it('is mirrored in the other hand of curve', () => {
+    const one = sweptWidth(sampleTrack([straight(1), arc(0.5, 1)]), coach, 1.1);
+    const other = sweptWidth(sampleTrack([straight(1), arc(0.5, -1)]), coach, 1.1);
+    expect(other.left).toBeCloseTo(one.right, 12);
+    expect(other.right).toBeCloseTo(one.left, 12);
   });
 
   it('already widens on the straight before a curve', () => {

@@ -1,0 +1,32 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { sceneFiles } from '../platform/sceneFiles.ts';
+import { createSimWorker } from '../platform/simWorker.ts';
+import { Stage } from '../stage/index.ts';
+import { createSession } from '../state/index.ts';
+import { type Desk, Shell } from '../ui/index.ts';
+import { Band } from '../ui/band/index.ts';
+import { bundledScenes } from './bundledScenes.ts';
+import { openFirst } from './openFirst.ts';
+import { showToTests } from './showToTests.ts';
+import { startClock } from './clock.ts';
+
+const session = createSession(createSimWorker());
+const desk: Desk = { ...session, files: sceneFiles, bundled: bundledScenes };
+
+startClock(session.actions.tick);
+showToTests(session);
+
+const root = document.getElementById('root');
+if (!root) throw new Error('The page has no place for the program');
+createRoot(root).render(
+  <StrictMode>
+    <Shell
+      desk={desk}
+      stage={<Stage session={session.session} playback={session.playback} />}
+      band={<Band session={session.session} playback={session.playback} actions={session.actions} />}
+    />
+  </StrictMode>,
+);
+
+void openFirst(session, bundledScenes);

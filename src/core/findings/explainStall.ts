@@ -1,0 +1,25 @@
+import { engineWeight, fewerVehicles, settingFor } from './enginePull.ts';
+import { bestCures, type Candidate, type Explainer } from './explainer.ts';
+import { curveCause, gradeCause } from './gradeUnder.ts';
+import type { Cause } from './types.ts';
+
+/** What the controller should leave in hand, as a share of the need. */
+const inHand = 0.2;
+
+export const explainStall: Explainer = {
+  causes(situation) {
+    const limit: Cause = { kind: situation.worst.governing === 'grip' ? 'grip-limit' : 'motor-limit' };
+    return [limit, ...gradeCause(situation), ...curveCause(situation)];
+  },
+  cures(situation) {
+    const { context, worst } = situation;
+    const { value: needed, limit: available } = worst;
+    const candidates: Candidate[] = fewerVehicles(context, needed, available);
+    if (worst.governing === 'grip') candidates.push(...engineWeight(context, needed, available));
+    else {
+      const to = settingFor(context, (1 + inHand) * needed);
+      if (to !== null) candidates.push({ cure: { kind: 'setting', to: Math.ceil(to * 100) / 100 }, expected: inHand });
+    }
+    return bestCures(situation, candidates);
+  },
+};

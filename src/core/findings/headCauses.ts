@@ -1,0 +1,74 @@
+import { gradeBreaks, trackPoint } from '../track/index.ts';
+import { jointReach, type Situation } from './situation.ts';
+import { bestSupport, type SupportCure } from './supports.ts';
+import type { Cause } from './types.ts';
+
+/** A part of the offset smaller than this share of what holds is not worth a word. */
+const telling = 0.1;
+
+/** Gentler than this a vertical curve does nothing to a coupling, m. */
+const gentlest = 100;
+
+/** What brought two heads out of level at a joint: the supports, breaks and vertical curves about it, and the heads themselves. */
+export function headCauses(situation: Situation): Cause[] {
+  const { worst } = situation;
+  const causes: Cause[] = [];
+  const fitted = worst.parts.find((part) => part.label === 'fitted-heads')?.value ?? 0;
+  const byTrack = worst.parts.find((part) => part.label === 'track-geometry')?.value ?? 0;
+  if (byTrack > telling * worst.limit) causes.push(...heightCauses(situation));
+  if (fitted > telling * worst.limit) causes.push({ kind: 'heads-differ', by: fitted });
+  if (fitted > byTrack) causes.reverse();
+  return causes;
+}
+
+function heightCauses(situation: Situation): Cause[] {
+  const { context, worst } = situation;
+  const reach = jointReach(situation);
+  const support = supportAtFault(situation);
+  if (support !== null) {
+    const { error } = support;
+    return [
+      { kind: 'support-off', support: error.support, departure: error.departure },
+      gradesAbout(situation, error.support),
+    ];
+  }
+  const { track } = context.path;
+  const breaks = gradeBreaks(track)
+    .filter(({ chainage }) => Math.abs(chainage - worst.chainage) <= reach)
+    .sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
+  if (breaks.length > 0) return [{ kind: 'kink', before: breaks[0].before, after: breaks[0].after }];
+  let sharpest = 0;
+  for (let step = -8; step <= 8; step++) {
+    const bend = Math.abs(trackPoint(track, worst.chainage + (reach * step) / 8).verticalCurvature);
+    if (bend > sharpest) sharpest = bend;
+  }
+  return sharpest * gentlest > 1 ? [{ kind: 'vertical-curve', radius: 1 / sharpest }] : [];
+}
+
+/** The support out of line whose setting back brings the heads of a joint nearest to level; null without one. */
+export function supportAtFault(situation: Situation): SupportCure | null {
+  const { trial, worst } = situation;
+  const reach = jointReach(situation);
+  const place = trial.otherWay(worst.chainage);
+  return bestSupport(situation, (chainage) => Math.abs(chainage - place) <= reach, reach);
+}
+
+/** Mean grades from support to support before and after one of them, as the train meets them. */
+function gradesAbout({ trial, context }: Situation, support: number): Cause {
+  const { track, reversed } = context.path;
+  const supports = trial.sceneTrack.spec.profile.strip?.supports ?? [];
+  const at = (index: number): number =>
+    trial.otherWay(supports[Math.min(supports.length - 1, Math.max(0, index))].chainage);
+  const way = reversed ? -1 : 1;
+  return {
+    kind: 'kink',
+    before: meanGrade(track, at(support - way), at(support)),
+    after: meanGrade(track, at(support), at(support + way)),
+  };
+}
+
+/** Rise over plan distance between two chainages; the grade itself where they fall together. */
+function meanGrade(track: Situation['context']['path']['track'], from: number, to: number): number {
+  if (from === to) return trackPoint(track, from).grade;
+  return (trackPoint(track, to).z - trackPoint(track, from).z) / (to - from);
+}

@@ -1,0 +1,103 @@
+import type { Vehicle } from '../stock/types.ts';
+import type { Candidate } from './explainer.ts';
+import { supportAtFault } from './headCauses.ts';
+import { jointReach, type Situation } from './situation.ts';
+import { marginIf } from './whatIf.ts';
+
+/** Lengths of vertical curve tried, in lengths of the longer vehicle. Source: common practice, 1 to 1.5 lengths and up. */
+const curveLengths = [1, 1.5, 2, 3];
+
+/** A builder sets out curves in these steps, m. */
+const roundTo = 0.05;
+
+/** What can bring two heads nearer to level: a support, a spliced strip joint, a vertical curve, or the heads themselves. */
+export function headCures(situation: Situation): Candidate[] {
+  return [...supportCure(situation), ...spliceCures(situation), ...curveCure(situation), ...matchCure(situation)];
+}
+
+function supportCure(situation: Situation): Candidate[] {
+  const best = supportAtFault(situation);
+  if (best === null) return [];
+  const { error, by, expected } = best;
+  return [{ cure: { kind: 'set-support', support: error.support, by }, expected }];
+}
+
+function spliceCures(situation: Situation): Candidate[] {
+  const { trial, worst } = situation;
+  const { profile } = trial.sceneTrack.spec;
+  const { strip } = profile;
+  if (strip === undefined) return [];
+  const place = trial.otherWay(worst.chainage);
+  const reach = jointReach(situation);
+  const near = strip.hinges.filter((hinge) => Math.abs(hinge - place) <= reach);
+  return near.flatMap((chainage) => {
+    const hinges = strip.hinges.filter((hinge) => hinge !== chainage);
+    const expected = marginIf(situation, { profile: { ...profile, strip: { ...strip, hinges } } }, reach);
+    return expected === null ? [] : [{ cure: { kind: 'splice-joint', chainage }, expected }];
+  });
+}
+
+/** The shortest curve at the nearest grade point that makes the joint pass, else the one that helps most. */
+function curveCure(situation: Situation): Candidate[] {
+  const { trial, context, worst } = situation;
+  const { profile } = trial.sceneTrack.spec;
+  const place = trial.otherWay(worst.chainage);
+  const reach = jointReach(situation);
+  const vehicles = context.train.vehicles.slice(worst.subject, worst.subject + 2);
+  const longest = Math.max(...vehicles.map((vehicle) => vehicle.bodyLength));
+  let index = -1;
+  let away = reach;
+  profile.points.forEach((point, i) => {
+    const apart = Math.max(0, Math.abs(point.chainage - place) - curveLength(profile.points, i) / 2);
+    if (i > 0 && i + 1 < profile.points.length && apart <= away) {
+      away = apart;
+      index = i;
+    }
+  });
+  if (index < 0) return [];
+  const { chainage } = profile.points[index];
+  let best: Candidate | null = null;
+  for (const times of curveLengths) {
+    const length = Math.ceil((times * longest) / roundTo - 1e-9) * roundTo;
+    if (length <= curveLength(profile.points, index)) continue;
+    const points = profile.points.map((point, i) => (i === index ? { ...point, curve: { length } } : point));
+    const expected = marginIf(situation, { profile: { ...profile, points } }, reach);
+    if (expected === null) break;
+    if (best === null || expected > best.expected)
+      best = { cure: { kind: 'vertical-curve', chainage, length }, expected };
+    if (expected >= situation.definition.near) break;
+  }
+  return best === null ? [] : [best];
+}
+
+/** Plan length of the vertical curve at an inner grade point, m; 0 where the grade breaks. */
+function curveLength(points: Situation['trial']['sceneTrack']['spec']['profile']['points'], index: number): number {
+  const { curve, chainage, height } = points[index];
+  if (curve === undefined) return 0;
+  if ('length' in curve) return curve.length;
+  const before = points[index - 1];
+  const after = points[index + 1];
+  if (before === undefined || after === undefined) return 0;
+  const change =
+    (after.height - height) / (after.chainage - chainage) - (height - before.height) / (chainage - before.chainage);
+  return curve.radius * Math.abs(change);
+}
+
+/** Both heads of the joint brought to the height between them. */
+function matchCure(situation: Situation): Candidate[] {
+  const { context, worst } = situation;
+  const { vehicles } = context.train;
+  const j = worst.subject;
+  const height = (vehicles[j].rear.coupling.headHeight + vehicles[j + 1].front.coupling.headHeight) / 2;
+  if (vehicles[j].rear.coupling.headHeight === height) return [];
+  const set = (vehicle: Vehicle, end: 'front' | 'rear'): Vehicle => ({
+    ...vehicle,
+    [end]: { ...vehicle[end], coupling: { ...vehicle[end].coupling, headHeight: height } },
+  });
+  const matched = vehicles.map((vehicle, i) => {
+    if (i === j) return set(vehicle, 'rear');
+    return i === j + 1 ? set(vehicle, 'front') : vehicle;
+  });
+  const expected = marginIf(situation, { vehicles: matched }, jointReach(situation));
+  return expected === null ? [] : [{ cure: { kind: 'match-heads', joint: j }, expected }];
+}

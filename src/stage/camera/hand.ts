@@ -1,0 +1,120 @@
+import type { CameraRig } from './rig.ts';
+
+/** Turn for a drag across the picture's height, rad, and for one press of an arrow key. */
+const turnPerHeight = 3.2;
+const turnPerKey = (7.5 * Math.PI) / 180;
+
+/** Share of the picture's height that an arrow key moves it by, with Shift. */
+const panPerKey = 0.08;
+
+const zoomPerKey = 1.15;
+const zoomPerWheel = 0.0014;
+
+/** A press that moves less than this is a click, px. */
+const clickSlop = 5;
+
+export interface HandReports {
+  /** Something about the look has changed. */
+  moved(): void;
+  /** A press without a drag, px from the stage's corner. */
+  clicked(x: number, y: number): void;
+}
+
+/**
+ * Obeys pointer, touch, wheel and keys on an element. One finger or the left button turns, two fingers or the right
+ * button (or Shift) move and zoom. Returns a function that lets go of the element.
+ */
+export function listen(element: HTMLElement, rig: () => CameraRig | null, reports: HandReports): () => void {
+  const down = new Map<number, { x: number; y: number }>();
+  let travelled = 0;
+
+  const press = (event: PointerEvent): void => {
+    if (event.button > 2) return;
+    down.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    if (down.size === 1) travelled = 0;
+    element.setPointerCapture(event.pointerId);
+  };
+
+  const drag = (event: PointerEvent): void => {
+    const held = down.get(event.pointerId);
+    const camera = rig();
+    if (held === undefined || camera === null) return;
+    const high = element.clientHeight || 1;
+    const dx = (event.clientX - held.x) / high;
+    const dy = (event.clientY - held.y) / high;
+    travelled += Math.abs(event.clientX - held.x) + Math.abs(event.clientY - held.y);
+    if (down.size >= 2) {
+      const other = [...down].find(([id]) => id !== event.pointerId)?.[1];
+      if (other !== undefined) {
+        const before = Math.hypot(held.x - other.x, held.y - other.y);
+        const now = Math.hypot(event.clientX - other.x, event.clientY - other.y);
+        if (before > 0 && now > 0) camera.zoom(before / now);
+        // Each finger's move shifts their middle by half.
+        camera.pan(-dx / 2, dy / 2);
+      }
+    } else if ((event.buttons & 2) !== 0 || event.shiftKey) {
+      camera.pan(-dx, dy);
+    } else if (travelled > clickSlop) {
+      camera.turn(-dx * turnPerHeight, dy * turnPerHeight);
+    }
+    held.x = event.clientX;
+    held.y = event.clientY;
+    reports.moved();
+  };
+
+  const release = (event: PointerEvent): void => {
+    if (!down.delete(event.pointerId)) return;
+    if (event.type !== 'pointerup' || down.size > 0 || travelled > clickSlop || event.button !== 0) return;
+    const box = element.getBoundingClientRect();
+    reports.clicked(event.clientX - box.left, event.clientY - box.top);
+  };
+
+  const wheel = (event: WheelEvent): void => {
+    event.preventDefault();
+    const lines = event.deltaMode === 1 ? 16 : 1;
+    rig()?.zoom(Math.exp(event.deltaY * lines * zoomPerWheel));
+    reports.moved();
+  };
+
+  const key = (event: KeyboardEvent): void => {
+    const camera = rig();
+    if (camera === null || event.ctrlKey || event.metaKey || event.altKey) return;
+    const step = event.shiftKey ? panPerKey : turnPerKey;
+    const act = event.shiftKey
+      ? (x: number, y: number) => camera.pan(x, y)
+      : (x: number, y: number) => camera.turn(x, y);
+    const acts: Readonly<Record<string, () => void>> = {
+      ArrowLeft: () => act(-step, 0),
+      ArrowRight: () => act(step, 0),
+      ArrowUp: () => act(0, step),
+      ArrowDown: () => act(0, -step),
+      '+': () => camera.zoom(1 / zoomPerKey),
+      '=': () => camera.zoom(1 / zoomPerKey),
+      '-': () => camera.zoom(zoomPerKey),
+    };
+    const chosen = acts[event.key];
+    if (chosen === undefined) return;
+    chosen();
+    event.preventDefault();
+    event.stopPropagation();
+    reports.moved();
+  };
+
+  const noMenu = (event: Event): void => event.preventDefault();
+  element.addEventListener('pointerdown', press);
+  element.addEventListener('pointermove', drag);
+  element.addEventListener('pointerup', release);
+  element.addEventListener('pointercancel', release);
+  element.addEventListener('wheel', wheel, { passive: false });
+  element.addEventListener('keydown', key);
+  element.addEventListener('contextmenu', noMenu);
+  return () => {
+    element.removeEventListener('pointerdown', press);
+    element.removeEventListener('pointermove', drag);
+    element.removeEventListener('pointerup', release);
+    element.removeEventListener('pointercancel', release);
+    element.removeEventListener('wheel', wheel);
+    element.removeEventListener('keydown', key);
+    element.removeEventListener('contextmenu', noMenu);
+  };
+}

@@ -1,0 +1,64 @@
+import { Group, Mesh, type ShaderMaterial } from 'three';
+import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
+import { markedFaces, wayFaces, wayStrokes } from '../palette.ts';
+import type { Railway } from '../railway.ts';
+import { mattMaterial, solidGeometry } from '../solid/matt.ts';
+import { emptySolid } from '../solid/solid.ts';
+import { type Post, posts } from './posts.ts';
+import { drawPost } from './postSolid.ts';
+
+/** All supports on the stage. Those that a failing finding names are drawn in its colour. */
+export class SupportsModel {
+  readonly group = new Group();
+  readonly posts: readonly Post[];
+  private readonly faces: { readonly plain: ShaderMaterial; readonly marked: ShaderMaterial };
+  private readonly ink: ShaderMaterial;
+  private owned: { dispose(): void }[] = [];
+  private marked: string | null = null;
+
+  constructor(
+    private readonly railway: Railway,
+    view: InkView,
+  ) {
+    this.posts = posts(railway.tracks, railway.tables, railway.measures);
+    this.faces = { plain: mattMaterial(wayFaces), marked: mattMaterial(markedFaces) };
+    this.ink = inkMaterial(view, wayStrokes);
+    this.mark(null, []);
+  }
+
+  /** Marks supports of one track by their index, and unmarks all others. */
+  mark(trackId: string | null, indices: readonly number[]): void {
+    const key = `${trackId}:${indices.join()}`;
+    if (key === this.marked) return;
+    this.marked = key;
+    this.clear();
+    const plain = emptySolid();
+    const marked = emptySolid();
+    for (const post of this.posts) {
+      const named = post.trackId === trackId && indices.includes(post.index);
+      drawPost(named ? marked : plain, post, this.railway.measures, named);
+    }
+    for (const [solid, material] of [
+      [plain, this.faces.plain],
+      [marked, this.faces.marked],
+    ] as const) {
+      const faces = solidGeometry(solid);
+      const ink = inkGeometry(solid.strokes);
+      this.group.add(new Mesh(faces, material), inkMesh(ink, this.ink));
+      this.owned.push(faces, ink);
+    }
+  }
+
+  private clear(): void {
+    this.group.clear();
+    for (const one of this.owned) one.dispose();
+    this.owned = [];
+  }
+
+  dispose(): void {
+    this.clear();
+    this.faces.plain.dispose();
+    this.faces.marked.dispose();
+    this.ink.dispose();
+  }
+}

@@ -1,0 +1,69 @@
+import type { PlanElement } from '../core/track/types.ts';
+import type { TrialResult } from '../sim/types.ts';
+import type { CompiledTrial } from '../sim/types.ts';
+import type { SessionState } from './types.ts';
+import { placeWords } from './words.ts';
+
+/** A place one can look for by name. */
+export interface NamedPlace {
+  readonly id: string;
+  readonly name: string;
+  readonly where: string;
+  /** Track chainage, m. */
+  readonly chainage: number;
+}
+
+const elementWords: Readonly<Record<PlanElement['kind'], string>> = {
+  straight: 'Straight',
+  arc: 'Arc',
+  helix: 'Helix',
+  transition: 'Easement',
+};
+
+/** The elements and supports of the track under the trial on show. */
+export function placesOf(state: SessionState): NamedPlace[] {
+  const { compiled, trial } = state;
+  const track = trial && compiled?.tracks.get(trial.trackId);
+  const file = trial && compiled?.scene.tracks.find(({ id }) => id === trial.trackId);
+  if (!track || !file) return [];
+  const elements = track.spec.elements.map((element, index): NamedPlace => {
+    const chainage = track.plan.startChainage[index];
+    const id = file.alignment[index]?.id;
+    return {
+      id: `element-${index}`,
+      name: id ? `${elementWords[element.kind]} “${id}”` : elementWords[element.kind],
+      where: `from ${placeWords(chainage, state)}`,
+      chainage,
+    };
+  });
+  const supports = (track.spec.profile.strip?.supports ?? []).map(
+    ({ chainage }, index): NamedPlace => ({
+      id: `support-${index}`,
+      name: `Support ${index + 1}`,
+      where: `at ${placeWords(chainage, state)}`,
+      chainage,
+    }),
+  );
+  return [...elements, ...supports];
+}
+
+/**
+ * The time, s, at which the middle of the train is nearest to a place (track chainage, m); of several equally near, the one
+ * nearest to `now`.
+ */
+export function timeAtPlace(result: TrialResult, { path }: CompiledTrial, chainage: number, now: number): number {
+  const { frames, vehicles, chainage: places, time } = result.run;
+  const wanted = path.reversed ? path.track.length - chainage : chainage;
+  let best = 0;
+  let leastMiss = Number.POSITIVE_INFINITY;
+  for (let frame = 0; frame < frames; frame++) {
+    const middle = (places[frame * vehicles] + places[(frame + 1) * vehicles - 1]) / 2;
+    const miss = Math.abs(middle - wanted);
+    const nearer = miss === leastMiss && Math.abs(time[frame] - now) < Math.abs(time[best] - now);
+    if (miss < leastMiss || nearer) {
+      best = frame;
+      leastMiss = miss;
+    }
+  }
+  return time[best] ?? 0;
+}

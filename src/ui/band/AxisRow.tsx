@@ -1,0 +1,73 @@
+import { useMemo, useRef } from 'react';
+import { ticksOf, xOf } from './axis.ts';
+import type { BandFrame } from './bandFrame.ts';
+import { ROW_HEIGHT } from './layout.ts';
+import { useLive } from './live.ts';
+import { RowList, type RowListProps } from './RowList.tsx';
+import { chainageFigure, chainageMetres, chainageUnit } from './words.ts';
+
+/** Between figures of the axis, px. */
+const FIGURES = 40;
+
+export function axisTicks(frame: Pick<BandFrame, 'axis' | 'show'>) {
+  const { axis, show } = frame;
+  const unit = axis.kind === 'chainage' ? chainageMetres(show) : 1;
+  return ticksOf({ from: axis.span.from / unit, to: axis.span.to / unit }, axis.width, FIGURES).map((tick) => ({
+    text: tick.text,
+    x: xOf(axis, tick.value * unit),
+  }));
+}
+
+/** The foot of the band: figures of the shared axis, the playhead's flag, and the list of rows. */
+export function AxisRow({ frame, list }: { readonly frame: BandFrame; readonly list: RowListProps }) {
+  const { axis, show, live, trackName, layout, view } = frame;
+  const ticks = useMemo(() => axisTicks({ axis, show }), [axis, show]);
+  const flag = useRef<HTMLDivElement>(null);
+  const figures = useRef<(SVGTextElement | null)[]>([]);
+  useLive(live, (moment) => {
+    const element = flag.current;
+    if (!element) return;
+    const text = axis.kind === 'time' ? moment.time.toFixed(1) : chainageFigure(moment.place, show);
+    if (element.textContent !== text) element.textContent = text;
+    const off = !(moment.x >= -0.5 && moment.x <= axis.width + 0.5);
+    element.style.visibility = off ? 'hidden' : '';
+    element.style.transform = `translateX(${moment.x.toFixed(2)}px) translateX(-50%)`;
+    for (const [index, figure] of figures.current.entries()) {
+      if (figure) figure.style.visibility = !off && Math.abs(ticks[index]?.x - moment.x) < 26 ? 'hidden' : '';
+    }
+  });
+  return (
+    <div className="gwb-row gwb-axis" style={{ height: ROW_HEIGHT.axis + (layout.narrow ? 1 : 0) }}>
+      <div className="gwb-gutter">
+        <div className="gwb-line">
+          <span className="gwb-sub">{axis.kind === 'time' ? 'Time from the start' : `Chainage, ${trackName}`}</span>
+          <span className="gwb-unit">{axis.kind === 'time' ? 's' : chainageUnit(show)}</span>
+        </div>
+      </div>
+      <div className="gwb-axis-body">
+        <svg className="gwb-draw" width={axis.width} height={ROW_HEIGHT.axis} aria-hidden="true">
+          {ticks.map((tick, index) => (
+            <g key={tick.text}>
+              <line x1={tick.x} x2={tick.x} y1={0} y2={4} className="gwb-tick" />
+              <text
+                ref={(text) => {
+                  figures.current[index] = text;
+                }}
+                x={tick.x}
+                y={14.5}
+                textAnchor="middle"
+                className="gwb-axis-figure"
+              >
+                {tick.text}
+              </text>
+            </g>
+          ))}
+        </svg>
+        {view.motion ? <div ref={flag} className="gwb-flag" aria-hidden="true" /> : null}
+      </div>
+      <div className="gwb-right">
+        <RowList {...list} narrow={layout.narrow} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,43 @@
+import { useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import type { StoreApi } from 'zustand/vanilla';
+import type { PlaybackState, SessionState } from '../../state/types.ts';
+import type { BandActions } from './actions.ts';
+import { Live } from './live.ts';
+import { Rows } from './Rows.tsx';
+import { Transport } from './Transport.tsx';
+import { useBandFrame } from './useBandFrame.ts';
+import { useBox } from './useBox.ts';
+import { usePlayhead } from './usePlayhead.ts';
+import './band.css';
+
+export interface BandProps {
+  readonly session: StoreApi<SessionState>;
+  readonly playback: StoreApi<PlaybackState>;
+  readonly actions: BandActions;
+}
+
+/**
+ * The section band with its transport row: every row on one axis of chainage or time, under one playhead. Fills the
+ * height it is given and shows the rows that fit.
+ */
+export function Band({ session, playback, actions }: BandProps) {
+  const root = useRef<HTMLElement>(null);
+  const box = useBox(root);
+  const [live] = useState(() => new Live());
+  const frame = useBandFrame(session, actions, live, root, box);
+  usePlayhead(playback, frame, live);
+  const failure = useStore(session, (state) => state.trial === null);
+  return (
+    <section ref={root} className={frame?.layout.narrow ? 'gwb-band gwb-narrow' : 'gwb-band'} aria-label="Section band">
+      {frame ? (
+        <>
+          <Transport frame={frame} session={session} playback={playback} />
+          <Rows frame={frame} room={box.height} />
+        </>
+      ) : failure ? (
+        <p className="gwb-empty">No trial to show yet.</p>
+      ) : null}
+    </section>
+  );
+}

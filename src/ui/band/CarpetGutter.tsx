@@ -1,0 +1,82 @@
+import { useEffect, useRef } from 'react';
+import type { BandFrame } from './bandFrame.ts';
+import { jointName } from './jointName.ts';
+import { CARPET_MARGIN, type CarpetLayout } from './layout.ts';
+import { type Moment, useLive } from './live.ts';
+import { forceFigure } from './words.ts';
+
+interface Props {
+  readonly frame: BandFrame;
+  readonly carpet: CarpetLayout;
+  readonly scroll: number;
+  readonly setScroll: (scroll: number) => void;
+  readonly forceNow: (joint: number, moment: Moment) => number;
+}
+
+/** A line of joint lettering needs this much, px. */
+const LINE = 11;
+
+/** Which joints have room for their name: the chosen one always, then every so many that do not run into it. */
+export function namedJoints(joints: number, pitch: number, chosen: number | null): number[] {
+  const every = Math.ceil(LINE / pitch);
+  const clear = (joint: number) => chosen === null || joint === chosen || Math.abs(joint - chosen) >= every;
+  return Array.from({ length: joints }, (_, joint) => joint).filter(
+    (joint) => joint === chosen || (joint % every === 0 && clear(joint)),
+  );
+}
+
+/** Names of the joints and the forces in their beads; a click chooses. */
+export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Props) {
+  const { view, live, chosenJoint, actions } = frame;
+  const { train } = view.trial;
+  const window = useRef<HTMLDivElement>(null);
+  const values = useRef(new Map<number, HTMLSpanElement>());
+  const named = namedJoints(train.vehicles.length - 1, carpet.pitch, chosenJoint);
+
+  useLive(live, (moment) => {
+    for (const [joint, span] of values.current) {
+      const force = forceNow(joint, moment);
+      const text = Number.isNaN(force) ? '–' : forceFigure(force);
+      if (span.textContent !== text) span.textContent = text;
+    }
+  });
+
+  useEffect(() => {
+    const element = window.current;
+    const most = carpet.full - carpet.height;
+    if (!element || most <= 0) return;
+    const turn = (event: WheelEvent) => {
+      event.preventDefault();
+      event.stopPropagation();
+      setScroll(Math.max(0, Math.min(most, scroll + event.deltaY)));
+    };
+    element.addEventListener('wheel', turn, { passive: false });
+    return () => element.removeEventListener('wheel', turn);
+  }, [carpet, scroll, setScroll]);
+
+  return (
+    <div ref={window} className="gwb-joints" style={{ height: carpet.height }}>
+      {named.map((joint) => (
+        <button
+          key={joint}
+          type="button"
+          tabIndex={-1}
+          className={joint === chosenJoint ? 'gwb-joint gwb-chosen' : 'gwb-joint'}
+          style={{ top: CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - LINE / 2 - scroll }}
+          onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
+        >
+          <span className="gwb-joint-name">{jointName(train, joint)}</span>
+          <span
+            className="gwb-joint-force"
+            ref={(span) => {
+              if (span) values.current.set(joint, span);
+              return () => {
+                values.current.delete(joint);
+              };
+            }}
+          />
+        </button>
+      ))}
+    </div>
+  );
+}

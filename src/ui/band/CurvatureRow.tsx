@@ -1,0 +1,141 @@
+import { useMemo } from 'react';
+import { trackPoint } from '../../core/track/index.ts';
+import type { Track } from '../../core/track/types.ts';
+import type { BandFrame, Fonts } from './bandFrame.ts';
+import { stretchesOf } from './columns.ts';
+import type { Ground } from './ground.ts';
+import { ROW_HEIGHT } from './layout.ts';
+import { timeAtPlace } from './motion.ts';
+import { Row } from './Row.tsx';
+import { textWidth } from './textWidth.ts';
+import { chainageFigure, chainageUnit, radiusWords, type Show } from './words.ts';
+
+const HEIGHT = ROW_HEIGHT.curvature;
+const LINE = 12.5;
+/** The sharpest curve reaches this far from the line, px. */
+const REACH = 9;
+/** A track without curves sharper than this is drawn to this scale, 1/m. */
+const LEAST_SHARPNESS = 0.2;
+
+/** A stretch of constant curvature. */
+interface Bend {
+  readonly from: number;
+  readonly to: number;
+  readonly curvature: number;
+}
+
+/** Arcs and helixes, neighbours of one radius as one. */
+function bendsOf(track: Track): Bend[] {
+  const bends: Bend[] = [];
+  const { elements, startChainage } = track.plan;
+  for (const [k, element] of elements.entries()) {
+    const curvature = element.startCurvature;
+    if (curvature !== element.endCurvature || curvature === 0) continue;
+    const from = startChainage[k];
+    const before = bends[bends.length - 1];
+    if (before && before.curvature === curvature && Math.abs(before.to - from) < 1e-9) {
+      bends[bends.length - 1] = { ...before, to: from + element.length };
+    } else bends.push({ from, to: from + element.length, curvature });
+  }
+  return bends;
+}
+
+function drawingOf(track: Track, ground: Ground, bends: readonly Bend[], show: Show, fonts: Fonts) {
+  const sharpest = Math.max(
+    LEAST_SHARPNESS,
+    ...track.plan.elements.flatMap((element) => [Math.abs(element.startCurvature), Math.abs(element.endCurvature)]),
+  );
+  const perUnit = REACH / sharpest;
+  const last = ground.places.length - 1;
+  const points: string[] = [];
+  let before = Number.NaN;
+  let held = '';
+  for (let x = 0; x <= last; x++) {
+    const y = LINE - trackPoint(track, ground.places[x]).curvature * perUnit;
+    const point = `${x},${y.toFixed(2)}`;
+    if (y !== before || x === last) {
+      if (held) points.push(held);
+      points.push(point);
+      held = '';
+    } else held = point;
+    before = y;
+  }
+  const labels = bends.flatMap((bend) =>
+    stretchesOf(ground.places.length, (x) => ground.places[x] >= bend.from && ground.places[x] <= bend.to).flatMap(
+      ({ first, last: end }) => {
+        const text = radiusWords(bend.curvature, show);
+        if (textWidth(text, `11.5px ${fonts.letter}`) + 8 > end - first) return [];
+        // On the free side of the line, away from the curve's own area.
+        return [
+          { key: `${bend.from} ${first}`, x: (first + end) / 2, y: bend.curvature > 0 ? LINE + 10 : LINE - 3, text },
+        ];
+      },
+    ),
+  );
+  return { path: `M0,${LINE}L${points.join('L')}L${last},${LINE}Z`, labels };
+}
+
+/** Curvature: left above the line, right below. */
+export function CurvatureRow({ frame }: { readonly frame: BandFrame }) {
+  const { view, ground, show, axis, fonts, live } = frame;
+  const { track, motion } = view;
+  const bends = useMemo(() => bendsOf(track), [track]);
+  const drawing = useMemo(
+    () => (ground ? drawingOf(track, ground, bends, show, fonts) : null),
+    [track, ground, bends, show, fonts],
+  );
+  const words = (place: number) => (Number.isNaN(place) ? '–' : radiusWords(trackPoint(track, place).curvature, show));
+  const enter = () => {
+    const sharpest = bends.reduce<Bend | null>(
+      (best, bend) => (best && Math.abs(best.curvature) >= Math.abs(bend.curvature) ? best : bend),
+      null,
+    );
+    if (!sharpest || !motion || !frame.reference) return;
+    frame.actions.seek(
+      timeAtPlace(motion.time, frame.reference, (sharpest.from + sharpest.to) / 2, live.moment?.time ?? 0),
+    );
+  };
+  return (
+    <Row
+      frame={frame}
+      id="curvature"
+      name="Curvature"
+      height={HEIGHT}
+      value={({ place }) => words(place)}
+      hover={(x) => words(ground ? ground.places[Math.min(ground.places.length - 1, Math.round(x))] : Number.NaN)}
+      enter={enter}
+      right={<span className="gwb-foot">left above, right below</span>}
+      table={
+        <table>
+          <caption>Curvature</caption>
+          <thead>
+            <tr>
+              <th scope="col">from, {chainageUnit(show)}</th>
+              <th scope="col">to</th>
+              <th scope="col">radius</th>
+            </tr>
+          </thead>
+          <tbody>
+            {bends.map((bend) => (
+              <tr key={bend.from}>
+                <td>{chainageFigure(bend.from, show)}</td>
+                <td>{chainageFigure(bend.to, show)}</td>
+                <td>{radiusWords(bend.curvature, show)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      }
+    >
+      <svg className="gwb-draw" width={axis.width} height={HEIGHT} aria-hidden="true">
+        {drawing ? <path d={drawing.path} className="gwb-curvature" /> : null}
+        <line x1={0} x2={axis.width} y1={LINE} y2={LINE} className="gwb-curvature-line" />
+        {drawing?.labels.map((label) => (
+          <text key={label.key} x={label.x} y={label.y} textAnchor="middle" className="gwb-letters gwb-figure">
+            {label.text}
+          </text>
+        ))}
+      </svg>
+    </Row>
+  );
+}

@@ -1,0 +1,163 @@
+import { useCallback, useMemo } from 'react';
+import { riskTitle } from '../../core/findings/index.ts';
+import { riskById } from '../../core/risks/index.ts';
+import type { RiskSeries } from '../../core/risks/types.ts';
+import { type AxisScale, xOf } from './axis.ts';
+import type { BandFrame } from './bandFrame.ts';
+import { marginColours, marginShade } from './colourScales.ts';
+import { type LeastMargins, leastMargins } from './columns.ts';
+import { GoButton } from './GoButton.tsx';
+import { MarginTable } from './MarginTable.tsx';
+import { trackChainage } from './motion.ts';
+import { type Paint, Painted } from './Painted.tsx';
+import { failingStretches, paintMargin } from './paintMargin.ts';
+import { Row } from './Row.tsx';
+import { seriesPlaces } from './seriesPlaces.ts';
+import { subjectWords } from './subjectWords.ts';
+import type { TrialView } from './trialView.ts';
+import { chainageFigure, marginFigure, marginUnit, withUnit } from './words.ts';
+
+const STRIP = { top: 3.5, height: 9 };
+/** A figure beside a failing stretch needs this much before the next one, CSS px. */
+const FIGURE_ROOM = 34;
+
+function leastOf(view: TrialView, series: RiskSeries, axis: AxisScale, density: number): LeastMargins | null {
+  const { motion, trial } = view;
+  if (!motion) return null;
+  const count = Math.max(1, Math.round(axis.width * density));
+  const columns = { from: axis.span.from, perUnit: count / (axis.span.to - axis.span.from), count };
+  if (axis.kind === 'time') {
+    return leastMargins(series.margins, series.subjects, () => motion.time, Number.POSITIVE_INFINITY, columns);
+  }
+  const places = seriesPlaces(series, trial.path);
+  return leastMargins(series.margins, series.subjects, (subject) => places[subject], motion.jump, columns);
+}
+
+/** One risk along the axis: the least margin of whatever passes each place. */
+export function MarginRow({ frame, series }: { readonly frame: BandFrame; readonly series: RiskSeries }) {
+  const { view, ghost, axis, layout, show, inks, paint: mode, actions } = frame;
+  const risk = riskById(series.risk);
+  const title = riskTitle(series.risk);
+  const unit = marginUnit(risk.unit, show);
+  const { density } = layout;
+  const figure = (margin: number) => marginFigure(margin, risk.unit, show);
+  const least = useMemo(() => leastOf(view, series, axis, density), [view, series, axis, density]);
+  const ghostSeries = ghost?.result?.risks.find((other) => other.risk === series.risk) ?? null;
+  const ghostLeast = useMemo(
+    () => (ghost && ghostSeries ? leastOf(ghost, ghostSeries, axis, density) : null),
+    [ghost, ghostSeries, axis, density],
+  );
+  const strip = useMemo(() => ({ ...STRIP, top: STRIP.top + (layout.marginRow - 16) / 2 }), [layout.marginRow]);
+
+  const paint = useCallback<Paint>(
+    (context) => {
+      const style = getComputedStyle(context.canvas);
+      const rest = {
+        colour: marginColours(risk.plenty, inks),
+        left: (margin: number) => 1 - marginShade(margin, risk.plenty),
+        density,
+        mode,
+        ink: style.color,
+        mark: style.outlineColor,
+      };
+      // While a cure is shown its margins take the lower half of the strip.
+      const half = strip.height / 2;
+      if (least)
+        paintMargin(context, { ...rest, ...strip, ...(ghostLeast ? { height: half } : {}), margin: least.margin });
+      if (ghostLeast) {
+        paintMargin(context, { ...rest, margin: ghostLeast.margin, top: strip.top + half + 1, height: half - 1 });
+      }
+    },
+    [least, ghostLeast, risk.plenty, inks, mode, density, strip],
+  );
+
+  const failing = useMemo(() => {
+    if (!least) return [];
+    let free = Number.NEGATIVE_INFINITY;
+    return failingStretches(least.margin, density).flatMap(({ first, last }) => {
+      let low = 0;
+      for (let c = first; c <= last; c++) if (least.margin[c] < low) low = least.margin[c];
+      const left = (last + 1) / density + 3;
+      if (left < free) return [];
+      free = left + FIGURE_ROOM;
+      return [{ key: first, left, low }];
+    });
+  }, [least, density]);
+
+  const { worst } = series;
+  const place = worst ? trackChainage(view.trial.path, worst.chainage) : Number.NaN;
+  const fails = worst !== null && worst.margin < 0;
+  const go = () => {
+    if (!worst || !view.motion || !view.result) return;
+    const finding = view.result.findings.findIndex((candidate) => candidate.risk === series.risk);
+    if (finding >= 0) {
+      actions.seekToFinding(finding);
+      return;
+    }
+    if (risk.subject === 'joint') actions.chooseJoint(worst.subject);
+    actions.seek(view.motion.time[worst.frame]);
+  };
+  const pointer =
+    worst && view.motion ? xOf(axis, axis.kind === 'time' ? view.motion.time[worst.frame] : place) : Number.NaN;
+  const marginAtX = (x: number) => (least ? least.margin[Math.floor(x * density)] : Number.NaN);
+  const subject = worst ? subjectWords(view.trial.train, risk.subject, worst.subject) : '';
+  const result = ghostSeries?.worst ? ` → ${figure(ghostSeries.worst.margin)}` : '';
+
+  return (
+    <Row
+      frame={frame}
+      id={series.risk}
+      name={title}
+      unit={unit}
+      height={layout.marginRow}
+      className="gwb-margin"
+      value={({ x }) => {
+        const margin = marginAtX(x);
+        return margin === undefined || Number.isNaN(margin) ? '–' : figure(margin);
+      }}
+      marked={({ x }) => marginAtX(x) < 0}
+      hover={(x) => {
+        const margin = marginAtX(x);
+        if (!least || margin === undefined || Number.isNaN(margin)) return '';
+        const sample = least.sample[Math.floor(x * density)];
+        const who = subjectWords(view.trial.train, risk.subject, sample % series.subjects);
+        return `${withUnit(figure(margin), unit)}${who ? ` · ${who}` : ''}`;
+      }}
+      {...(worst ? { enter: go } : {})}
+      right={
+        worst ? (
+          <GoButton go={go} label={`Least of ${title}`} marked={fails}>
+            {withUnit(figure(worst.margin), unit)}
+            {result}
+            {subject && !layout.narrow && !result ? ` · ${subject}` : ''} · {chainageFigure(place, show)}
+          </GoButton>
+        ) : (
+          <span className="gwb-foot">nowhere in question</span>
+        )
+      }
+      table={<MarginTable frame={frame} series={series} title={title} />}
+    >
+      <Painted
+        key={view.result ? `${view.result.trialId} ${view.result.run.steps}` : 'none'}
+        width={axis.width}
+        height={layout.marginRow}
+        density={density}
+        paint={paint}
+        className={view.trial.path.reversed && axis.kind === 'chainage' ? 'gwb-sweep gwb-sweep-back' : 'gwb-sweep'}
+      />
+      <svg className="gwb-draw" width={axis.width} height={layout.marginRow} aria-hidden="true">
+        {failing.map(({ key, left, low }) => (
+          <text key={key} x={left} y={strip.top + 8.5} className="gwb-letters gwb-below">
+            {figure(low)}
+          </text>
+        ))}
+        {pointer >= 0 && pointer <= axis.width ? (
+          <path
+            d={`M${(pointer - 3.5).toFixed(1)},${strip.top - 2.5}h7l-3.5,5z`}
+            className={fails ? 'gwb-least gwb-bad' : 'gwb-least'}
+          />
+        ) : null}
+      </svg>
+    </Row>
+  );
+}

@@ -1,0 +1,84 @@
+import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { riskTitle } from '../../core/findings/index.ts';
+import type { RiskId } from '../../core/risks/types.ts';
+import { AxisRow } from './AxisRow.tsx';
+import type { BandFrame } from './bandFrame.ts';
+import { CarpetRow, carpetHeight } from './CarpetRow.tsx';
+import { CurvatureRow } from './CurvatureRow.tsx';
+import { ROW_HEIGHT } from './layout.ts';
+import { MarginRow } from './MarginRow.tsx';
+import { Grid, Overlay } from './Overlay.tsx';
+import { allRows, chosenRows, fittingRows, orderedRows, type RowChoice, type RowId } from './rowChoice.ts';
+import { type RowHooks, RowsContext } from './rows.ts';
+import { SectionRow } from './SectionRow.tsx';
+import { SpeedRow } from './SpeedRow.tsx';
+import { type PointerMarks, useBodyPointer } from './useBodyPointer.ts';
+
+const NAMES: Readonly<Partial<Record<RowId, string>>> = {
+  section: 'Section',
+  curvature: 'Curvature',
+  speed: 'Speed',
+  carpet: 'Coupler force',
+};
+
+const nameOf = (row: RowId): string => NAMES[row] ?? riskTitle(row as RiskId);
+
+/** On a tablet the section may give up this much for a fourth risk. */
+const SECTION_GIVE = 8;
+/** Beyond this a taller section says no more. */
+const SECTION_MOST = 150;
+
+/** The rows on view, the axis under them, and what is drawn over all of them. */
+export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room: number }) {
+  const { view, layout } = frame;
+  const [choice, setChoice] = useState<RowChoice | null>(null);
+  const [hooks] = useState(() => new Map<string, RowHooks>());
+  const stack = useRef<HTMLDivElement>(null);
+  const overlay = useRef<PointerMarks>(null);
+  const [marks] = useState<PointerMarks>(() => ({
+    hover: (at) => overlay.current?.hover(at),
+    brush: (range) => overlay.current?.brush(range),
+  }));
+  useBodyPointer(stack, frame, hooks, marks);
+
+  const series = view.result?.risks ?? [];
+  const findings = view.result?.findings ?? [];
+  const all = useMemo(() => allRows(series, findings), [series, findings]);
+  const joints = view.trial.train.vehicles.length - 1;
+  const sectionLeast = ROW_HEIGHT.section - (layout.narrow ? SECTION_GIVE : 0);
+  const heightOf = (row: RowId): number => {
+    if (row === 'section') return sectionLeast;
+    if (row === 'curvature' || row === 'speed') return ROW_HEIGHT[row];
+    return row === 'carpet' ? carpetHeight(joints) : layout.marginRow;
+  };
+  // The transport's rule and the axis row are outside.
+  const free = room - layout.transport - ROW_HEIGHT.axis - (layout.narrow ? 1 : 0);
+  const order = choice ? orderedRows(all, choice.order) : all;
+  const shown = choice ? chosenRows(all, choice) : fittingRows(all, heightOf, free);
+  const used = shown.reduce((sum, row) => sum + heightOf(row), 0);
+  const sectionHeight = Math.min(SECTION_MOST, sectionLeast + Math.max(0, Math.floor(free - used)));
+  const stackHeight = used + (shown.includes('section') ? sectionHeight - sectionLeast : 0);
+
+  // A row folded under the pointer leaves its hairline behind.
+  useLayoutEffect(() => marks.hover(null));
+
+  return (
+    <RowsContext value={hooks}>
+      <div className="gwb-rows">
+        <div ref={stack} className="gwb-stack">
+          <Grid frame={frame} height={stackHeight} />
+          {shown.map((row) => {
+            if (row === 'section') return <SectionRow key={row} frame={frame} height={sectionHeight} />;
+            if (row === 'curvature') return <CurvatureRow key={row} frame={frame} />;
+            if (row === 'speed') return <SpeedRow key={row} frame={frame} />;
+            if (row === 'carpet') return <CarpetRow key={row} frame={frame} />;
+            const one = series.find((candidate) => candidate.risk === row);
+            return one ? <MarginRow key={row} frame={frame} series={one} /> : null;
+          })}
+          <Overlay frame={frame} marks={overlay} />
+        </div>
+      </div>
+      <AxisRow frame={frame} list={{ rows: order, shown, nameOf, own: choice !== null, choose: setChoice }} />
+    </RowsContext>
+  );
+}

@@ -1,0 +1,2 @@
+export type { BandActions } from './actions.ts';
+export { Band, type BandProps } from './Band.tsx';

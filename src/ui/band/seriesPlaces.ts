@@ -1,0 +1,20 @@
+import type { Path } from '../../core/dynamics/types.ts';
+import type { RiskSeries } from '../../core/risks/types.ts';
+import { trackChainage } from './motion.ts';
+
+const known = new WeakMap<RiskSeries, Float64Array[]>();
+
+/** Track chainages of a series' samples, one array of frames a subject, m. Worked out once a series. */
+export function seriesPlaces(series: RiskSeries, path: Path): Float64Array[] {
+  const before = known.get(series);
+  if (before) return before;
+  const { subjects, chainages } = series;
+  const frames = subjects > 0 ? chainages.length / subjects : 0;
+  const places = Array.from({ length: subjects }, (_, subject) => {
+    const one = new Float64Array(frames);
+    for (let f = 0; f < frames; f++) one[f] = trackChainage(path, chainages[f * subjects + subject]);
+    return one;
+  });
+  known.set(series, places);
+  return places;
+}

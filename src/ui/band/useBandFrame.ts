@@ -1,0 +1,150 @@
+import { type RefObject, useLayoutEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { StoreApi } from 'zustand/vanilla';
+import type { Axis, SessionState } from '../../state/types.ts';
+import type { BandActions } from './actions.ts';
+import { type AxisScale, keepInside, type Span, showsAll } from './axis.ts';
+import type { BadSupport, BandFrame, Fonts, PaintMode } from './bandFrame.ts';
+import { contrastInks, plainInks } from './colourScales.ts';
+import { groundOf } from './ground.ts';
+import { layoutOf } from './layout.ts';
+import type { Live } from './live.ts';
+import { type TrialView, viewTrial } from './trialView.ts';
+import type { BoxSize } from './useBox.ts';
+import { useMedia } from './useMedia.ts';
+
+/** Same condition as the tablet measures of the tokens. */
+const NARROW = '(max-width: 1180px), (pointer: coarse)';
+
+const fallbackFonts: Fonts = { letter: 'Arial Narrow, sans-serif', ui: 'Arial, sans-serif' };
+
+/** The supports that failing findings blame, the chosen finding's first, each once. */
+export function badSupports(view: TrialView, chosenFinding: number | null): BadSupport[] {
+  const supports = view.track.spec.profile.strip?.supports ?? [];
+  const findings = [...(view.result?.findings ?? []).entries()].sort(
+    ([a], [b]) => Number(b === chosenFinding) - Number(a === chosenFinding) || a - b,
+  );
+  const bad: BadSupport[] = [];
+  for (const [, finding] of findings) {
+    if (finding.verdict !== 'fails') continue;
+    for (const cause of finding.causes) {
+      if (cause.kind !== 'support-off' || bad.some((one) => one.support === cause.support)) continue;
+      const support = supports[cause.support];
+      if (support) bad.push({ support: cause.support, chainage: support.chainage, departure: cause.departure });
+    }
+  }
+  return bad;
+}
+
+/** All that the rows share, made anew only when something in it changes. Null without a trial or before the size is known. */
+export function useBandFrame(
+  session: StoreApi<SessionState>,
+  actions: BandActions,
+  live: Live,
+  root: RefObject<HTMLElement | null>,
+  box: BoxSize,
+): BandFrame | null {
+  const trial = useStore(session, (state) => state.trial);
+  const result = useStore(session, (state) => state.result);
+  const ghostState = useStore(session, (state) => state.ghost);
+  const chosenJoint = useStore(session, (state) => state.chosenJoint);
+  const chosenFinding = useStore(session, (state) => state.chosenFinding);
+  const kind = useStore(session, (state) => state.axis);
+  const lengthUnit = useStore(session, (state) => state.lengthUnit);
+  const gradeForm = useStore(session, (state) => state.gradeForm);
+  const scene = useStore(session, (state) => state.compiled?.scene ?? null);
+
+  const narrow = useMedia(NARROW);
+  const moreContrast = useMedia('(prefers-contrast: more)');
+  const forced = useMedia('(forced-colors: active)');
+  const print = useMedia('print');
+  const paint: PaintMode = forced || print ? 'pattern' : moreContrast ? 'contrast' : 'plain';
+
+  const [fonts, setFonts] = useState(fallbackFonts);
+  useLayoutEffect(() => {
+    if (!root.current) return;
+    const style = getComputedStyle(root.current);
+    const read = (name: string, otherwise: string) => style.getPropertyValue(name).trim() || otherwise;
+    setFonts({ letter: read('--letter', fallbackFonts.letter), ui: read('--ui', fallbackFonts.ui) });
+  }, [root]);
+
+  const view = useMemo(
+    () => (trial ? viewTrial(trial, result?.trialId === trial.id ? result : null) : null),
+    [trial, result],
+  );
+  const ghost = useMemo(() => (ghostState ? viewTrial(ghostState.trial, ghostState.result) : null), [ghostState]);
+
+  // A span belongs to the track it was chosen on; on another one all is shown again.
+  const [spans, setSpans] = useState<{ readonly track: string; readonly span: Readonly<Record<Axis, Span | null>> }>({
+    track: '',
+    span: { chainage: null, time: null },
+  });
+  const trackId = trial?.trackId ?? '';
+  const chosenSpan = spans.track === trackId ? spans.span[kind] : null;
+  const layout = useMemo(() => layoutOf(box.width, narrow, box.density), [box.width, box.density, narrow]);
+  const full = useMemo<Span>(() => {
+    const end = kind === 'time' ? (view?.motion?.time.at(-1) ?? 0) : (view?.track.length ?? 0);
+    return { from: 0, to: end > 0 ? end : 1 };
+  }, [kind, view]);
+  const axis = useMemo<AxisScale>(
+    () => ({ kind, span: chosenSpan ? keepInside(chosenSpan, full) : full, width: layout.body }),
+    [kind, chosenSpan, full, layout.body],
+  );
+  const setSpan = useMemo(
+    () => (span: Span | null) => {
+      setSpans((now) => ({
+        track: trackId,
+        span: {
+          ...(now.track === trackId ? now.span : { chainage: null, time: null }),
+          [kind]: span && !showsAll(span, full) ? span : null,
+        },
+      }));
+    },
+    [trackId, kind, full],
+  );
+
+  return useMemo(() => {
+    if (!view || box.width === 0) return null;
+    const joint = chosenJoint !== null && chosenJoint < view.trial.train.vehicles.length - 1 ? chosenJoint : null;
+    const motion = view.motion;
+    const reference = motion ? (joint === null ? motion.middle : motion.joints[joint]) : null;
+    return {
+      view,
+      ghost,
+      axis,
+      full,
+      ground: groundOf(axis, motion, reference),
+      reference,
+      chosenJoint: joint,
+      chosenFinding,
+      bad: badSupports(view, chosenFinding),
+      layout,
+      show: { lengthUnit, gradeForm },
+      ratio: scene?.scale.ratio ?? null,
+      trackName: scene?.tracks.find((one) => one.id === view.trial.trackId)?.name ?? 'track',
+      live,
+      inks: paint === 'contrast' ? contrastInks : plainInks,
+      paint,
+      fonts,
+      actions,
+      setSpan,
+    };
+  }, [
+    view,
+    ghost,
+    axis,
+    full,
+    chosenJoint,
+    chosenFinding,
+    layout,
+    lengthUnit,
+    gradeForm,
+    scene,
+    live,
+    paint,
+    fonts,
+    actions,
+    setSpan,
+    box.width,
+  ]);
+}

@@ -1,0 +1,44 @@
+import { describeMargin, sideEffectWords } from '../../state/index.ts';
+import { useDesk, useSession } from '../context.tsx';
+
+interface CureChipProps {
+  readonly finding: number;
+  readonly cure: number;
+  readonly words: string;
+}
+
+/** Something that would help: what it is, the margin it leads to, Try. Tried it is a ghost, and the chip keeps it. */
+export function CureChip({ finding, cure, words }: CureChipProps) {
+  const { actions, session } = useDesk();
+  const outcome = useSession((state) => state.cures.get(finding)?.[cure]);
+  const shown = useSession((state) => state.ghost?.finding === finding && state.ghost.cure === cure);
+  if (!outcome) return null;
+  const { state, margin, progress } = outcome;
+  const impossible = state === 'impossible';
+  const number = margin === null ? '' : describeMargin(session.getState(), finding, margin);
+  const worse = outcome.result && sideEffectWords(session.getState(), finding, outcome.result);
+  const act = () => {
+    if (impossible) return;
+    if (shown) actions.keepCure();
+    else void actions.tryCure(finding, cure);
+  };
+  return (
+    <div className={shown ? 'chip shown' : 'chip'}>
+      <button type="button" aria-disabled={impossible || undefined} onClick={act}>
+        <span className="action">{words}</span>
+        <b>{state === 'running' || state === 'waiting' ? '…' : number}</b>
+        <u>{impossible ? 'not here' : shown ? 'Keep' : 'Try'}</u>
+      </button>
+      {worse && <p>{worse}</p>}
+      {shown && (
+        <p>
+          Shown beside what is.{' '}
+          <button type="button" className="link" onClick={actions.dropGhost}>
+            Drop it
+          </button>
+        </p>
+      )}
+      {state === 'running' && <i className="bar" style={{ width: `${Math.round(progress * 100)}%` }} />}
+    </div>
+  );
+}

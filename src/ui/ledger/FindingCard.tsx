@@ -1,0 +1,45 @@
+import type { Finding } from '../../core/findings/types.ts';
+import { describeOf } from '../../state/index.ts';
+import { useDesk, useSession } from '../context.tsx';
+import { useShow } from '../show.ts';
+import { CureChip } from './CureChip.tsx';
+
+interface FindingCardProps {
+  readonly finding: Finding;
+  readonly index: number;
+}
+
+/** A finding that fails or comes near: what, where, by how much, why, and what would help. */
+export function FindingCard({ finding, index }: FindingCardProps) {
+  const { actions, session } = useDesk();
+  useShow();
+  const chosen = useSession((state) => state.chosenFinding === index);
+  const told = describeOf(session.getState(), finding);
+  const go = () => actions.seekToFinding(index);
+  return (
+    <article className={`finding ${finding.verdict}`} aria-current={chosen ? 'true' : undefined}>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents lint/a11y/noStaticElementInteractions: the sentence below is the button; this widens it for the hand */}
+      <div className="told" onClick={go}>
+        <p className="number">
+          {told.margin}
+          {told.range && <small>{told.range}</small>}
+        </p>
+        <h3>
+          <button type="button" title="Go there">
+            {told.headline}
+          </button>
+        </h3>
+        <p className="why">{told.cause}</p>
+      </div>
+      {finding.cures.length > 0 && (
+        <ul className="cures" aria-label="What would help">
+          {told.cures.map((words, number) => (
+            <li key={words}>
+              <CureChip finding={index} cure={number} words={words} />
+            </li>
+          ))}
+        </ul>
+      )}
+    </article>
+  );
+}

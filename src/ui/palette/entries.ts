@@ -1,0 +1,98 @@
+import { commands } from '../../state/commands/index.ts';
+import { describeOf, namingOf, placesOf } from '../../state/index.ts';
+import type { Desk } from '../context.tsx';
+import { runCommand } from '../context.tsx';
+
+/** One thing the palette offers. */
+export interface Entry {
+  readonly id: string;
+  readonly group: 'Findings' | 'To do' | 'Places' | 'Vehicles' | 'Trials' | 'Railways';
+  readonly text: string;
+  /** Key, or where it is. */
+  readonly note: string;
+  readonly run: () => void;
+}
+
+/** Everything that can be found or done now, in the order it is listed before anything is typed. */
+export function entriesOf(desk: Desk): Entry[] {
+  return [...findings(desk), ...todo(desk), ...trials(desk), ...places(desk), ...vehicles(desk), ...railways(desk)];
+}
+
+function findings({ session, actions }: Desk): Entry[] {
+  const state = session.getState();
+  return (state.result?.findings ?? []).map((finding, index) => ({
+    id: `finding-${index}`,
+    group: 'Findings',
+    text: describeOf(state, finding).headline,
+    note: { fails: 'fails', near: 'near', passes: 'passes' }[finding.verdict],
+    run: () => actions.seekToFinding(index),
+  }));
+}
+
+function todo(desk: Desk): Entry[] {
+  return commands
+    .filter((command) => command.id !== 'open-palette' && command.canRun(desk))
+    .map((command) => ({
+      id: command.id,
+      group: 'To do',
+      text: command.label(desk),
+      note: command.shownKey ?? '',
+      run: () => runCommand(desk, command),
+    }));
+}
+
+function trials({ session, actions }: Desk): Entry[] {
+  const { scene, trialId } = session.getState();
+  return (scene?.trials ?? [])
+    .filter((trial) => trial.id !== trialId)
+    .map((trial) => ({
+      id: `trial-${trial.id}`,
+      group: 'Trials',
+      text: `Trial: ${trial.name}`,
+      note: '',
+      run: () => void actions.chooseTrial(trial.id),
+    }));
+}
+
+function places({ session, actions }: Desk): Entry[] {
+  const state = session.getState();
+  return placesOf(state).map((place) => ({
+    id: place.id,
+    group: 'Places',
+    text: place.name,
+    note: place.where,
+    run: () => actions.goToPlace(place.chainage),
+  }));
+}
+
+function vehicles({ session, actions }: Desk): Entry[] {
+  const state = session.getState();
+  const { trial } = state;
+  if (!trial) return [];
+  const naming = namingOf(state);
+  return trial.train.vehicles.map((vehicle, index) => ({
+    id: `vehicle-${index}`,
+    group: 'Vehicles',
+    text: naming.vehicleNames[index],
+    note: vehicle.kind,
+    run: () => {
+      actions.chooseJoint(Math.min(index, trial.train.vehicles.length - 2));
+      actions.setCamera('follow');
+    },
+  }));
+}
+
+function railways({ bundled, actions, session }: Desk): Entry[] {
+  return bundled
+    .filter((entry) => entry.scene !== session.getState().scene)
+    .map((entry) => ({
+      id: `scene-${entry.id}`,
+      group: 'Railways',
+      text: `Railway: ${entry.scene.name}`,
+      note: counted(entry.scene.trials.length),
+      run: () => void actions.openScene(entry.scene),
+    }));
+}
+
+const counted = (trials: number): string => (trials === 1 ? '1 trial' : `${trials} trials`);
+

@@ -1,0 +1,39 @@
+import { describeOf, namingOf } from '../../../state/index.ts';
+import { useDesk, useSession } from '../../context.tsx';
+import { Fact } from '../../controls/Fact.tsx';
+import { lengthShown, useShow } from '../../show.ts';
+import { JointMargins } from './JointMargins.tsx';
+import { findingOfJoint } from './findingOfJoint.ts';
+import { OffsetParts } from './OffsetParts.tsx';
+import { PassingTrace } from './PassingTrace.tsx';
+import './joint.css';
+
+/** The sheet of the joint under the lens: what its offset is made of, how its margin goes as it passes, its heads. */
+export function JointSheet({ joint }: { readonly joint: number }) {
+  const { session } = useDesk();
+  const show = useShow();
+  const trial = useSession((state) => state.trial);
+  const result = useSession((state) => state.result);
+  const chosen = useSession((state) => state.chosenFinding);
+  const state = session.getState();
+  const leading = trial?.train.vehicles[joint];
+  const trailing = trial?.train.vehicles[joint + 1];
+  if (!trial || !leading || !trailing) return null;
+  const naming = namingOf(state);
+  const finding = result && findingOfJoint(result, joint, chosen);
+  const head = lengthShown(leading.rear.coupling.headHeight, show);
+  const mate = lengthShown(trailing.front.coupling.headHeight, show);
+  return (
+    <section className="panel joint-sheet" aria-label={`Joint ${joint + 1}`}>
+      <h2>Joint {joint + 1}</h2>
+      <p className="quiet">
+        {naming.vehicleNames[joint]} to {naming.vehicleNames[joint + 1]}
+      </p>
+      {finding && <OffsetParts finding={finding} title={describeOf(state, finding).title} />}
+      {finding && <PassingTrace finding={finding} joint={joint} />}
+      <Fact name={`Head of ${naming.vehicleNames[joint]}`} shown={head.shown} others={head.other} />
+      <Fact name={`Head of ${naming.vehicleNames[joint + 1]}`} shown={mate.shown} others={mate.other} />
+      <JointMargins joint={joint} />
+    </section>
+  );
+}

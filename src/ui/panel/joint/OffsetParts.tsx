@@ -1,0 +1,79 @@
+import type { Finding } from '../../../core/findings/types.ts';
+import { riskById } from '../../../core/risks/index.ts';
+import type { ValuePart } from '../../../core/risks/types.ts';
+import { useSession } from '../../context.tsx';
+import { marginFigure, marginUnit } from '../../band/words.ts';
+import { useShow } from '../../show.ts';
+
+const partWords: Readonly<Record<ValuePart['label'], string>> = {
+  'fitted-heads': 'heads as fitted',
+  'track-geometry': 'bend of the track',
+  tolerance: 'play and fitting',
+  'lateral-throw': 'throw in the curve',
+  grade: 'grade',
+  rolling: 'rolling',
+  curve: 'curve',
+};
+
+const width = 148;
+
+interface OffsetPartsProps {
+  readonly finding: Finding;
+  readonly title: string;
+}
+
+/** A value laid end to end from its parts, against the limit that holds; the value with the tried cure dashed beneath. */
+export function OffsetParts({ finding, title }: OffsetPartsProps) {
+  const show = useShow();
+  const cured = useSession((state) =>
+    state.ghost ? (state.ghost.result.risks.find((series) => series.risk === finding.risk)?.worst?.value ?? null) : null,
+  );
+  const { unit } = riskById(finding.risk);
+  const parts = finding.parts.filter((part) => part.value !== 0);
+  const reach = Math.max(finding.value, finding.limit, parts.reduce((sum, part) => sum + Math.abs(part.value), 0), cured ?? 0);
+  if (!(reach > 0)) return null;
+  const scale = (width - 30) / reach;
+  const figure = (value: number) => marginFigure(value, unit, show).replace(/^\+/, '');
+  let at = 0;
+  const bars = parts.map((part) => {
+    const from = at;
+    at += Math.abs(part.value) * scale;
+    return { part, from, to: at };
+  });
+  const limitAt = finding.limit * scale;
+  return (
+    <div className="offset-parts">
+      <p className="name">
+        {title}, {marginUnit(unit, show)}
+      </p>
+      <svg width={width} height={cured === null ? 36 : 52} role="img" aria-label={`${figure(finding.value)}, ${figure(finding.limit)} holds`}>
+        {bars.length === 0 && <rect className="part-1" x={0} y={14} width={finding.value * scale} height={16} />}
+        {bars.map(({ part, from, to }, index) => (
+          <rect key={part.label} className={`part-${(index % 3) + 1}`} x={from} y={14} width={Math.max(0.5, to - from)} height={16} />
+        ))}
+        <path className="limit" d={`M${limitAt} 9V35`} />
+        <text x={Math.min(width - 26, Math.max(24, limitAt))} y={7} textAnchor="middle">
+          {figure(finding.limit)} holds
+        </text>
+        <text className="total" x={Math.max(at, finding.value * scale, limitAt) + 4} y={26}>
+          {figure(finding.value)}
+        </text>
+        {cured !== null && <path className="cured" d={`M0 39H${cured * scale}`} />}
+        {cured !== null && (
+          <text className="cured-words" x={0} y={51}>
+            {figure(cured)} with the cure
+          </text>
+        )}
+      </svg>
+      <ul>
+        {parts.map((part, index) => (
+          <li key={part.label}>
+            <i className={`part-${(index % 3) + 1}`} />
+            {partWords[part.label]}
+            <b>{figure(part.value)}</b>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

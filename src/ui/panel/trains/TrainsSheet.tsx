@@ -1,0 +1,45 @@
+import { useMemo, useState } from 'react';
+import { trainOfScene } from '../../../state/index.ts';
+import { useSession } from '../../context.tsx';
+import { Fact } from '../../controls/Fact.tsx';
+import { counted, lengthShown, massShown, useShow } from '../../show.ts';
+import { VehicleRows } from './VehicleRows.tsx';
+
+/** The trains as the scene gives them, to read: each vehicle with its masses and measures. */
+export function TrainsSheet() {
+  const show = useShow();
+  const scene = useSession((state) => state.scene);
+  const trialTrain = useSession((state) => state.trial?.trainId ?? '');
+  const [chosen, setChosen] = useState<string | null>(null);
+  const trains = scene?.trains ?? [];
+  const current = trains.find((train) => train.id === chosen) ?? trains.find((train) => train.id === trialTrain) ?? trains[0];
+  const train = useMemo(() => (scene && current ? trainOfScene(scene, current.id) : null), [scene, current]);
+  if (!train) return null;
+  const mass = massShown(
+    train.vehicles.reduce((sum, vehicle) => sum + vehicle.mass, 0),
+    show,
+  );
+  const length = lengthShown(train.length, show);
+  return (
+    <section className="panel" aria-label="Trains">
+      <h2>{train.name}</h2>
+      <p className="quiet">{counted(train.vehicles.length, 'vehicle')}, to read</p>
+      {trains.length > 1 && (
+        <ul className="trial-list track-list" aria-label="Trains of this railway">
+          {trains.map((one) => (
+            <li key={one.id}>
+              <button type="button" aria-current={one === current ? 'true' : undefined} onClick={() => setChosen(one.id)}>
+                {one.name}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <Fact name="Mass" shown={mass.shown} others={mass.other} />
+      <Fact name="Length coupled up" shown={length.shown} others={length.other} />
+      {train.groups.map(({ vehicle, count, from }) => (
+        <VehicleRows key={from} vehicle={vehicle} count={count} from={from} />
+      ))}
+    </section>
+  );
+}
