@@ -64,10 +64,10 @@ function oneSided(k: number, c: number, x0: number, u: number, h: number, out: A
     }
   } else if (x1 > 0) {
     // Touch within the step: in contact for the share x1/(u·h) of it.
-    const share = x1 / (u * h);
-    const mean = c * u + 0.5 * k * x1;
-    out.force = share * mean;
-    out.slope = (-x0 / (u * u * h)) * mean + share * (c + 0.5 * k * h);
+    // Written so that no product of small numbers stands below a line: rates of 1e-300 m/s must not divide by zero.
+    const share = x1 / (x1 - x0);
+    out.force = share * (c * u + 0.5 * k * x1);
+    out.slope = (1 - share) * (c + (0.5 * k * x1) / u) + share * (c + 0.5 * k * h);
   } else {
     out.force = 0;
     out.slope = 0;

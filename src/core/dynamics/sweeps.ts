@@ -158,7 +158,7 @@ export function sweepBack(state: ChainState, single: boolean): boolean {
   mean[last] = v;
   for (let i = last; ; i--) {
     if (held[i] === 0) {
-      if ((2 * v - speed[i]!) * slide[i]! < 0 && isEngine[i] === 0 && (settled || !single)) {
+      if ((2 * v - speed[i]!) * slide[i]! < 0 && isEngine[i] === 0 && (settled || !single) && rubs(state, i)) {
         held[i] = 1;
         slide[i] = 0;
         settled = false;
@@ -190,6 +190,11 @@ export function sweepBack(state: ChainState, single: boolean): boolean {
     if (Math.abs(now - f) > FORCE_FLOOR + FORCE_SHARE * Math.abs(now)) settled = false;
   }
   return anyHeld && (settled || !single) ? settleHeld(state, single) && settled : settled;
+}
+
+/** Whether vehicle i has any friction to come to rest by; without, passing through zero speed is no change of branch. */
+function rubs(state: ChainState, i: number): boolean {
+  return state.rolling[i]! + state.curve[i]! + state.flange[i]! * Math.abs(sideForce(state, i)) > 0;
 }
 
 /** Checks that friction can hold every vehicle that is held at rest; true when it can. */

@@ -6,8 +6,12 @@ export function causeOf<K extends Cause['kind']>(finding: Finding, kind: K): Ext
   return finding.causes.find((cause): cause is Extract<Cause, { kind: K }> => cause.kind === kind);
 }
 
-export const vehicleName = (naming: Naming, index: number): string =>
-  naming.vehicleNames[index] ?? `vehicle ${index + 1}`;
+/** A vehicle's name, with its place in the train where others are called the same: `Long coach 3`. */
+export function vehicleName({ vehicleNames }: Naming, index: number): string {
+  const name = vehicleNames[index];
+  if (name === undefined) return `vehicle ${index + 1}`;
+  return vehicleNames.filter((other) => other === name).length > 1 ? `${name} ${index + 1}` : name;
+}
 
 /** A locomotive by its number among the locomotives. */
 export function engineName(naming: Naming, locomotive: number): string {
@@ -15,11 +19,12 @@ export function engineName(naming: Naming, locomotive: number): string {
   return vehicle === undefined ? 'the engine' : vehicleName(naming, vehicle);
 }
 
-/** The two vehicles of a joint: `van 6 and van 7`; two of one name `two of van`. */
+/** The two vehicles of a joint: `Brake van and Open wagon 2`, `Open wagon 2 and 3`. */
 export function pairName(naming: Naming, joint: number): string {
-  const leading = vehicleName(naming, joint);
-  const trailing = vehicleName(naming, joint + 1);
-  return leading === trailing ? `the two of ${leading}` : `${leading} and ${trailing}`;
+  const { vehicleNames } = naming;
+  const alike = vehicleNames[joint] !== undefined && vehicleNames[joint] === vehicleNames[joint + 1];
+  const trailing = alike ? String(joint + 2) : vehicleName(naming, joint + 1);
+  return `${vehicleName(naming, joint)} and ${trailing}`;
 }
 
 /** A sentence with its first letter raised. */

@@ -15,12 +15,15 @@ export function collectFindings(series: readonly RiskSeries[], context: RiskCont
   const found: { finding: Finding; verdict: Finding['verdict']; share: number }[] = [];
   for (const row of series) {
     const definition = riskById(row.risk);
-    for (const place of placesOf(row, definition)) {
+    const places = placesOf(row, definition);
+    for (const place of places) {
       const situation = situationAt(trial, row.risk, place.frame, place.subject);
       if (situation === null) continue;
       const { worst } = situation;
       const verdict = verdictOf(definition, worst);
       const told = verdict !== 'passes';
+      // Places were picked by the fixed near distance; on small stock less than that is plenty.
+      if (!told && place !== places[0]) continue;
       const causes = told ? explainers[row.risk].causes(situation) : [];
       const finding: Finding = {
         risk: row.risk,

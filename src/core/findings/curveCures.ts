@@ -1,35 +1,80 @@
 import { lengthOverBuffers } from '../stock/index.ts';
-import { curveChangeNear } from './curves.ts';
-import { easementLength, longerEasement } from './easement.ts';
+import { type PlanElement, straight, transition } from '../track/index.ts';
+import { type CurveChange, curveChangeNear } from './curves.ts';
+import { easementLength } from './easement.ts';
 import type { Candidate } from './explainer.ts';
 import { jointReach, type Situation } from './situation.ts';
 import type { Cause } from './types.ts';
+import { marginIf } from './whatIf.ts';
 
-/** A straight is cut to these steps, m. */
-const roundTo = 0.01;
+/** A straight is cut to these steps, easements are set out in these, m. */
+const straightStep = 0.01;
+const easementStep = 0.05;
+
+/** Easements tried, in lengths of the standard's, the shortest first. */
+const easementLengths = [1, 1.5, 2];
 
 /**
- * An easement where the curvature changes, and on a reverse curve a straight as long as the longest vehicle. No straight takes
- * away the offset of entering a curve, so the easement comes first. How much either leaves is not worked out here.
+ * An easement where the curvature changes, and where two opposite curves meet a straight as long as the longest vehicle. Both are
+ * tried on the spot: room for them is taken from the elements on either side in equal parts. Nothing where the two
+ * vehicles stand in one plain curve: only a wider one would help there.
  */
 export function curveCures(situation: Situation, causes: readonly Cause[]): Candidate[] {
-  const { trial, context, worst, definition } = situation;
-  const place = trial.otherWay(worst.chainage);
-  const change = curveChangeNear(trial.sceneTrack, place, 2 * jointReach(situation));
+  if (!causes.some(({ kind }) => kind === 'reverse-curve' || kind === 'curve-entry')) return [];
+  const { trial, worst } = situation;
+  const change = curveChangeNear(trial.sceneTrack, trial.otherWay(worst.chainage), 2 * jointReach(situation));
   if (change === null) return [];
-  const { vehicles } = context.train;
-  const gauge = vehicles[worst.subject].gauge;
-  const { chainage } = change;
-  const length = longerEasement(change.length, easementLength(gauge, change.radius));
-  const candidates: Candidate[] = [{ cure: { kind: 'easement', chainage, length }, expected: 0.6 * definition.plenty }];
-  // Where a transition runs from curve to curve there is no place for a straight, and none is needed.
-  if (change.length === 0 && causes.some((cause) => cause.kind === 'reverse-curve')) {
-    const longest = Math.max(...vehicles.map(lengthOverBuffers));
-    const straight = Math.ceil(longest / roundTo - 1e-9) * roundTo;
-    candidates.push({
-      cure: { kind: 'straight-between', chainage, length: straight },
-      expected: 0.4 * definition.plenty,
-    });
-  }
-  return candidates;
+  return [...easement(situation, change), ...straightBetween(situation, change)];
 }
+
+/** The shortest easement that lets the joint pass with something left, else the one that helps most. */
+function easement(situation: Situation, change: CurveChange): Candidate[] {
+  const { context, worst, definition } = situation;
+  const sharpest = Math.max(Math.abs(change.before), Math.abs(change.after));
+  const standard = easementLength(context.train.vehicles[worst.subject].gauge, 1 / sharpest);
+  let best: Candidate | null = null;
+  for (const times of easementLengths) {
+    const length = Math.round((times * standard) / easementStep) * easementStep;
+    if (length <= change.length) continue;
+    const expected = marginWith(situation, change, transition(length, change.before, change.after));
+    if (expected === null) break;
+    const { chainage } = change;
+    if (best === null || expected > best.expected) best = { cure: { kind: 'easement', chainage, length }, expected };
+    if (expected >= definition.near) break;
+  }
+  return best === null ? [] : [best];
+}
+
+function straightBetween(situation: Situation, change: CurveChange): Candidate[] {
+  // Where a transition runs from curve to curve there is no place for a straight, and none is needed.
+  if (change.length > 0 || change.before * change.after >= 0) return [];
+  const longest = Math.max(...situation.context.train.vehicles.map(lengthOverBuffers));
+  const length = Math.ceil(longest / straightStep - 1e-9) * straightStep;
+  const expected = marginWith(situation, change, straight(length));
+  if (expected === null) return [];
+  return [{ cure: { kind: 'straight-between', chainage: change.chainage, length }, expected }];
+}
+
+/** Margin with `piece` laid over the change of curvature; null where its neighbours have no room for it. */
+function marginWith(situation: Situation, change: CurveChange, piece: PlanElement): number | null {
+  const { elements } = situation.trial.sceneTrack.plan;
+  const first = change.element - 1;
+  const last = change.length > 0 ? change.element + 1 : change.element;
+  const taken = (piece.length - change.length) / 2;
+  const before = elements[first];
+  const after = elements[last];
+  if (before === undefined || after === undefined) return null;
+  if (!canGive(before, taken) || !canGive(after, taken)) return null;
+  const changed = [
+    ...elements.slice(0, first),
+    { ...before, length: before.length - taken },
+    piece,
+    { ...after, length: after.length - taken },
+    ...elements.slice(last + 1),
+  ];
+  return marginIf(situation, { elements: changed }, jointReach(situation) + piece.length / 2);
+}
+
+/** A transition cannot be cut without changing its curve. */
+const canGive = (element: PlanElement, length: number): boolean =>
+  element.startCurvature === element.endCurvature && element.length > length;

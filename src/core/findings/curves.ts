@@ -34,34 +34,37 @@ export function pairCurve({ context, frame, worst }: Situation): Cause[] {
   return [{ kind: gentlest < entryShare * sharpest ? 'curve-entry' : 'curve', radius }];
 }
 
-/** Where curvature changes under two vehicles, m of the scene's chainage, and how long the change is given to run in. */
+/** A place where curvature changes: where two elements meet with a jump, or a transition. */
 export interface CurveChange {
+  /** Scene chainage of the join, or of the middle of the transition, m. */
   readonly chainage: number;
-  /** Length of the transition that is there, m; 0 at a jump. */
+  /** Plan element after the join, or the transition itself. */
+  readonly element: number;
+  /** Length of the transition, m; 0 at a jump. */
   readonly length: number;
-  /** Tightest radius on either side, m. */
-  readonly radius: number;
+  /** Curvatures before and after, 1/m. */
+  readonly before: number;
+  readonly after: number;
 }
 
-/** The sharpest change of curvature within `reach` of a place: a jump between elements, else a transition. Scene chainages, m. */
+/** The sharpest change of curvature within `reach` (m) of a place: a jump where there is one, else a transition. */
 export function curveChangeNear(track: Track, place: number, reach: number): CurveChange | null {
-  const { plan } = track;
-  let found: CurveChange | null = null;
-  let most = 0;
-  for (const jump of track.jumps) {
-    if (Math.abs(jump.chainage - place) > reach || Math.abs(jump.curvature) <= most) continue;
-    const after = trackPoint(track, jump.chainage).curvature;
-    const sharpest = Math.max(Math.abs(after), Math.abs(after - jump.curvature));
-    most = Math.abs(jump.curvature);
-    found = { chainage: jump.chainage, length: 0, radius: 1 / sharpest };
-  }
-  if (found !== null) return found;
-  plan.elements.forEach(({ startCurvature, endCurvature, length }, k) => {
-    const middle = plan.startChainage[k] + length / 2;
-    const change = Math.abs(endCurvature - startCurvature);
-    if (Math.abs(middle - place) > reach + length / 2 || change <= most) return;
-    most = change;
-    found = { chainage: middle, length, radius: 1 / Math.max(Math.abs(startCurvature), Math.abs(endCurvature)) };
+  const { elements, startChainage } = track.plan;
+  let jump: CurveChange | null = null;
+  let transition: CurveChange | null = null;
+  elements.forEach(({ startCurvature, endCurvature, length }, element) => {
+    const start = startChainage[element];
+    if (element > 0 && Math.abs(start - place) <= reach) {
+      const before = elements[element - 1].endCurvature;
+      const change = { chainage: start, element, length: 0, before, after: startCurvature };
+      if (before !== startCurvature && (jump === null || size(change) > size(jump))) jump = change;
+    }
+    if (startCurvature !== endCurvature && Math.abs(start + length / 2 - place) <= reach + length / 2) {
+      const change = { chainage: start + length / 2, element, length, before: startCurvature, after: endCurvature };
+      if (transition === null || size(change) > size(transition)) transition = change;
+    }
   });
-  return found;
+  return jump ?? transition;
 }
+
+const size = ({ before, after }: CurveChange): number => Math.abs(after - before);

@@ -1,5 +1,6 @@
-import { engineWeight, fewerVehicles, settingFor } from './enginePull.ts';
+import { fewerVehicles, settingFor } from './enginePull.ts';
 import { bestCures, type Candidate, type Explainer } from './explainer.ts';
+import { gripCures } from './explainWheelspin.ts';
 import { curveCause, gradeCause } from './gradeUnder.ts';
 import type { Cause } from './types.ts';
 
@@ -14,12 +15,11 @@ export const explainStall: Explainer = {
   cures(situation) {
     const { context, worst } = situation;
     const { value: needed, limit: available } = worst;
+    // Slipping wheels give less than they could grip: what has to be cured is the slip.
+    if (worst.governing === 'grip') return bestCures(situation, gripCures(situation));
     const candidates: Candidate[] = fewerVehicles(context, needed, available);
-    if (worst.governing === 'grip') candidates.push(...engineWeight(context, needed, available));
-    else {
-      const to = settingFor(context, (1 + inHand) * needed);
-      if (to !== null) candidates.push({ cure: { kind: 'setting', to: Math.ceil(to * 100) / 100 }, expected: inHand });
-    }
+    const to = settingFor(context, (1 + inHand) * needed);
+    if (to !== null) candidates.push({ cure: { kind: 'setting', to: Math.ceil(to * 100) / 100 }, expected: inHand });
     return bestCures(situation, candidates);
   },
 };

@@ -18,19 +18,22 @@ function needAndGrip({ context: { run }, worst }: Situation): { needed: number; 
   return { needed, grip };
 }
 
+/** What keeps wheels from breaking loose: more weight on them, less to pull, or a gentler hand. */
+export function gripCures(situation: Situation): Candidate[] {
+  const { needed, grip } = needAndGrip(situation);
+  const candidates = [
+    ...engineWeight(situation.context, needed, grip),
+    ...fewerVehicles(situation.context, needed, grip),
+  ];
+  // Wheels that spin although they could grip what is needed are turned too hard.
+  const to = needed < gentle * grip ? settingFor(situation.context, gentle * grip) : null;
+  if (to !== null && to >= 0.01) {
+    candidates.push({ cure: { kind: 'setting', to: Math.floor(to * 100) / 100 }, expected: 1 - gentle });
+  }
+  return candidates;
+}
+
 export const explainWheelspin: Explainer = {
   causes: (situation) => [{ kind: 'grip-limit' }, ...gradeCause(situation), ...curveCause(situation)],
-  cures(situation) {
-    const { needed, grip } = needAndGrip(situation);
-    const candidates: Candidate[] = [
-      ...engineWeight(situation.context, needed, grip),
-      ...fewerVehicles(situation.context, needed, grip),
-    ];
-    // Wheels that spin although they could grip what is needed are turned too hard.
-    const to = needed < gentle * grip ? settingFor(situation.context, gentle * grip) : null;
-    if (to !== null && to >= 0.01) {
-      candidates.push({ cure: { kind: 'setting', to: Math.floor(to * 100) / 100 }, expected: 1 - gentle });
-    }
-    return bestCures(situation, candidates);
-  },
+  cures: (situation) => bestCures(situation, gripCures(situation)),
 };

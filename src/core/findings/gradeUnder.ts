@@ -26,10 +26,11 @@ export function gradeCause({ context, frame }: Situation): Cause[] {
   return Math.abs(grade) < flattest ? [] : [{ kind: 'grade', grade }];
 }
 
-/** The curve the train stands in: its radius is that of the mean curvature under the vehicles. */
+/** The tightest curve any vehicle stands in. */
 export function curveCause({ context, frame }: Situation): Cause[] {
-  let sum = 0;
-  for (const { chainage } of frame.placements) sum += Math.abs(trackPoint(context.path.track, chainage).curvature);
-  const curvature = sum / frame.placements.length;
-  return curvature * widest < 1 ? [] : [{ kind: 'curve', radius: 1 / curvature }];
+  let sharpest = 0;
+  for (const { chainage } of frame.placements) {
+    sharpest = Math.max(sharpest, Math.abs(trackPoint(context.path.track, chainage).curvature));
+  }
+  return sharpest * widest < 1 ? [] : [{ kind: 'curve', radius: 1 / sharpest }];
 }

@@ -1,12 +1,13 @@
 import { framePoser, newSample } from '../risks/index.ts';
 import type { RiskContext, Surroundings } from '../risks/types.ts';
 import type { Vehicle } from '../stock/types.ts';
-import { makeTrack, type ProfileSpec, reverseTrack, type Track, TrackError } from '../track/index.ts';
+import { makeTrack, type PlanElement, type ProfileSpec, reverseTrack, type Track, TrackError } from '../track/index.ts';
 import type { Situation, Trial } from './situation.ts';
 
-/** What is changed, the rest of the trial staying as it ran. The profile is the scene's way round. */
+/** What is changed, the rest of the trial staying as it ran. Profile and plan are the scene's way round. */
 export interface Change {
   readonly profile?: ProfileSpec;
+  readonly elements?: readonly PlanElement[];
   readonly vehicles?: readonly Vehicle[];
 }
 
@@ -14,7 +15,7 @@ export interface Change {
 const frames = 40;
 
 /**
- * Least margin (SI) of the situation's risk and subject while it passes within `reach` (m) of the place, were the track's heights or
+ * Least margin (SI) of the situation's risk and subject while it passes within `reach` (m) of the place, were the track or
  * the vehicles different and the train ran as it did: forces, speeds and chainages are kept. Infinity when the risk then
  * has nothing to say, null when such a track cannot be made. An estimate to rank cures with; trying a cure runs it in full.
  */
@@ -46,13 +47,14 @@ function passing({ run }: RiskContext, frame: number, reach: number): [number, n
   return [from, to];
 }
 
-function changedContext(trial: Trial, { profile, vehicles }: Change): RiskContext | null {
+function changedContext(trial: Trial, { profile, elements, vehicles }: Change): RiskContext | null {
   const { context, sceneTrack } = trial;
   const train = vehicles === undefined ? context.train : { ...context.train, vehicles };
-  if (profile === undefined) return { ...context, train };
+  if (profile === undefined && elements === undefined) return { ...context, train };
   let track: Track;
   try {
-    track = makeTrack({ ...sceneTrack.spec, profile });
+    const { spec } = sceneTrack;
+    track = makeTrack({ ...spec, elements: elements ?? spec.elements, profile: profile ?? spec.profile });
   } catch (problem) {
     if (problem instanceof TrackError) return null;
     throw problem;

@@ -14,7 +14,10 @@ function where(finding: Finding, show: Show): string {
 function left(finding: Finding, naming: Naming, show: Show): string {
   const aside = `heads of ${pairName(naming, finding.subject)} stand ${showSmall(finding.value, show)} aside`;
   const overlap = finding.limit - finding.value;
-  if (overlap >= 0) return `${aside} and keep ${showSmall(overlap, show)} of overlap`;
+  if (overlap >= 0) {
+    const gap = finding.governing === 'gap' ? ` and ${showSmall(finding.margin, show)} of gap` : '';
+    return `${aside} and keep ${showSmall(overlap, show)} of overlap${gap}`;
+  }
   const lost = `${aside}, ${showSmall(-overlap, show)} past their overlap`;
   if (finding.margin < 0) return `${lost}, and meet`;
   return `${lost}, but ${showSmall(finding.margin, show)} of gap keeps their faces apart`;

@@ -22,17 +22,19 @@ function onSupport(finding: Finding): string {
 function headsApart(finding: Finding, naming: Naming, show: Show): string {
   const apart = showSmall(finding.value, show);
   const holds = showSmall(finding.limit, show);
-  const stand = `heads of ${pairName(naming, finding.subject)} stand ${apart} apart, ${holds} holds them`;
+  const load = loadClause(finding);
+  const cause = causeOf(finding, 'buff') ?? causeOf(finding, 'draft');
+  const broken = breakClause(finding, show);
+  // A blow belongs to the break that meets it, a steady force to the heads it bears on.
+  const withBreak = cause?.sudden === true && broken !== '';
+  const bears = load === '' || withBreak ? '' : ` ${load}`;
+  const stand = `heads of ${pairName(naming, finding.subject)} stand ${apart} apart${bears}, ${holds} holds them`;
   const fitted = causeOf(finding, 'heads-differ');
   const clauses = [
-    [supportClause(finding, show), breakClause(finding, show)].filter((part) => part !== '').join(': '),
+    [supportClause(finding, show), withBreak ? `${broken} ${load}` : broken].filter((part) => part !== '').join(': '),
     verticalCurveClause(finding, show),
     fitted === undefined ? '' : `as fitted they differ by ${showSmall(fitted.by, show)}`,
   ].filter((part) => part !== '');
-  const load = loadClause(finding);
-  const last = clauses.length === 0 ? '' : clauses[clauses.length - 1];
-  if (last === '') return sentence([stand, load].filter((part) => part !== '').join(', '));
-  clauses[clauses.length - 1] = load === '' ? last : `${last}, ${load}`;
   return [stand, ...clauses].map(sentence).join(' ');
 }
 

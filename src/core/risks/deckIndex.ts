@@ -8,6 +8,9 @@ import type { Surroundings } from './types.ts';
  */
 const spacing = 0.01;
 
+/** More than a deck rises between the point that stands for it at a node and any point looked up from there, m. */
+const rise = 0.02;
+
 /** The decks over a path, made ready so that one look-up costs the same however large the railway is. */
 export interface DeckIndex {
   /**
@@ -16,6 +19,9 @@ export interface DeckIndex {
    */
   undersideOver(x: number, y: number, above: number, chainage: number): number;
 }
+
+/** More cells than a room is wide in either direction, so that a column and a row make one number. */
+const cellsAcross = 2 ** 24;
 
 /** Every deck as one row of points after another. */
 interface Points {
@@ -48,6 +54,8 @@ export function indexDecks(path: Track, around: Surroundings, halfWidth: number,
       let lowest = Number.POSITIVE_INFINITY;
       for (let i = start[node]; i < start[node + 1]; i++) {
         let k = strands[i];
+        // Strands come lowest first, so what lies well above a deck that covers the point need not be looked at.
+        if (underside[k] > lowest + rise) break;
         let near = away(k, x, y);
         const step = k < last[k] && away(k + 1, x, y) < near ? 1 : -1;
         while (k + step >= first[k] && k + step <= last[k]) {
@@ -117,10 +125,11 @@ function strandsOver(
   points: Points,
   within: number,
 ): { start: Int32Array; strands: Int32Array } {
-  const cells = new Map<string, number[]>();
+  const cells = new Map<number, number[]>();
   const column = (value: number): number => Math.floor(value / within);
+  const cellOf = (i: number, j: number): number => i * cellsAcross + j;
   for (let k = 0; k < points.x.length; k++) {
-    const key = `${column(points.x[k])},${column(points.y[k])}`;
+    const key = cellOf(column(points.x[k]), column(points.y[k]));
     const cell = cells.get(key);
     if (cell === undefined) cells.set(key, [k]);
     else cell.push(k);
@@ -128,6 +137,7 @@ function strandsOver(
   const start = new Int32Array(nodes + 1);
   const found: number[] = [];
   const close: number[] = [];
+  const nearby: number[] = [];
   let here: TrackPoint | undefined;
   for (let node = 0; node < nodes; node++) {
     here = trackPoint(path, Math.min(path.length, node * spacing), here);
@@ -136,13 +146,14 @@ function strandsOver(
     const j = column(here.y);
     for (let u = i - 1; u <= i + 1; u++) {
       for (let v = j - 1; v <= j + 1; v++) {
-        for (const k of cells.get(`${u},${v}`) ?? []) {
+        for (const k of cells.get(cellOf(u, v)) ?? []) {
           const apart = Math.hypot(points.x[k] - here.x, points.y[k] - here.y);
           if (apart <= within && points.underside[k] > here.z) close.push(k);
         }
       }
     }
     close.sort((a, b) => a - b);
+    const firstFound = found.length;
     for (let from = 0; from < close.length; ) {
       let to = from;
       while (to + 1 < close.length && close[to + 1] === close[to] + 1 && close[to + 1] <= points.last[close[to]]) to++;
@@ -158,6 +169,10 @@ function strandsOver(
       found.push(nearest);
       from = to + 1;
     }
+    nearby.length = 0;
+    for (let n = firstFound; n < found.length; n++) nearby.push(found[n]);
+    nearby.sort((a, b) => points.underside[a] - points.underside[b]);
+    for (let n = 0; n < nearby.length; n++) found[firstFound + n] = nearby[n];
     start[node + 1] = found.length;
   }
   return { start, strands: Int32Array.from(found) };

@@ -10,8 +10,14 @@ const GRADE_CHANGE_PER_RULE = 0.5;
 
 const rule = gaussLegendre(8);
 
-/** Newton doubles its digits each step from a guess already good to three; this many reach rounding. */
-const MOST_NEWTON_STEPS = 8;
+/**
+ * Newton stops after a step of this share of the piece. Its error is then the square of that share times the change of
+ * grade over the piece, below rounding.
+ */
+const LAST_STEP = 1e-9;
+
+/** Halving alone would be done in this many steps. */
+const MOST_STEPS = 60;
 
 /** Rail distance, ∫√(1+g²)ds in m, over the first `t` of piece `k`. */
 export function railWithin(pieces: CubicPieces, k: number, t: number): number {
@@ -68,24 +74,34 @@ export function railAt(track: Track, s: number): number {
   return profile.startRail[k] + railWithin(profile, k, s - profile.startChainage[k]);
 }
 
-/** The chainage, m, at rail distance `rail`: the inverse of `railAt` to rounding, by Newton in the one piece that holds it. */
+/**
+ * The chainage, m, at rail distance `rail`, m: the inverse of `railAt` to rounding.
+ *
+ * Newton in the one piece that holds it, halving where a step would leave the bracket; two or three steps on any real track.
+ */
 export function chainageAtRail(track: Track, rail: number): number {
   const { profile, length } = track;
   if (rail < 0) return rail / Math.hypot(1, gradeAt(profile, 0));
-  if (rail > track.railLength) return length + (rail - track.railLength) / Math.hypot(1, gradeAt(profile, length));
+  if (rail >= track.railLength) return length + (rail - track.railLength) / Math.hypot(1, gradeAt(profile, length));
   const k = locate(profile.railBucket, profile.startRail, rail);
+  const start = profile.startChainage[k];
   const target = rail - profile.startRail[k];
-  const b = profile.b[k];
   const c2 = 2 * profile.c[k];
   const d3 = 3 * profile.d[k];
-  let t = target / Math.sqrt(1 + b * b);
-  // The integrand is at least 1 and smooth, so full Newton steps converge from any start.
-  for (let i = 0; i < MOST_NEWTON_STEPS; i++) {
-    const g = b + t * (c2 + t * d3);
-    const step = (target - railWithin(profile, k, t)) / Math.sqrt(1 + g * g);
-    t += step;
-    // Converging quadratically, a step of 1e-8 leaves 1e-16.
-    if (Math.abs(step) <= 1e-8 * t) break;
+  const whole = (k + 1 < profile.startChainage.length ? profile.startChainage[k + 1] : length) - start;
+  let low = 0;
+  let high = whole;
+  let t = Math.min(target / Math.hypot(1, profile.b[k]), whole);
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const g = profile.b[k] + t * (c2 + t * d3);
+    const short = target - railWithin(profile, k, t);
+    if (short > 0) low = t;
+    else high = t;
+    const step = short / Math.sqrt(1 + g * g);
+    const next = t + step >= low && t + step <= high ? t + step : (low + high) / 2;
+    const done = Math.abs(next - t) <= LAST_STEP * whole;
+    t = next;
+    if (done) break;
   }
-  return Math.min(profile.startChainage[k] + t, length);
+  return start + t;
 }

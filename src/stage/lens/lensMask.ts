@@ -1,4 +1,4 @@
-import { BufferAttribute, BufferGeometry, Mesh, ShaderMaterial, Vector3 } from 'three';
+import { AlwaysDepth, BufferAttribute, BufferGeometry, Mesh, ShaderMaterial, Vector3 } from 'three';
 import { paper } from '../palette.ts';
 import { inkColour } from '../solid/matt.ts';
 
@@ -39,7 +39,7 @@ export class LensMask {
       },
       transparent: true,
       depthWrite: true,
-      depthTest: false,
+      depthFunc: AlwaysDepth,
     });
     this.mesh = new Mesh(this.geometry, this.material);
     this.mesh.frustumCulled = false;

@@ -45,9 +45,8 @@ export function CarpetRow({ frame }: { readonly frame: BandFrame }) {
   }, [motion, forces, axis, layout.density]);
   const paint = useCallback<Paint>(
     (context) => {
-      const style = getComputedStyle(context.canvas);
-      const { color: ink, backgroundColor: ground } = style;
-      paintCarpet(context, { columns, carpet, density: layout.density, colours, inks, mode, ink, ground });
+      const { color: ink } = getComputedStyle(context.canvas);
+      paintCarpet(context, { columns, carpet, density: layout.density, colours, inks, mode, ink });
     },
     [columns, carpet, layout.density, colours, inks, mode],
   );

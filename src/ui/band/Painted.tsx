@@ -25,5 +25,5 @@ export function Painted({ width, height, density, paint, className }: Props) {
     canvas.height = Math.max(1, Math.round(height * density));
     paint(context);
   }, [width, height, density, paint]);
-  return <canvas ref={element} className={className} style={{ width, height }} aria-hidden="true" />;
+  return <canvas ref={element} className={className} style={{ width, height }} />;
 }

@@ -49,7 +49,7 @@ export function Row(props: RowProps) {
   useLive(live, (moment) => {
     const element = body.current;
     // Only what a reader is on is spoken; the other rows keep still.
-    if (!element || (element.hasAttribute('aria-valuenow') && document.activeElement !== element)) return;
+    if (!element || (element.hasAttribute('aria-valuetext') && document.activeElement !== element)) return;
     element.setAttribute('aria-valuenow', moment.time.toFixed(1));
     const place = Number.isNaN(moment.place) ? '' : `${chainageWords(moment.place, frame.show)}, `;
     element.setAttribute('aria-valuetext', `${place}${moment.time.toFixed(1)} s: ${value(moment)} ${unit ?? ''}`);
@@ -92,6 +92,7 @@ export function Row(props: RowProps) {
         tabIndex={0}
         aria-label={`${name}, at the playhead`}
         aria-valuemin={0}
+        aria-valuenow={0}
         aria-valuemax={Number((frame.view.motion?.time.at(-1) ?? 0).toFixed(1))}
         onKeyDown={onKeyDown}
       >

@@ -71,7 +71,7 @@ export function Scrub({ frame, height }: Props) {
   const played = useRef<SVGLineElement>(null);
   const stem = useRef<SVGPathElement>(null);
   const figures = useRef<(SVGTextElement | null)[]>([]);
-  const slider = useRef<SVGSVGElement>(null);
+  const slider = useRef<HTMLDivElement>(null);
   useLive(live, (moment) => {
     if (!motion) return;
     const x = xAt(moment.time);
@@ -89,7 +89,7 @@ export function Scrub({ frame, height }: Props) {
 
   const hold = useRef<'scrub' | 'from' | 'to' | 'brush' | null>(null);
   const brushStart = useRef(0);
-  const xOfEvent = (event: PointerEvent<SVGSVGElement>) =>
+  const xOfEvent = (event: PointerEvent<HTMLDivElement>) =>
     event.clientX - event.currentTarget.getBoundingClientRect().left;
   const drag = (x: number) => {
     const at = valueAt(overview, Math.max(0, Math.min(width, x)));
@@ -102,7 +102,7 @@ export function Scrub({ frame, height }: Props) {
       if (time !== null) actions.seek(time);
     }
   };
-  const down = (event: PointerEvent<SVGSVGElement>) => {
+  const down = (event: PointerEvent<HTMLDivElement>) => {
     if (event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     const x = xOfEvent(event);
@@ -133,11 +133,10 @@ export function Scrub({ frame, height }: Props) {
   };
 
   return (
-    <svg
+    <div
       ref={slider}
       className="gwb-scrub"
-      width={width}
-      height={height}
+      style={{ width, height }}
       role="slider"
       tabIndex={0}
       aria-label="Moment of the trial"
@@ -157,48 +156,52 @@ export function Scrub({ frame, height }: Props) {
       onDoubleClick={() => frame.setSpan(null)}
       onKeyDown={onKeyDown}
     >
-      {zoomed ? <path d={`M${from},${LINE + 5}L0,${height}H${width}L${to},${LINE + 5}Z`} className="gwb-fan" /> : null}
-      <line x1={0} x2={width} y1={LINE} y2={LINE} className="gwb-scrub-line" />
-      {motion ? <line ref={played} x1={start} x2={start} y1={LINE} y2={LINE} className="gwb-played" /> : null}
-      {ticks.map((tick, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: ticks are numbered by their multiple of the step
-        <g key={index}>
-          <line x1={tick.x} x2={tick.x} y1={LINE} y2={LINE + 5} className="gwb-tick" />
-          <text
-            ref={(text) => {
-              figures.current[index] = text;
-            }}
-            x={tick.x}
-            y={LINE + 14}
-            textAnchor="middle"
-            className="gwb-axis-figure"
-          >
-            {tick.text}
-          </text>
-        </g>
-      ))}
-      {zoomed ? (
-        <rect x={from} y={LINE - 5} width={Math.max(2, to - from)} height={10} rx={1} className="gwb-brush" />
-      ) : (
-        <path d={`M0.5,${LINE - 5}v10M${width - 0.5},${LINE - 5}v10`} className="gwb-brush" />
-      )}
-      {marks.map(({ mark, x, textX }) => (
-        <g key={`${mark.time} ${mark.name}`} className={mark.marked ? 'gwb-event gwb-bad' : 'gwb-event'}>
-          <line x1={x} x2={x} y1={textX === null ? LINE - 6 : LINE - 9} y2={LINE - 3} />
-          {textX === null ? null : (
-            <text x={textX} y={LINE - 12} textAnchor="middle" className="gwb-axis-figure">
-              {mark.name}
+      <svg width={width} height={height} aria-hidden="true">
+        {zoomed ? (
+          <path d={`M${from},${LINE + 5}L0,${height}H${width}L${to},${LINE + 5}Z`} className="gwb-fan" />
+        ) : null}
+        <line x1={0} x2={width} y1={LINE} y2={LINE} className="gwb-scrub-line" />
+        {motion ? <line ref={played} x1={start} x2={start} y1={LINE} y2={LINE} className="gwb-played" /> : null}
+        {ticks.map((tick, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: ticks are numbered by their multiple of the step
+          <g key={index}>
+            <line x1={tick.x} x2={tick.x} y1={LINE} y2={LINE + 5} className="gwb-tick" />
+            <text
+              ref={(text) => {
+                figures.current[index] = text;
+              }}
+              x={tick.x}
+              y={LINE + 14}
+              textAnchor="middle"
+              className="gwb-axis-figure"
+            >
+              {tick.text}
             </text>
-          )}
-        </g>
-      ))}
-      {motion ? (
-        <>
-          <path ref={stem} className="gwb-stem" />
-          <circle ref={knob} cx={start} cy={LINE} r={KNOB} className="gwb-knob" />
-        </>
-      ) : null}
-      <path d={`M${from},${LINE - 8}v16M${to},${LINE - 8}v16`} className="gwb-grips" />
-    </svg>
+          </g>
+        ))}
+        {zoomed ? (
+          <rect x={from} y={LINE - 5} width={Math.max(2, to - from)} height={10} rx={1} className="gwb-brush" />
+        ) : (
+          <path d={`M0.5,${LINE - 5}v10M${width - 0.5},${LINE - 5}v10`} className="gwb-brush" />
+        )}
+        {marks.map(({ mark, x, textX }) => (
+          <g key={`${mark.time} ${mark.name}`} className={mark.marked ? 'gwb-event gwb-bad' : 'gwb-event'}>
+            <line x1={x} x2={x} y1={textX === null ? LINE - 6 : LINE - 9} y2={LINE - 3} />
+            {textX === null ? null : (
+              <text x={textX} y={LINE - 12} textAnchor="middle" className="gwb-axis-figure">
+                {mark.name}
+              </text>
+            )}
+          </g>
+        ))}
+        {motion ? (
+          <>
+            <path ref={stem} className="gwb-stem" />
+            <circle ref={knob} cx={start} cy={LINE} r={KNOB} className="gwb-knob" />
+          </>
+        ) : null}
+        <path d={`M${from},${LINE - 8}v16M${to},${LINE - 8}v16`} className="gwb-grips" />
+      </svg>
+    </div>
   );
 }

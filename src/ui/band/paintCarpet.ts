@@ -14,7 +14,6 @@ export interface CarpetPainting {
   readonly mode: PaintMode;
   /** For patterns and glyphs. */
   readonly ink: string;
-  readonly ground: string;
 }
 
 /** The thread keeps this far from the ends of its slack stretch, CSS px, and shorter stretches go without. */
@@ -24,7 +23,7 @@ const GLYPH_ROOM = 9;
 
 /** Paints the force carpet, all joints, in device pixels. */
 export function paintCarpet(context: CanvasRenderingContext2D, task: CarpetPainting): void {
-  const { columns, carpet, density, colours, inks, mode, ink } = task;
+  const { columns, carpet, density, colours, mode, ink } = task;
   const patterns = mode === 'pattern' ? patternsOf(context, density, ink) : null;
   for (const [joint, forces] of columns.entries()) {
     const top = Math.round((CARPET_MARGIN + joint * carpet.pitch) * density);

@@ -102,7 +102,7 @@ export function DimensionField(props: DimensionFieldProps) {
           inputMode="text"
           autoComplete="off"
           spellCheck={false}
-          style={{ width: `${Math.max(2, (typed ?? shown[0]).length + 0.6)}ch` }}
+          style={{ width: `calc(${Math.max(1, (typed ?? shown[0]).length)}ch + 2px)` }}
           value={typed ?? shown[0]}
           aria-describedby={`${id}-said`}
           aria-invalid={wrong}

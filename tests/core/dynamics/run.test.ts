@@ -141,9 +141,11 @@ describe('a run', () => {
 
   it('breaks loose and finds its grip again at different settings', () => {
     // A load that cannot move. The motor gives 3 N × setting at rest: it passes the grip of 0.25 × 0.3 kg × g = 0.7355 N
-    // at 0.245. Spinning wheels slow to a stand, and grip, where it falls to 0.15 × 0.3 kg × g = 0.4413 N: at 0.147.
+    // at 0.245. Spinning wheels turn where motor
+    // and sliding friction balance, 3u - 5w = 0.4413 + 0.2942·exp(-w/0.001); below u = 0.1556 no such speed is left
+    // (at w = 1 mm/s × ln 58.8 = 4.1 mm/s), and they grip.
     const blocked = wagon(1, {}, { rolling: { coulomb: 0.5, perSpeed: 0, breakaway: 1 } });
-    const train = [engine(0.3, { stallForce: 3, adhesion: 0.25, slidingAdhesion: 0.15, slipScale: 0.01 }), blocked];
+    const train = [engine(0.3, { stallForce: 3, adhesion: 0.25, slidingAdhesion: 0.15, slipScale: 0.001 }), blocked];
     const up = { when: { time: 0 }, setting: 0.5, ramp: 20 };
     const down = { when: { time: 20 }, setting: 0, ramp: 20 };
     const result = run(
@@ -154,7 +156,7 @@ describe('a run', () => {
     expect(kinds.map((e) => e.kind)).toEqual(['slip', 'grip']);
     expect(settingAt(kinds[0]!.time)).toBeCloseTo(0.245, 2);
     // The event comes once the wheels have gripped for 0.2 s.
-    expect(settingAt(kinds[1]!.time - 0.2)).toBeCloseTo(0.147, 2);
+    expect(settingAt(kinds[1]!.time - 0.2)).toBeCloseTo(0.1556, 2);
   });
 
   it('is held back by its worm going down, close to the speed set', () => {
@@ -230,6 +232,14 @@ describe('a run', () => {
 });
 
 describe('the chain below it', () => {
+  const made = new Map<string, ReturnType<typeof wagon>>();
+  /** One object a kind, so that the route is tabulated once a kind. */
+  const hostile = ({ m, k, s }: { m: number; k: number; s: number }) => {
+    const key = `${m} ${k} ${s}`;
+    const known = made.get(key) ?? wagon(m, { draftStiffness: k, buffStiffness: k, slack: s / 2 });
+    made.set(key, known);
+    return known;
+  };
   const masses = fc.array(fc.double({ min: 0.02, max: 1, noNaN: true }), { minLength: 2, maxLength: 9 });
 
   it('keeps momentum whatever the joints do, when nothing outside acts', () => {
@@ -272,8 +282,7 @@ describe('the chain below it', () => {
         ),
         fc.double({ min: -0.5, max: 0.5, noNaN: true }),
         (list, v) => {
-          const vehicles = list.map(({ m, k, s }) => wagon(m, { draftStiffness: k, buffStiffness: k, slack: s / 2 }));
-          const chain = chainOn(level(4, 0.02), vehicles, 3, { speeds: list.map((_, i) => (i % 2 ? v : -v)) });
+          const chain = chainOn(level(4, 0.02), list.map(hostile), 3, { speeds: list.map((_, i) => (i % 2 ? v : -v)) });
           const start = chain.kinetic() + chain.potential() + chain.stored();
           chain.advance(800);
           const { rolling, curve, flange, coupler } = chain.state.losses;

@@ -75,6 +75,7 @@ describe('unclear lengths are refused with the reason', () => {
     ['3 in 2 ft', 'mixes units'],
     [`2' 3" 4"`, 'mixes units'],
     ['2.5ft 3in', 'must be whole'],
+    ['2 1/2 ft 3 in', 'must be whole'],
     ['2ft 3', '3 has no unit'],
     ['3 2ft', '3 2 is not one number'],
     ['24 24', '24 24 is not one number'],

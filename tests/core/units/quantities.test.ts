@@ -120,6 +120,7 @@ describe('angles', () => {
     expect(formatAngle(Math.PI / 8)).toBe('22.5°');
     expect(formatAngle(3 * Math.PI, { unit: 'turn' })).toBe('1.5\u2009turns');
     expect(formatAngle(2 * Math.PI, { unit: 'turn' })).toBe('1\u2009turn');
+    expect(formatAngle(-2 * Math.PI, { unit: 'turn' })).toBe('−1\u2009turn');
     expect(formatAngle(-1, { unit: 'radian' })).toBe('−1\u2009rad');
   });
 });
@@ -145,8 +146,15 @@ describe('speeds', () => {
     expect(value(parseSpeed('76 mph', { scale: 76 }))).toBeCloseTo(0.44704, 14);
   });
 
+  it('says at which scale they were taken', () => {
+    expect(parseSpeed('62.64 km/h', { scale: 87 })).toMatchObject({ read: 'scale 62.64 km/h at 1:87 (200\u2009mm/s)' });
+    expect(parseSpeed('0.2 m/s', { scale: 87 })).toMatchObject({ read: '0.2 m/s (62.6\u2009km/h)' });
+    expect(parseSpeed('200 mm/s')).toMatchObject({ read: '200 mm/s (0.2\u2009m/s)' });
+  });
+
   it('refuses a scale speed where no scale is known, and what has no unit', () => {
     expect(message(parseSpeed('60 km/h'))).toContain('need a scale');
+    expect(message(parseSpeed('2 furlongs'))).toContain('furlongs is not a unit');
     expect(message(parseSpeed('60', { scale: 87 }))).toContain('60 has no unit');
     expect(message(parseSpeed('scale 2 m/s', { scale: 87 }))).toContain('m/s is not a unit');
     expect(value(parseSpeed('0.2', { unit: 'm/s' }))).toBe(0.2);

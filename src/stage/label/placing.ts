@@ -1,0 +1,81 @@
+/** A rectangle on the stage, px. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Distances a label may stand from what it names, px, and the directions tried (0 to the right, growing downward). */
+const reaches = [120, 170, 230, 310];
+const directions = 24;
+
+/** How much a label counts to have on its ground: points of the railway, other boxes, px out of the stage, px of leader. */
+const costs = { crowd: 3, box: 400, outside: 30, reach: 0.16, steep: 12 } as const;
+
+/** A label keeps its place until another one is better by this much. */
+const loyalty = 30;
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height;
+
+/** How far a box sticks out of another, px. */
+const outside = (box: Box, frame: Box): number =>
+  Math.max(0, frame.left - box.left) +
+  Math.max(0, frame.top - box.top) +
+  Math.max(0, box.left + box.width - frame.left - frame.width) +
+  Math.max(0, box.top + box.height - frame.top - frame.height);
+
+/**
+ * The middle of a label of a size for something at `anchor`: near it, inside `frame`, clear of `taken`, and on as little as can
+ * be of the railway, whose outline on the screen is `crowd` (x, y in a row). `before` is its offset from its anchor in the last
+ * picture, which it keeps when that is still about as good.
+ */
+export function placeLabel(
+  anchor: Spot,
+  size: { readonly width: number; readonly height: number },
+  frame: Box,
+  taken: readonly Box[],
+  crowd: ArrayLike<number>,
+  before: Spot | null,
+): Spot {
+  const cost = (x: number, y: number): number => {
+    const box: Box = { left: x - size.width / 2, top: y - size.height / 2, ...size };
+    let sum = costs.outside * outside(box, frame);
+    for (const other of taken) if (overlap(box, other)) sum += costs.box;
+    let inside = 0;
+    for (let i = 0; i < crowd.length; i += 2) {
+      const cx = crowd[i] - box.left;
+      const cy = crowd[i + 1] - box.top;
+      if (cx > -4 && cx < size.width + 4 && cy > -4 && cy < size.height + 4) inside++;
+    }
+    sum += costs.crowd * inside;
+    sum += costs.reach * Math.hypot(x - anchor.x, y - anchor.y);
+    // A label straight above or below its place reads less well than one to the side.
+    sum += costs.steep * Math.abs(Math.sin(Math.atan2(y - anchor.y, x - anchor.x)));
+    return sum;
+  };
+  let best: Spot | null = null;
+  let least = Infinity;
+  for (const reach of reaches) {
+    for (let i = 0; i < directions; i++) {
+      const angle = (2 * Math.PI * i) / directions;
+      const spot = { x: anchor.x + reach * Math.cos(angle), y: anchor.y + reach * Math.sin(angle) };
+      const now = cost(spot.x, spot.y);
+      if (now < least) {
+        least = now;
+        best = spot;
+      }
+    }
+  }
+  if (before !== null) {
+    const kept = { x: anchor.x + before.x, y: anchor.y + before.y };
+    if (cost(kept.x, kept.y) < least + loyalty) return kept;
+  }
+  return best ?? anchor;
+}

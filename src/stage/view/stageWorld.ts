@@ -1,0 +1,287 @@
+import { Group, type Mesh, OrthographicCamera, PerspectiveCamera, Scene, type WebGLRenderer } from 'three';
+import type { Vec3 } from '../../core/math/vec3.ts';
+import type { SessionState } from '../../state/types.ts';
+import { eyeDistance, eyeOf, type Look, pictureAxes } from '../camera/look.ts';
+import { type InkView, inkGeometry, inkMaterial, inkMesh, newInkView } from '../ink/ink.ts';
+import type { LensFrame } from '../lens/lensFrame.ts';
+import { LensMask } from '../lens/lensMask.ts';
+import type { LensCircle } from '../lens/lensPlace.ts';
+import { wayStrokes } from '../palette.ts';
+import { type Railway, railwayOf } from '../railway.ts';
+import { chainagesAt, standingChainages } from '../stock/runClock.ts';
+import { TrainModel } from '../stock/trainModel.ts';
+import { SupportsModel } from '../supports/supportsModel.ts';
+import { addTables } from '../table/tableModel.ts';
+import { trackExtent } from '../table/tableTop.ts';
+import { ghostLines } from '../way/ghostLines.ts';
+import { WayModel } from '../way/wayModel.ts';
+
+type Compiled = NonNullable<SessionState['compiled']>;
+type Trial = NonNullable<SessionState['trial']>;
+
+/** Vehicles show their running gear from this many screen pixels a metre. */
+const worthRunningGear = 620;
+
+/** Dashes of the ghost's lines, screen pixels. */
+const ghostDash = [3, 2.5] as const;
+
+/** Nearest the near plane may come, m, and its share of the distance to the target. */
+const leastNear = 0.004;
+const nearShare = 0.04;
+
+/** What of a scene decides how its railway looks: an edit that leaves this alone need not draw it anew. */
+const standingKey = ({ scene }: Compiled): string =>
+  JSON.stringify([scene.scale, scene.deck, scene.room, scene.tracks]);
+
+const trainKey = (trial: Trial): string => JSON.stringify(trial.train.vehicles);
+
+/** Everything that is drawn, and the two cameras it is drawn with. Holds no state of its own but what the card needs. */
+export class StageWorld {
+  readonly scene = new Scene();
+  readonly camera = new PerspectiveCamera();
+  readonly lensCamera = new OrthographicCamera();
+  railway: Railway | null = null;
+  train: TrainModel | null = null;
+  /** False while the train does not fit the track where it should stand. */
+  standing = false;
+  private readonly view: InkView = newInkView();
+  private readonly mask = new LensMask();
+  private readonly maskScene = new Scene();
+  private way: WayModel | null = null;
+  private supports: SupportsModel | null = null;
+  private tables: { dispose(): void }[] = [];
+  private tableMeshes: Mesh[] = [];
+  private ghost: { readonly ink: Mesh; dispose(): void } | null = null;
+  private compiled: Compiled | null = null;
+  private standingKey: string | null = null;
+  private trial: Trial | null = null;
+  private chainages = new Float64Array(0);
+  private centre: Vec3 = [0, 0, 0];
+  private extent = 1;
+
+  constructor() {
+    this.maskScene.add(this.mask.mesh);
+  }
+
+  /** Takes what stands still from a session. Returns whether the railway is another one than before. */
+  takeRailway(compiled: Compiled | null): boolean {
+    if (compiled === this.compiled) return false;
+    this.compiled = compiled;
+    const standing = compiled === null ? null : standingKey(compiled);
+    if (standing === this.standingKey) return false;
+    this.standingKey = standing;
+    this.clearRailway();
+    if (compiled === null) return true;
+    const railway = railwayOf(compiled);
+    this.railway = railway;
+    this.way = new WayModel(railway, this.view);
+    this.supports = new SupportsModel(railway, this.view);
+    const tables = new Group();
+    this.tables = addTables(tables, railway, this.view);
+    this.tableMeshes = [...tables.children] as Mesh[];
+    this.scene.add(this.way.group, this.supports.group, ...this.tableMeshes);
+    const extent = trackExtent(railway.tracks);
+    const low: Vec3 = [...extent.low];
+    const high: Vec3 = [...extent.high];
+    for (const table of railway.tables) {
+      low[0] = Math.min(low[0], table.x[0]);
+      high[0] = Math.max(high[0], table.x[1]);
+      low[1] = Math.min(low[1], table.y[0]);
+      high[1] = Math.max(high[1], table.y[1]);
+      low[2] = Math.min(low[2], table.top - table.thickness);
+    }
+    this.centre = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2];
+    this.extent = Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]) / 2 + 0.1;
+    return true;
+  }
+
+  /** Takes the train that runs. */
+  takeTrial(trial: Trial | null): void {
+    if (trial === this.trial) return;
+    const sameTrain = trial !== null && this.trial !== null && trainKey(trial) === trainKey(this.trial);
+    this.trial = trial;
+    if (!sameTrain) {
+      this.clearTrain();
+      if (trial !== null) {
+        this.train = new TrainModel(trial.train, this.view);
+        this.scene.add(this.train.group);
+      }
+    }
+    this.chainages = new Float64Array(trial?.train.vehicles.length ?? 0);
+  }
+
+  /** Stands the train where it is at a time (s) of its run, or at the start when there is no run yet. */
+  takeTime(result: SessionState['result'], time: number): void {
+    const { train, trial } = this;
+    if (train === null || trial === null) return;
+    const run = result !== null && result.run.vehicles === trial.train.vehicles.length ? result.run : null;
+    if (run !== null) chainagesAt(run, time, this.chainages);
+    else {
+      const standing = standingChainages(trial);
+      if (standing === null) {
+        this.standing = false;
+        train.group.visible = false;
+        return;
+      }
+      this.chainages.set(standing);
+    }
+    this.standing = train.stand(trial.path.track, this.chainages);
+    train.group.visible = this.standing;
+  }
+
+  markSupports(trackId: string | null, indices: readonly number[]): void {
+    this.supports?.mark(trackId, indices);
+  }
+
+  get posts(): SupportsModel['posts'] {
+    return this.supports?.posts ?? [];
+  }
+
+  /** Shows where another trial's track leaves the present one's; null takes it away. */
+  takeGhost(ghost: Trial | null): void {
+    if (this.ghost !== null) {
+      this.scene.remove(this.ghost.ink);
+      this.ghost.dispose();
+      this.ghost = null;
+    }
+    if (ghost === null || this.trial === null || this.railway === null) return;
+    const strokes = ghostLines(this.trial.path.track, ghost.path.track, this.railway.measures);
+    if (strokes.from.length === 0) return;
+    const geometry = inkGeometry(strokes);
+    const material = inkMaterial(this.view, wayStrokes, { dash: ghostDash });
+    const ink = inkMesh(geometry, material);
+    this.scene.add(ink);
+    this.ghost = {
+      ink,
+      dispose: () => {
+        geometry.dispose();
+        material.dispose();
+      },
+    };
+  }
+
+  /** Points the camera. `width` and `height` of the stage and `shift` to the left are in px. */
+  aim(look: Look, width: number, height: number, shift: number): void {
+    const { camera } = this;
+    const eye = eyeOf(look);
+    const { up } = pictureAxes(look);
+    camera.position.set(...eye);
+    camera.up.set(...up);
+    camera.lookAt(...look.target);
+    camera.fov = (look.field * 180) / Math.PI;
+    camera.aspect = width / height;
+    const far = Math.hypot(eye[0] - this.centre[0], eye[1] - this.centre[1], eye[2] - this.centre[2]);
+    camera.near = Math.max(leastNear, far - this.extent, nearShare * eyeDistance(look));
+    camera.far = far + this.extent + 0.1;
+    if (shift !== 0) camera.setViewOffset(width, height, shift, 0, width, height);
+    else camera.clearViewOffset();
+    camera.updateProjectionMatrix();
+    camera.updateMatrixWorld();
+  }
+
+  /** Draws the stage, and in a circle of it (px) what the lens sees. */
+  draw(
+    gl: WebGLRenderer,
+    width: number,
+    height: number,
+    look: Look,
+    lens: { readonly frame: LensFrame; readonly circle: LensCircle } | null,
+  ): void {
+    const ratio = gl.getPixelRatio();
+    gl.autoClear = false;
+    gl.setRenderTarget(null);
+    gl.setScissorTest(false);
+    gl.setViewport(0, 0, width, height);
+    gl.clear(true, true, true);
+    this.view.ratio.value = ratio;
+    if (lens !== null) this.drawLens(gl, height, lens.frame, lens.circle, ratio);
+    gl.setViewport(0, 0, width, height);
+    this.view.size.value.set(width * ratio, height * ratio);
+    this.view.metresPerPixel.value = look.height / height;
+    this.chooseDetail(look, height);
+    for (const mesh of this.tableMeshes) mesh.visible = true;
+    if (this.supports !== null) this.supports.group.visible = true;
+    gl.render(this.scene, this.camera);
+  }
+
+  private chooseDetail(look: Look, height: number): void {
+    const eye = eyeOf(look);
+    const perRadian = height / 2 / Math.tan(look.field / 2);
+    const pixels = (place: Vec3, radius: number): number => {
+      const away = Math.hypot(place[0] - eye[0], place[1] - eye[1], place[2] - eye[2]) - radius;
+      return perRadian / Math.max(away, 0.02);
+    };
+    this.way?.showAll(pixels);
+    this.train?.placements.forEach((placed, i) => {
+      this.train?.detail(i, pixels(placed.origin, 0.05) > worthRunningGear);
+    });
+  }
+
+  private drawLens(gl: WebGLRenderer, height: number, frame: LensFrame, circle: LensCircle, ratio: number): void {
+    const { lensCamera: camera } = this;
+    const { radius, centre, towards, up } = frame;
+    const stand = frame.before + 0.01;
+    camera.position.set(
+      centre[0] + stand * towards[0],
+      centre[1] + stand * towards[1],
+      centre[2] + stand * towards[2],
+    );
+    camera.up.set(...up);
+    camera.lookAt(...centre);
+    camera.left = -radius;
+    camera.right = radius;
+    camera.top = radius;
+    camera.bottom = -radius;
+    camera.near = stand - frame.before;
+    camera.far = stand + frame.behind;
+    camera.updateProjectionMatrix();
+    camera.updateMatrixWorld();
+    const size = 2 * circle.radius;
+    const x = circle.x - circle.radius;
+    const y = height - circle.y - circle.radius;
+    gl.setViewport(x, y, size, size);
+    gl.setScissor(x, y, size, size);
+    gl.setScissorTest(true);
+    this.view.size.value.set(size * ratio, size * ratio);
+    this.view.metresPerPixel.value = (2 * radius) / size;
+    this.way?.showAround(centre, 2 * radius);
+    for (const mesh of this.tableMeshes) mesh.visible = false;
+    this.train?.placements.forEach((_, i) => {
+      this.train?.detail(i, true);
+    });
+    gl.render(this.scene, camera);
+    this.mask.set(circle.x * ratio, (height - circle.y) * ratio, circle.radius * ratio);
+    gl.render(this.maskScene, camera);
+    gl.setScissorTest(false);
+  }
+
+  private clearRailway(): void {
+    this.takeGhost(null);
+    for (const model of [this.way, this.supports]) {
+      if (model === null) continue;
+      this.scene.remove(model.group);
+      model.dispose();
+    }
+    this.scene.remove(...this.tableMeshes);
+    for (const owned of this.tables) owned.dispose();
+    this.way = null;
+    this.supports = null;
+    this.tables = [];
+    this.tableMeshes = [];
+    this.railway = null;
+  }
+
+  private clearTrain(): void {
+    if (this.train === null) return;
+    this.scene.remove(this.train.group);
+    this.train.dispose();
+    this.train = null;
+    this.standing = false;
+  }
+
+  dispose(): void {
+    this.clearRailway();
+    this.clearTrain();
+    this.mask.dispose();
+  }
+}
