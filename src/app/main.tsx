@@ -1,21 +1,27 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { keptScenes } from '../platform/keptScenes.ts';
 import { sceneFiles } from '../platform/sceneFiles.ts';
 import { createSimWorker } from '../platform/simWorker.ts';
 import { Stage } from '../stage/index.ts';
-import { createSession } from '../state/index.ts';
-import { type Desk, Shell } from '../ui/index.ts';
+import { createSession, keepScenes } from '../state/index.ts';
 import { Band } from '../ui/band/index.ts';
+import { type Desk, Shell } from '../ui/index.ts';
 import { bundledScenes } from './bundledScenes.ts';
+import { startClock } from './clock.ts';
 import { openFirst } from './openFirst.ts';
 import { showToTests } from './showToTests.ts';
-import { startClock } from './clock.ts';
 
 const session = createSession(createSimWorker());
-const desk: Desk = { ...session, files: sceneFiles, bundled: bundledScenes };
+const desk: Desk = { ...session, files: sceneFiles, kept: keptScenes, bundled: bundledScenes };
 
 startClock(session.actions.tick);
 showToTests(session);
+
+const keeper = keepScenes(session, keptScenes, Date.now);
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') keeper.flush();
+});
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the program');
@@ -29,4 +35,4 @@ createRoot(root).render(
   </StrictMode>,
 );
 
-void openFirst(session, bundledScenes);
+void openFirst(session, bundledScenes, keptScenes);

@@ -1,13 +1,18 @@
-import type { Session } from '../state/index.ts';
+import { type KeepPort, openKept, type Session } from '../state/index.ts';
 import type { BundledScene } from '../ui/index.ts';
 
-/** Opens the first scene and, unless the person asked for little motion, plays it as soon as it is solved. */
-export async function openFirst({ actions, session }: Session, scenes: readonly BundledScene[]): Promise<void> {
+/**
+ * Goes on with the scene that was being changed last, else opens the first that came with the program. Unless the person asked
+ * for little motion, it plays as soon as it is solved.
+ */
+export async function openFirst(session: Session, scenes: readonly BundledScene[], kept: KeepPort): Promise<void> {
+  const { actions } = session;
+  const last = kept.list().find(({ name }) => name === kept.last());
   const [first] = scenes;
-  if (!first) {
-    actions.report({ title: 'No railway came with the program', lines: ['Open a scene file of your own.'] });
-    return;
+  if (!last || !(await openKept(session, last))) {
+    if (first) await actions.openScene(first.scene);
+    else actions.report({ title: 'No railway came with the program', lines: ['Open a scene file of your own.'] });
   }
-  await actions.openScene(first.scene);
-  if (session.getState().result && !matchMedia('(prefers-reduced-motion: reduce)').matches) actions.play();
+  const little = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  if (session.session.getState().result && !little) actions.play();
 }

@@ -1,5 +1,5 @@
-import type { PlaybackState, SessionState } from '../state/types.ts';
 import type { Session } from '../state/index.ts';
+import type { PlaybackState, SessionState } from '../state/types.ts';
 
 declare global {
   interface Window {

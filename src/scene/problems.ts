@@ -59,8 +59,33 @@ function explain(issue: Issue, before: Path, input: unknown, schema: JsonSchema)
     const branch = deepest(issue.errors);
     if (branch !== null) return branch.flatMap((inner) => explain(inner as Issue, path, input, schema));
   }
-  const allowed = issue.code === 'custom' ? issue.message : node === null ? issue.message : allowedText(node);
+  if (issue.code === 'custom') return [pickOne(issue, path, value, node)];
+  const allowed =
+    node === null ? issue.message : issue.code === 'invalid_union' ? kindsText(schema, path, input) : allowedText(node);
   return [{ path: pathText(path), found: valueText(value), allowed, example: exampleText(node) }];
+}
+
+/** Fields that exclude or need each other. The check's own message names them. */
+function pickOne(issue: Issue, path: Path, value: unknown, node: JsonSchema | null): Problem {
+  const known = node?.properties ?? {};
+  const fields = issue.message.split(/[^A-Za-z]+/).filter((word) => Object.hasOwn(known, word));
+  const there = fields.filter((field) => typeof value === 'object' && value !== null && Object.hasOwn(value, field));
+  const first = fields[0];
+  return {
+    path: pathText(path),
+    found: there.length === 0 ? `no ${fields.join(' and no ')}` : there.join(' and '),
+    allowed: issue.message,
+    example: first === undefined ? '' : `"${first}": ${exampleText(known[first]) || '{}'}`,
+  };
+}
+
+/** The kinds that a list takes, where the kind found is none of them. */
+function kindsText(schema: JsonSchema, path: Path, input: unknown): string {
+  const list = nodeAt(schema, path.slice(0, -1), input);
+  const kinds = (list?.oneOf ?? list?.anyOf ?? []).flatMap((branch) => branch.properties?.kind?.const ?? []);
+  if (kinds.length > 0) return `one of ${kinds.map((kind) => JSON.stringify(kind)).join(', ')}`;
+  const node = nodeAt(schema, path, input);
+  return node === null ? 'something else' : allowedText(node);
 }
 
 /** The branch of a union that the author most likely meant: the one of the same type as what was found. */

@@ -1,18 +1,16 @@
 import { defaultForceModel, defaultRunOptions } from '../core/dynamics/index.ts';
 import type { RunOptions, SpeedOrder } from '../core/dynamics/types.ts';
-import { turnVehicle } from '../core/stock/index.ts';
-import type { Train, Vehicle } from '../core/stock/types.ts';
+import type { Train } from '../core/stock/types.ts';
 import { reverseTrack } from '../core/track/index.ts';
 import {
   leadingEnds,
   type SceneOrder,
-  type SceneTrack,
   type SceneTrial,
-  type TrainPlace,
   trainLength,
   trainPlaces,
   trialDefaults,
 } from '../scene/index.ts';
+import { isPropelled, runningOrder } from './formation.ts';
 import type { CompiledScene, CompiledTrial } from './types.ts';
 
 const mm = 1e-3;
@@ -56,12 +54,6 @@ function found<T extends { readonly id: string }>(list: readonly T[], id: string
   throw new RangeError(`The scene has no ${what} "${id}"; it has ${list.map((entry) => `"${entry.id}"`).join(', ')}.`);
 }
 
-/** From a train's list to the order on the road: the last vehicle leads when that end goes ahead, and all face about. */
-function runningOrder(places: readonly TrainPlace[], leading: SceneTrial['leading']): Vehicle[] {
-  if (leading === 'first') return places.map(({ vehicle, turned }) => (turned ? turnVehicle(vehicle) : vehicle));
-  return places.map(({ vehicle, turned }) => (turned ? vehicle : turnVehicle(vehicle))).reverse();
-}
-
 function speedOrder(
   order: SceneOrder,
   trial: SceneTrial,
@@ -84,30 +76,5 @@ function runOptions(trial: SceneTrial): RunOptions {
   };
 }
 
-/**
- * Whether a train is pushed: its driven weight lies, in the order of vehicles, behind the middle of the mass it moves.
- * A light engine, and a train without an engine, is not.
- */
-export function isPropelled(vehicles: readonly Vehicle[]): boolean {
-  let driven = 0;
-  let drivenPlace = 0;
-  let hauled = 0;
-  let hauledPlace = 0;
-  vehicles.forEach((vehicle, place) => {
-    if (vehicle.drive !== null) {
-      driven += vehicle.drive.drivenMass;
-      drivenPlace += place * vehicle.drive.drivenMass;
-    } else {
-      hauled += vehicle.mass;
-      hauledPlace += place * vehicle.mass;
-    }
-  });
-  return driven > 0 && hauled > 0 && drivenPlace / driven > hauledPlace / hauled;
-}
-
 const deckDepth = (deck: { thicknessMm: number; underlayMm: number; trackMm: number }): number =>
   (deck.thicknessMm + deck.underlayMm + deck.trackMm) * mm;
-
-/** The file's track that a trial runs on. */
-export const trialTrack = (compiled: CompiledScene, trial: CompiledTrial): SceneTrack =>
-  found(compiled.scene.tracks, trial.trackId, 'track');

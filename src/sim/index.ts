@@ -1,6 +1,7 @@
 export { applyCure } from './applyCure.ts';
 export { compileScene } from './compileScene.ts';
-export { compileTrial, isPropelled } from './compileTrial.ts';
+export { compileTrial } from './compileTrial.ts';
+export { isPropelled } from './formation.ts';
 export { createInProcessHost } from './inProcessHost.ts';
 export { type MessageEnd, type SimReply, type SimRequest, transferables } from './protocol.ts';
 export { riskContext, runTrial } from './runTrial.ts';

@@ -7,6 +7,7 @@ import { wordsOf } from './aborting.ts';
 import { createCureRounds } from './cureRounds.ts';
 import { eventTimes, timeAfter, timeBefore } from './events.ts';
 import { createHistory, type Present } from './history.ts';
+import { timeAtPlace } from './places.ts';
 import { createPlayback, type PlaybackActions } from './playback.ts';
 import { findTrial, trialWorked, type Working, withSetting, withTrialWorked } from './trialEdits.ts';
 import { createTrialRuns, prepare } from './trialRuns.ts';
@@ -16,11 +17,11 @@ import type {
   Chapter,
   HistoryState,
   LensView,
+  Opened,
   PlaybackState,
   Problem,
   SessionState,
 } from './types.ts';
-import { timeAtPlace } from './places.ts';
 import { cureWords, isOfJoint, settingWords, trialWords } from './words.ts';
 
 /** Playing speed while the lens is open: a head that rides up does it in a few hundredths of a second. */
@@ -28,7 +29,7 @@ export const lensRate = 1 / 20;
 
 export interface SessionActions extends PlaybackActions {
   /** Opens a scene at its first trial, or at the named one; the last good state stays when it cannot be compiled. */
-  openScene(scene: Scene, openedAs?: string, trialId?: string): Promise<void>;
+  openScene(scene: Scene, opened?: Opened, trialId?: string): Promise<void>;
   /** Opens the text of a scene file; what is wrong with it goes to `problem` and nothing else changes. */
   openFileText(name: string, text: string): Promise<void>;
   chooseTrial(trialId: string): Promise<void>;
@@ -81,7 +82,7 @@ export interface Session {
 
 const opening: SessionState = {
   scene: null,
-  openedAs: null,
+  opened: null,
   savedAt: null,
   trialId: null,
   compiled: null,
@@ -124,8 +125,7 @@ export function createSession(host: SimHost): Session {
     return scene && trial ? { scene, trial } : null;
   };
 
-  const complain = (title: string, error: unknown) =>
-    session.setState({ problem: { title, lines: [wordsOf(error)] } });
+  const complain = (title: string, error: unknown) => session.setState({ problem: { title, lines: [wordsOf(error)] } });
 
   /** Makes `next` the present and solves it. False, and nothing changed, when it cannot be compiled. */
   const become = (next: Present): { readonly done: Promise<void> } | null => {
@@ -150,7 +150,7 @@ export function createSession(host: SimHost): Session {
     await became.done;
   };
 
-  const open = async (scene: Scene, openedAs: string, trialId: string): Promise<void> => {
+  const open = async (scene: Scene, opened: Opened, trialId: string): Promise<void> => {
     try {
       const prepared = prepare(scene, trialId);
       cures.cancel();
@@ -160,7 +160,7 @@ export function createSession(host: SimHost): Session {
       session.setState((now) => ({
         scene,
         trialId,
-        openedAs,
+        opened,
         savedAt: null,
         ...prepared,
         result: null,
@@ -173,7 +173,7 @@ export function createSession(host: SimHost): Session {
       }));
       await runs.solve(prepared);
     } catch (error) {
-      complain(`“${openedAs}” cannot be used`, error);
+      complain(`“${opened.name}” cannot be used`, error);
     }
   };
 
@@ -195,11 +195,12 @@ export function createSession(host: SimHost): Session {
 
   const actions: SessionActions = {
     ...play,
-    openScene: (scene, openedAs = scene.name, trialId = scene.trials[0].id) => open(scene, openedAs, trialId),
+    openScene: (scene, opened = { from: 'program', name: scene.name }, trialId = scene.trials[0].id) =>
+      open(scene, opened, scene.trials.some(({ id }) => id === trialId) ? trialId : scene.trials[0].id),
     async openFileText(name, text) {
       const parsed = parseScene(text);
       if (parsed.ok) {
-        await open(parsed.scene, name, parsed.scene.trials[0].id);
+        await open(parsed.scene, { from: 'file', name }, parsed.scene.trials[0].id);
         return;
       }
       session.setState({

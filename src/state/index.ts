@@ -1,7 +1,9 @@
 export { createSession, lensRate, type Session, type SessionActions } from './createSession.ts';
 export { eventTimes, timeAfter, timeBefore } from './events.ts';
+export { keepScenes, type SceneKeeper } from './keepScenes.ts';
+export { openKept } from './openKept.ts';
 export { type NamedPlace, placesOf } from './places.ts';
-export type { FilePort } from './ports.ts';
+export type { FilePort, KeepPort, KeptScene } from './ports.ts';
 export { presentSetting } from './presentSetting.ts';
 export { type TrainOfScene, trainOfScene, type VehicleGroup } from './trainOfScene.ts';
 export type * from './types.ts';

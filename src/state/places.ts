@@ -1,6 +1,5 @@
 import type { PlanElement } from '../core/track/types.ts';
-import type { TrialResult } from '../sim/types.ts';
-import type { CompiledTrial } from '../sim/types.ts';
+import type { CompiledTrial, TrialResult } from '../sim/types.ts';
 import type { SessionState } from './types.ts';
 import { placeWords } from './words.ts';
 

@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { PlaybackState } from './types.ts';
 
 /** Longest stretch of clock time one tick may cover, s: a tab that slept must not leap through the trial. */
-const longestTick = 0.1;
+const longestTick = 0.25;
 
 export interface PlaybackActions {
   play(): void;

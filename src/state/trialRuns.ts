@@ -44,7 +44,15 @@ export function createTrialRuns(
   const show = ({ compiled, trial }: Prepared, result: TrialResult) => {
     cancel();
     shelf.keep(compiled.scene, result);
-    session.setState({ compiled, trial, result, chosenFinding: null, chosenJoint: null, cures: new Map(), ghost: null });
+    session.setState({
+      compiled,
+      trial,
+      result,
+      chosenFinding: null,
+      chosenJoint: null,
+      cures: new Map(),
+      ghost: null,
+    });
     onShown(result);
   };
 

@@ -35,6 +35,12 @@ export interface Problem {
   }[];
 }
 
+/** Where a scene came from, and under which name. */
+export interface Opened {
+  readonly from: 'program' | 'file' | 'machine';
+  readonly name: string;
+}
+
 /**
  * The scene and its trial as the person sees them now. Changes rarely; React may select from it.
  *
@@ -43,8 +49,8 @@ export interface Problem {
  */
 export interface SessionState {
   readonly scene: Scene | null;
-  /** What the scene was opened as: a bundled scene's or a file's name. */
-  readonly openedAs: string | null;
+  /** Where the scene came from: with the program, out of a file, or from what was kept on this machine. */
+  readonly opened: Opened | null;
   /** When the scene was last kept on this machine, ms since 1970; null when it was not changed. */
   readonly savedAt: number | null;
   /** The trial the person means: while its run is under way it is newer than `trial`. */
@@ -63,7 +69,12 @@ export interface SessionState {
   /** Outcomes by finding index, then by cure index. */
   readonly cures: ReadonlyMap<number, readonly CureOutcome[]>;
   /** A cure being shown as a ghost before it is kept: its compiled trial and result. */
-  readonly ghost: { readonly finding: number; readonly cure: number; readonly trial: CompiledTrial; readonly result: TrialResult } | null;
+  readonly ghost: {
+    readonly finding: number;
+    readonly cure: number;
+    readonly trial: CompiledTrial;
+    readonly result: TrialResult;
+  } | null;
   readonly camera: CameraName;
   readonly lens: { readonly open: boolean; readonly view: LensView };
   readonly axis: Axis;

@@ -1,4 +1,4 @@
-import { type Naming, describeCure, describeFinding, riskTitle, type Show, type Told } from '../core/findings/index.ts';
+import { describeCure, describeFinding, type Naming, riskTitle, type Show, type Told } from '../core/findings/index.ts';
 import type { Finding, Verdict } from '../core/findings/types.ts';
 import { riskById } from '../core/risks/index.ts';
 import type { RiskId } from '../core/risks/types.ts';
@@ -43,7 +43,10 @@ export const titleOf = (risk: RiskId): string => riskTitle(risk);
 /** A margin of a finding's own risk in words. */
 export function describeMargin(state: Shown, index: number, margin: number): string {
   const finding = state.result?.findings[index];
-  return finding ? describeFinding({ ...finding, margin, range: null }, namingOf(state), showOf(state)).margin : '';
+  if (!finding) return '';
+  const words = describeFinding({ ...finding, margin, range: null }, namingOf(state), showOf(state)).margin;
+  // Beside a margin that is below zero the plus says at a glance which side this one is on.
+  return finding.verdict === 'fails' && margin > 0 ? `+${words.replace(/^\+/, '')}` : words;
 }
 
 const gravity: Readonly<Record<Verdict, number>> = { passes: 0, near: 1, fails: 2 };

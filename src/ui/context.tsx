@@ -1,6 +1,7 @@
 import { createContext, type ReactNode, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Command, CommandContext } from '../state/commands/index.ts';
+import type { KeepPort } from '../state/index.ts';
 import type { HistoryState, SessionState } from '../state/types.ts';
 
 /** A scene that comes with the program. */
@@ -13,6 +14,8 @@ export interface BundledScene {
 export interface Desk extends CommandContext {
   /** The scenes that come with the program, in the order they are listed. */
   readonly bundled: readonly BundledScene[];
+  /** What was kept on this machine. */
+  readonly kept: KeepPort;
 }
 
 const DeskContext = createContext<Desk | null>(null);

@@ -11,7 +11,9 @@ function isTyping(event: KeyboardEvent): boolean {
 
 /** Space presses the button that has the focus; everywhere else it plays. */
 function pressesButton(event: KeyboardEvent): boolean {
-  return event.key === ' ' && (event.target as HTMLElement | null)?.closest?.('button, [role="button"], summary, a') != null;
+  return (
+    event.key === ' ' && (event.target as HTMLElement | null)?.closest?.('button, [role="button"], summary, a') != null
+  );
 }
 
 /** Binds the key of every command to the window. Returns what undoes it. */

@@ -1,6 +1,6 @@
 import RAPIER from '@dimforge/rapier3d-compat';
 import { Body, Vec3, World } from 'cannon-es';
-import { Solver } from 'odex';
+import { odexSolver } from '../odexSolver.ts';
 import { bench } from './train.ts';
 
 /**
@@ -95,10 +95,7 @@ export const rapier: Rival = {
 export const odex: Rival = {
   name: 'odex',
   run(seconds) {
-    const solver = new Solver(2 * n);
-    solver.absoluteTolerance = 1e-7;
-    solver.relativeTolerance = 1e-7;
-    solver.maxSteps = 10_000_000;
+    const solver = odexSolver(2 * n, 1e-9);
     const slope = (t: number, y: number[]) => {
       for (let i = 0; i < n; i++) {
         xs[i] = y[i]!;

@@ -1,3 +1,4 @@
+import { transferredWeight } from '../stock/index.ts';
 import type { Drive } from '../stock/types.ts';
 
 /**
@@ -14,12 +15,11 @@ export function frictionAtSlip(drive: Drive, slip: number): number {
 }
 
 /**
- * Normal force on the driven wheels, N, with what the drawbar pull takes off them.
+ * Normal force on the driven wheels, N, with what the drawbar pull takes off them or puts on.
  *
- * @param share cosine of the grade times gravity, m/s²
- * @param pull net drawbar pull backward on the engine, N: a moment pull·height about the wheelbase lifts the leading axles
+ * @param weighing cosine of the grade times gravity, m/s²
+ * @param pull net drawbar pull towards the engine's rear, N
  */
-export function drivenNormalForce(drive: Drive, share: number, pull: number): number {
-  const moved = (drive.transferShare * Math.max(pull, 0) * drive.drawbarHeight) / drive.drivenWheelbase;
-  return Math.max(drive.drivenMass * share - moved, 0);
+export function drivenNormalForce(drive: Drive, weighing: number, pull: number): number {
+  return Math.max(drive.drivenMass * weighing - transferredWeight(drive, pull), 0);
 }

@@ -72,7 +72,8 @@ export function startRun(input: RunInput): RunStepper {
 
   function step(): void {
     const time = steps * options.step;
-    driver.drive(time, leading());
+    // The setting at the step's middle: a ramp is then followed to second order.
+    driver.drive(time + 0.5 * options.step, leading());
     chain.advance(1);
     steps++;
     const now = steps * options.step;

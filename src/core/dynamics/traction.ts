@@ -31,7 +31,7 @@ export interface Engine {
   rowRight: number;
   /** Way the engine's own running friction acts: ±1, or 0 when at rest. */
   slide: number;
-  /** Prepares a step; returns `slide`. `pull` is the net drawbar pull backward, N; `weighing` gravity times cosine. */
+  /** Prepares a step; returns `slide`. `pull` is the net drawbar pull towards the rear, N; `weighing` gravity times cosine. */
   begin(v0: number, pull: number, weighing: number, h: number): number;
   /** Checks the mode against the solution of a sweep; true when it had to change. Forces in N, see `Balance`. */
   settle(balance: Balance, h: number): boolean;
@@ -90,7 +90,7 @@ export function createEngine(vehicle: Vehicle, index: number): Engine {
       regripped = false;
       way = Math.sign(engine.rimSpeed) || Math.sign(engine.setting);
       alone = rotorAfter(drive, engine.setting, engine.rimSpeed, 0, h);
-      const normal = drivenNormalForce(drive, weighing, pull * (Math.sign(v0) || way || 1));
+      const normal = drivenNormalForce(drive, weighing, pull);
       engine.gripLimit = drive.adhesion * normal;
       if (engine.mode === 'slip') slipForce = frictionAtSlip(drive, engine.rimSpeed - v0) * normal;
       enter(engine.mode);

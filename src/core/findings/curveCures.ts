@@ -1,7 +1,6 @@
-import { lengthOverBuffers } from '../stock/index.ts';
+import { easementLength, gaugeMm, lengthOverBuffers, type Scale } from '../stock/index.ts';
 import { type PlanElement, straight, transition } from '../track/index.ts';
 import { type CurveChange, curveChangeNear } from './curves.ts';
-import { easementLength } from './easement.ts';
 import type { Candidate } from './explainer.ts';
 import { jointReach, type Situation } from './situation.ts';
 import type { Cause } from './types.ts';
@@ -27,11 +26,11 @@ export function curveCures(situation: Situation, causes: readonly Cause[]): Cand
   return [...easement(situation, change), ...straightBetween(situation, change)];
 }
 
-/** The shortest easement that lets the joint pass with something left, else the one that helps most. */
+/** The shortest easement, from the length of NEM 113 (2016) up, that lets the joint pass with something left, else the one that helps most. */
 function easement(situation: Situation, change: CurveChange): Candidate[] {
   const { context, worst, definition } = situation;
   const sharpest = Math.max(Math.abs(change.before), Math.abs(change.after));
-  const standard = easementLength(context.train.vehicles[worst.subject].gauge, 1 / sharpest);
+  const standard = easementLength(nearestScale(context.train.vehicles[worst.subject].gauge), 1 / sharpest);
   let best: Candidate | null = null;
   for (const times of easementLengths) {
     const length = Math.round((times * standard) / easementStep) * easementStep;
@@ -43,6 +42,12 @@ function easement(situation: Situation, change: CurveChange): Candidate[] {
     if (expected >= definition.near) break;
   }
   return best === null ? [] : [best];
+}
+
+/** The scale whose gauge is nearest to this one (m), in proportion. */
+function nearestScale(gauge: number): Scale {
+  const off = (scale: Scale): number => Math.abs(Math.log((gauge * 1000) / gaugeMm[scale]));
+  return (Object.keys(gaugeMm) as Scale[]).reduce((best, scale) => (off(scale) < off(best) ? scale : best));
 }
 
 function straightBetween(situation: Situation, change: CurveChange): Candidate[] {

@@ -1,6 +1,6 @@
 import { causeOf, curveClause, loadClause, pairName, sentence } from './clauses.ts';
 import type { RiskWords } from './riskWords.ts';
-import { type Naming, type Show, showPlace, showSmall } from './show.ts';
+import { type Show, showPlace, showSmall } from './show.ts';
 import type { Finding } from './types.ts';
 
 /** `on the reverse curve at 3.92 m`. */
@@ -8,19 +8,6 @@ function where(finding: Finding, show: Show): string {
   const place = `at ${showPlace(finding.chainage, show)}`;
   if (causeOf(finding, 'reverse-curve') !== undefined) return `on the reverse curve ${place}`;
   return causeOf(finding, 'curve-entry') === undefined ? place : `on the way into the curve ${place}`;
-}
-
-/** What is left between heads that stand `value` aside. */
-function left(finding: Finding, naming: Naming, show: Show): string {
-  const aside = `heads of ${pairName(naming, finding.subject)} stand ${showSmall(finding.value, show)} aside`;
-  const overlap = finding.limit - finding.value;
-  if (overlap >= 0) {
-    const gap = finding.governing === 'gap' ? ` and ${showSmall(finding.margin, show)} of gap` : '';
-    return `${aside} and keep ${showSmall(overlap, show)} of overlap${gap}`;
-  }
-  const lost = `${aside}, ${showSmall(-overlap, show)} past their overlap`;
-  if (finding.margin < 0) return `${lost}, and meet`;
-  return `${lost}, but ${showSmall(finding.margin, show)} of gap keeps their faces apart`;
 }
 
 export const bufferLockWords: RiskWords = {
@@ -32,8 +19,21 @@ export const bufferLockWords: RiskWords = {
     return `Buffers keep their overlap; ${joint} keeps least, at ${showPlace(finding.chainage, show)}.`;
   },
   cause(finding, naming, show) {
-    const heads = left(finding, naming, show);
-    const rest = [curveClause(finding, show), finding.margin < 0 ? loadClause(finding) : ''];
-    return sentence([heads, ...rest].filter((part) => part !== '').join(', '));
+    const curve = curveClause(finding, show);
+    const aside = `heads of ${pairName(naming, finding.subject)} stand ${showSmall(finding.value, show)} aside`;
+    return sentence(`${aside}${curve === '' ? '' : ` ${curve}`}${left(finding, show)}`);
   },
 };
+
+/** What is left of overlap and gap, and what closes it. */
+function left(finding: Finding, show: Show): string {
+  const overlap = finding.limit - finding.value;
+  if (overlap >= 0) {
+    const gap = finding.governing === 'gap' ? ` and ${showSmall(finding.margin, show)} of gap` : '';
+    return ` and keep ${showSmall(overlap, show)} of overlap${gap}`;
+  }
+  const lost = `, ${showSmall(-overlap, show)} past their overlap`;
+  if (finding.margin >= 0) return `${lost}, but ${showSmall(finding.margin, show)} of gap keeps their faces apart`;
+  const load = loadClause(finding);
+  return `${lost}, and meet${load === '' ? '' : ` ${load}`}`;
+}

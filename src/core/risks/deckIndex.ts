@@ -3,13 +3,14 @@ import { trackPoint } from '../track/index.ts';
 import type { Surroundings } from './types.ts';
 
 /**
- * Distance between the points that stand for a deck, m. Between them height is taken as straight, which on a vertical curve
- * of 5 m radius errs by 2.5 µm, and the line by 0.03 mm sideways on a curve of 400 mm.
+ * Distance between the points that stand for a deck, in gauges: 10 mm in H0. Between them height is taken as straight, which
+ * in H0 errs by 2.5 µm on a vertical curve of 5 m radius and by 0.05 mm at a break of 2 %, and the line by 0.03 mm sideways on a
+ * curve of 400 mm.
  */
-const spacing = 0.01;
+const spacingInGauges = 0.6;
 
-/** More than a deck rises between the point that stands for it at a node and any point looked up from there, m. */
-const rise = 0.02;
+/** Steeper than any deck: what lies higher than this could bring a strand down from where it was found needs no look. */
+const steepest = 0.5;
 
 /** The decks over a path, made ready so that one look-up costs the same however large the railway is. */
 export interface DeckIndex {
@@ -19,6 +20,9 @@ export interface DeckIndex {
    */
   undersideOver(x: number, y: number, above: number, chainage: number): number;
 }
+
+/** Share of the way to a neighbour that no point has: the point looked up lies past the end of the deck. */
+const beyondEnd = -1e-9;
 
 /** More cells than a room is wide in either direction, so that a column and a row make one number. */
 const cellsAcross = 2 ** 24;
@@ -33,14 +37,28 @@ interface Points {
   readonly last: Int32Array;
 }
 
-/**
- * Finds the decks over a path. `halfWidth` (m) is from a deck's centreline to its edge, `reach` (m) the furthest that a
- * point looked up may lie from the path's centreline. Null when no deck passes over the path anywhere.
- */
-export function indexDecks(path: Track, around: Surroundings, halfWidth: number, reach: number): DeckIndex | null {
-  const points = layOut(around);
+/** Lengths the index is made for, m. */
+export interface DeckSizes {
+  /** Between rails: how fine the decks are taken. */
+  readonly gauge: number;
+  /** From a deck's centreline to its edge. */
+  readonly halfWidth: number;
+  /** Furthest that a point looked up may lie from the path's centreline. */
+  readonly reach: number;
+}
+
+/** Finds the decks over a path; null when no deck passes over it anywhere. */
+export function indexDecks(
+  path: Track,
+  around: Surroundings,
+  { gauge, halfWidth, reach }: DeckSizes,
+): DeckIndex | null {
+  const spacing = spacingInGauges * gauge;
+  const within = halfWidth + reach + spacing;
+  const rise = steepest * within;
+  const points = layOut(around, spacing);
   const nodes = Math.ceil(path.length / spacing) + 1;
-  const { start, strands } = strandsOver(path, nodes, points, halfWidth + reach + spacing);
+  const { start, strands } = strandsOver(path, nodes, spacing, points, within);
   if (strands.length === 0) return null;
   const { x: px, y: py, underside, first, last } = points;
   const widthSquared = halfWidth * halfWidth;
@@ -66,7 +84,7 @@ export function indexDecks(path: Track, around: Surroundings, halfWidth: number,
         }
         // The foot of the perpendicular lies on one of the two segments that meet at the nearest point.
         let other = k;
-        let share = 0;
+        let share = k === first[k] || k === last[k] ? beyondEnd : 0;
         for (let side = -1; side <= 1; side += 2) {
           const m = k + side;
           if (m < first[k] || m > last[k]) continue;
@@ -78,6 +96,8 @@ export function indexDecks(path: Track, around: Surroundings, halfWidth: number,
             other = m;
           }
         }
+        // A deck ends where its track does, cut square.
+        if (share === beyondEnd) continue;
         const footX = px[k] + share * (px[other] - px[k]);
         const footY = py[k] + share * (py[other] - py[k]);
         if ((footX - x) ** 2 + (footY - y) ** 2 > widthSquared) continue;
@@ -89,7 +109,7 @@ export function indexDecks(path: Track, around: Surroundings, halfWidth: number,
   };
 }
 
-function layOut({ tracks, deckDepth }: Surroundings): Points {
+function layOut({ tracks, deckDepth }: Surroundings, spacing: number): Points {
   const counts = tracks.map((track) => Math.max(1, Math.ceil(track.length / spacing)) + 1);
   const total = counts.reduce((sum, count) => sum + count, 0);
   const points: Points = {
@@ -122,6 +142,7 @@ function layOut({ tracks, deckDepth }: Surroundings): Points {
 function strandsOver(
   path: Track,
   nodes: number,
+  spacing: number,
   points: Points,
   within: number,
 ): { start: Int32Array; strands: Int32Array } {

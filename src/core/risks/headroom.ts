@@ -29,7 +29,7 @@ export const headroom: RiskDefinition = {
     const gauge = Math.max(...vehicles.map((vehicle) => vehicle.gauge));
     const halfWidth = surroundings.deckHalfWidth ?? deckHalfWidthInGauges * gauge;
     const reach = bodyReach * Math.max(...vehicles.map((vehicle) => vehicle.bodyWidth / 2));
-    const decks = indexDecks(path.track, surroundings, halfWidth, reach);
+    const decks = indexDecks(path.track, surroundings, { gauge, halfWidth, reach });
     if (decks === null) return null;
     const corner: [number, number, number] = [0, 0, 0];
     return {

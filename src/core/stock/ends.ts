@@ -19,8 +19,8 @@ export function couplerPivot(vehicle: Vehicle, end: End): { readonly ahead: numb
   return { ahead, up: coupling.headHeight };
 }
 
-/** Buffer faces or body end, whichever reaches further: distance beyond the body end, m. */
-export const bufferLength = (end: VehicleEnd): number => end.buffers?.length ?? 0;
+/** How far buffer faces stand beyond the body end, m; 0 where there are none. */
+const bufferLength = (end: VehicleEnd): number => end.buffers?.length ?? 0;
 
 /** Length over buffers, m; the body length where there are none. */
 export const lengthOverBuffers = (vehicle: Vehicle): number =>

@@ -1,6 +1,6 @@
 export { axleGap, middleAxleLift } from './axleGap.ts';
 export { placeCoupled, standTrain } from './coupled.ts';
-export { bufferLength, couplerPivot, type End, frontReach, lengthOverBuffers, rearReach } from './ends.ts';
+export { couplerPivot, type End, frontReach, lengthOverBuffers, rearReach } from './ends.ts';
 export { makeJoint, referenceSpacing } from './joint.ts';
 export { jointGeometry, newJointGeometry } from './jointGeometry.ts';
 export { newPlacement, placeVehicle, pointOnVehicle } from './placement.ts';

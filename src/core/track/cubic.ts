@@ -27,7 +27,7 @@ export class CubicWriter {
 }
 
 /** The piece of `pieces` that holds `chainage`, by halving; for preparation, not for hot loops. */
-export function pieceAt(pieces: CubicPieces, chainage: number): number {
+function pieceAt(pieces: CubicPieces, chainage: number): number {
   const { startChainage } = pieces;
   let low = 0;
   let high = startChainage.length - 1;
@@ -37,13 +37,6 @@ export function pieceAt(pieces: CubicPieces, chainage: number): number {
     else high = middle - 1;
   }
   return low;
-}
-
-/** The height that `pieces` give at `chainage`. */
-export function heightOf(pieces: CubicPieces, chainage: number): number {
-  const k = pieceAt(pieces, chainage);
-  const t = chainage - pieces.startChainage[k];
-  return pieces.a[k] + t * (pieces.b[k] + t * (pieces.c[k] + t * pieces.d[k]));
 }
 
 /** The sum of several sets of pieces over [0, length], cut wherever any of them is. */

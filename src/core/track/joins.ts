@@ -1,10 +1,10 @@
 import type { GradeBreak, JoinJump, PreparedPlan, Track } from './types.ts';
 
 /** Curvature jumps smaller than this, 1/m, are rounding of radii: they move a metre of vehicle by a nanometre. */
-export const CURVATURE_JUMP_TOLERANCE = 1e-8;
+const CURVATURE_JUMP_TOLERANCE = 1e-8;
 
 /** Breaks of grade smaller than this are rounding: 0.0001 %, a thousandth of what the best digital level shows. */
-export const GRADE_BREAK_TOLERANCE = 1e-6;
+const GRADE_BREAK_TOLERANCE = 1e-6;
 
 /** The joins between elements where curvature jumps. Elements are chained end to end, so nothing else can jump. */
 export function curvatureJumps(plan: PreparedPlan): JoinJump[] {

@@ -20,7 +20,7 @@ const LAST_STEP = 1e-9;
 const MOST_STEPS = 60;
 
 /** Rail distance, ∫√(1+g²)ds in m, over the first `t` of piece `k`. */
-export function railWithin(pieces: CubicPieces, k: number, t: number): number {
+function railWithin(pieces: CubicPieces, k: number, t: number): number {
   const b = pieces.b[k];
   const c2 = 2 * pieces.c[k];
   const d3 = 3 * pieces.d[k];

@@ -4,7 +4,7 @@ import { inMetres, TrackError } from './problem.ts';
 import type { CubicPieces, StripSpec, SupportDeparture } from './types.ts';
 
 /** A hinge this near a support, m, is at it: a micrometre, below any saw cut. */
-export const HINGE_AT_SUPPORT = 1e-6;
+const HINGE_AT_SUPPORT = 1e-6;
 
 /** A point of the strip: a support with its height given, or a hinge between supports with its moment known to be 0. */
 interface Node {

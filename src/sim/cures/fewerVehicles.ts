@@ -1,56 +1,48 @@
-import type { Scene, SceneOrder, SceneTrain } from '../../scene/index.ts';
+import { type Scene, type SceneOrder, type SceneTrain, type TrainPlace, trainPlaces } from '../../scene/index.ts';
+import { isPropelled, runningOrder } from '../formation.ts';
 import { trialParts, withTrain } from './parts.ts';
 
 /**
- * Takes hauled vehicles off a trial's train, one after the other from the kind it has most of (the last of them in the
- * list), so that the odd ones stay. At least one hauled vehicle remains, or the answer is null.
+ * Takes vehicles off a trial's train at the end away from its engines: the last ones of a pulled train, the first ones of a
+ * propelled one. Engines and tenders stay, and at least one other vehicle, or the answer is null.
  */
 export function takeVehiclesOff(scene: Scene, trialId: string, by: number): Scene | null {
   const parts = trialParts(scene, trialId);
   if (parts === null || !Number.isInteger(by) || by < 1) return null;
-  let { train } = parts;
-  const removed: number[] = [];
-  for (let k = 0; k < by; k++) {
-    const hauled = hauledCounts(scene, train);
-    const total = [...hauled.values()].reduce((sum, count) => sum + count, 0);
-    if (total < 2) return null;
-    const most = [...hauled].reduce((best, one) => (one[1] > best[1] ? one : best))[0];
-    const entry = train.vehicles.findLastIndex((one) => one.stock === most);
-    removed.push(numberOfLast(train, entry));
-    train = { ...train, vehicles: withOneLess(train, entry) };
-  }
-  const changed = withTrain(scene, train);
-  const trials = changed.trials.map((trial) =>
-    trial.train === train.id ? { ...trial, orders: trial.orders.map((order) => renumbered(order, removed)) } : trial,
-  );
-  return { ...changed, trials };
+  const { train, trial } = parts;
+  const places = trainPlaces(scene, train);
+  const inLine = places.map((_, number) => number);
+  if (trial.leading === 'last') inLine.reverse();
+  if (!isPropelled(runningOrder(places, trial.leading))) inLine.reverse();
+  const loose = inLine.filter((number) => isLoose(places[number]));
+  if (by >= loose.length) return null;
+  const gone = new Set(loose.slice(0, by));
+  const changed = withTrain(scene, without(train, places, gone));
+  return {
+    ...changed,
+    trials: changed.trials.map((one) =>
+      one.train === train.id ? { ...one, orders: one.orders.map((order) => renumbered(order, gone)) } : one,
+    ),
+  };
 }
 
-/** How many vehicles of each stock a train hauls: all but engines and their tenders. */
-function hauledCounts(scene: Scene, train: SceneTrain): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const entry of train.vehicles) {
-    const kind = scene.stock.find((one) => one.id === entry.stock)?.kind;
-    if (kind !== 'coach' && kind !== 'wagon') continue;
-    counts.set(entry.stock, (counts.get(entry.stock) ?? 0) + (entry.count ?? 1));
-  }
-  return counts;
-}
+const isLoose = ({ vehicle }: TrainPlace): boolean => vehicle.drive === null && vehicle.kind !== 'tender';
 
-/** Number, from 1, of the last vehicle of an entry. */
-const numberOfLast = (train: SceneTrain, entry: number): number =>
-  train.vehicles.slice(0, entry + 1).reduce((sum, one) => sum + (one.count ?? 1), 0);
-
-function withOneLess(train: SceneTrain, entry: number): SceneTrain['vehicles'] {
-  const { count = 1, ...rest } = train.vehicles[entry];
-  if (count === 1) return train.vehicles.toSpliced(entry, 1);
-  return train.vehicles.with(entry, count === 2 ? rest : { ...rest, count: count - 1 });
+function without(train: SceneTrain, places: readonly TrainPlace[], gone: ReadonlySet<number>): SceneTrain {
+  const left = train.vehicles.map((entry) => entry.count ?? 1);
+  for (const number of gone) left[places[number].entry]--;
+  return {
+    ...train,
+    vehicles: train.vehicles.flatMap(({ count: _count, ...entry }, index) => {
+      if (left[index] === 0) return [];
+      return [left[index] === 1 ? entry : { ...entry, count: left[index] }];
+    }),
+  };
 }
 
 /** An order to one vehicle keeps its vehicle: its number falls with every vehicle taken off before it. */
-function renumbered(order: SceneOrder, removed: readonly number[]): SceneOrder {
+function renumbered(order: SceneOrder, gone: ReadonlySet<number>): SceneOrder {
   if (order.vehicle === undefined) return order;
-  let number = order.vehicle;
-  for (const gone of removed) if (gone < number) number--;
-  return { ...order, vehicle: number };
+  const before = [...gone].filter((number) => number + 1 < (order.vehicle ?? 0)).length;
+  return { ...order, vehicle: order.vehicle - before };
 }

@@ -48,6 +48,12 @@ export class CameraRig {
     this.eyeAzimuth = start.azimuth;
   }
 
+  /** Starts out with a camera, without a move. */
+  begin(mode: CameraName): void {
+    this.mode = mode;
+    this.look = this.goal();
+  }
+
   get moving(): boolean {
     return this.flight !== null;
   }
@@ -71,15 +77,6 @@ export class CameraRig {
     if (this.mode !== 'walk' && this.mode !== 'follow') return;
     this.free = look;
     this.startFlight(now);
-  }
-
-  /** Takes a look at once. */
-  cutTo(look: Look): void {
-    this.free = look;
-    this.flight = null;
-    this.top = null;
-    this.eyeAzimuth = look.azimuth;
-    this.look = this.goal();
   }
 
   /** Brings the look up to date. Returns whether a move is still going on. */

@@ -73,7 +73,9 @@ export function railwayWords(state: Pick<SessionState, 'scene' | 'trial' | 'leng
   const rise = to - from;
   const length = placeWords(track.length, state);
   const height =
-    Math.abs(rise) < 5e-5 ? `level over ${length}` : `${rise < 0 ? 'falls' : 'climbs'} ${lengthWords(Math.abs(rise), state)} in ${length}`;
+    Math.abs(rise) < 5e-5
+      ? `level over ${length}`
+      : `${rise < 0 ? 'falls' : 'climbs'} ${lengthWords(Math.abs(rise), state)} in ${length}`;
   const gauge = `${scene.scale.name}, ${lengthWords(scene.scale.gaugeMm / 1000, state)}`;
   return [gauge, turnWords(trial, state), height].filter((part) => part !== '').join(' · ');
 }

@@ -24,7 +24,10 @@ export interface LensFrame {
 }
 
 /** Half the lens's width in gauges: both ends, their nearest wheels and the strip below come into it. */
-const radiusInGauges = 1.9;
+const radiusInGauges = 2.1;
+
+/** How far the lens's middle lies below the heads in the views that show the strip, as a share of its radius. */
+const middleBelowHeads = 0.17;
 
 /** The cut from above lies this far above the heads and buffers, m. */
 const aboveHeads = 0.0012;
@@ -69,7 +72,9 @@ export function lensFrame(subject: LensSubject, view: LensView, side: 1 | -1, ga
   const ahead: Vec3 = [x / size, y / size, 0];
   const left = cross(vertical, ahead);
   const rightward: Vec3 = [-side * ahead[0], -side * ahead[1], 0];
-  const base = { view, centre, radius: radiusInGauges * gauge, heads, ahead };
+  const radius = radiusInGauges * gauge;
+  const lower: Vec3 = [centre[0], centre[1], centre[2] - middleBelowHeads * radius];
+  const base = { view, centre: view === 'above' ? centre : lower, radius, heads, ahead };
   switch (view) {
     case 'side':
       return {

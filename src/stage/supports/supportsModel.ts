@@ -4,8 +4,8 @@ import { markedFaces, wayFaces, wayStrokes } from '../palette.ts';
 import type { Railway } from '../railway.ts';
 import { mattMaterial, solidGeometry } from '../solid/matt.ts';
 import { emptySolid } from '../solid/solid.ts';
-import { type Post, posts } from './posts.ts';
 import { drawPost } from './postSolid.ts';
+import { type Post, posts } from './posts.ts';
 
 /** All supports on the stage. Those that a failing finding names are drawn in its colour. */
 export class SupportsModel {

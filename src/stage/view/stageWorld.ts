@@ -221,11 +221,7 @@ export class StageWorld {
     const { lensCamera: camera } = this;
     const { radius, centre, towards, up } = frame;
     const stand = frame.before + 0.01;
-    camera.position.set(
-      centre[0] + stand * towards[0],
-      centre[1] + stand * towards[1],
-      centre[2] + stand * towards[2],
-    );
+    camera.position.set(centre[0] + stand * towards[0], centre[1] + stand * towards[1], centre[2] + stand * towards[2]);
     camera.up.set(...up);
     camera.lookAt(...centre);
     camera.left = -radius;

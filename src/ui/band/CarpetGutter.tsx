@@ -36,7 +36,7 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
   useLive(live, (moment) => {
     for (const [joint, span] of values.current) {
       const force = forceNow(joint, moment);
-      const text = Number.isNaN(force) ? '–' : forceFigure(force);
+      const text = Number.isNaN(force) ? '–' : forceFigure(force, view.greatestForce);
       if (span.textContent !== text) span.textContent = text;
     }
   });
@@ -61,6 +61,7 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
           key={joint}
           type="button"
           tabIndex={-1}
+          title={jointName(train, joint)}
           className={joint === chosenJoint ? 'gwb-joint gwb-chosen' : 'gwb-joint'}
           style={{ top: CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - LINE / 2 - scroll }}
           onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}

@@ -97,12 +97,12 @@ export function CarpetRow({ frame }: { readonly frame: BandFrame }) {
       unit="N"
       height={height}
       className="gwb-carpet"
-      value={(moment) => (chosenJoint === null ? '' : forceFigure(forceNow(chosenJoint, moment)))}
+      value={(moment) => (chosenJoint === null ? '' : forceFigure(forceNow(chosenJoint, moment), greatestForce))}
       hover={(x, y) => {
         const joint = jointAt(y);
         const force = joint === undefined ? Number.NaN : columns[joint][Math.floor(x * layout.density)];
         if (joint === undefined || !(Math.abs(force) >= 0)) return '';
-        return `${jointName(trial.train, joint)} · ${force === 0 ? 'slack' : `${forceFigure(force)} N`}`;
+        return `${jointName(trial.train, joint)} · ${force === 0 ? 'slack' : `${forceFigure(force, greatestForce)} N`}`;
       }}
       press={(_, y) => {
         const joint = jointAt(y);

@@ -8,7 +8,7 @@ export function CarpetTable({ frame }: { readonly frame: BandFrame }) {
   const { motion, forces, trial } = view;
   const cell = (joint: number, f: number) =>
     motion && forces[joint][f] !== 0
-      ? `${forceFigure(forces[joint][f])} N at ${chainageWords(motion.joints[joint][f], show)}`
+      ? `${forceFigure(forces[joint][f], view.greatestForce)} N at ${chainageWords(motion.joints[joint][f], show)}`
       : 'none';
   return (
     <table>

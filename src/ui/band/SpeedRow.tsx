@@ -50,7 +50,7 @@ export function SpeedRow({ frame }: { readonly frame: BandFrame }) {
   const toScale = (speed: number) =>
     ratio === null
       ? ''
-      : `scale ${formatSpeed(speed * ratio, { unit: show.lengthUnit === 'in' ? 'mph' : 'km/h', digits: 0 })}`;
+      : `scale ${formatSpeed(speed, { scale: ratio, unit: show.lengthUnit === 'in' ? 'mph' : 'km/h', digits: 0 })}`;
   const seconds = motion ? Array.from({ length: Math.ceil((motion.time.at(-1) ?? 0) / 10) + 1 }, (_, k) => k * 10) : [];
   const enter = () => {
     if (!speeds || !motion) return;

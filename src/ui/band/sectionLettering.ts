@@ -6,7 +6,16 @@ import type { Ground } from './ground.ts';
 import { LabelRoom } from './labelRoom.ts';
 import type { ProfileDrawing } from './profileDrawing.ts';
 import { type MeasureText, textWidth } from './textWidth.ts';
-import { gradeBothForms, gradeOneForm, lengthFigure, lengthUnit, type Show, turnsWords, withUnit } from './words.ts';
+import {
+  gradeBothForms,
+  gradeOneForm,
+  lengthFigure,
+  lengthUnit,
+  roundLengthWords,
+  type Show,
+  turnsWords,
+  withUnit,
+} from './words.ts';
 
 export interface Lettering {
   readonly leaders: readonly {
@@ -39,6 +48,11 @@ export interface LetteringTask {
   readonly reversed: boolean;
 }
 
+/** Lettering above the line and below it: baseline and box relative to the line, px. */
+const SIDES = [
+  { base: -5.5, top: -15, bottom: -3, className: 'gwb-grade' },
+  { base: 13, top: 3, bottom: 16, className: 'gwb-grade gwb-in-fill' },
+] as const;
 /** Where along a stretch its lettering is tried, as shares. */
 const TRIES = [0.5, 0.36, 0.64, 0.24, 0.76];
 /** Free line at either end of a lettered stretch, px. */
@@ -60,7 +74,7 @@ export function letterSection(task: LetteringTask, measure: MeasureText = textWi
     for (const [turn, x] of ground.xsOf(chainage).entries()) {
       const key = `bad ${support} ${turn}`;
       leaders.push({ key, x, top: 8, bottom: profile.yAtX(x), marked: true });
-      room.block({ left: x - 3, right: x + 3, top: 8, bottom: profile.yAtX(x) });
+      room.block({ left: x - 3, right: x + 3, top: 8, bottom: profile.datum });
       for (const anchor of ['start', 'end'] as const) {
         const left = anchor === 'start' ? x + 6 : x - 6 - size;
         if (!room.take({ left, right: left + size, top: 4, bottom: 18 })) continue;
@@ -84,7 +98,7 @@ export function letterSection(task: LetteringTask, measure: MeasureText = textWi
       const key = `break ${chainage} ${turn}`;
       const span = ground.axis.span;
       const curveWidth = ground.axis.kind === 'chainage' ? (curve / (span.to - span.from)) * width : 0;
-      const written = curve > 0 ? `${figure} · curve ${withUnit(lengthFigure(curve, show), lengthUnit(show))}` : figure;
+      const written = curve > 0 ? `${figure} · curve ${roundLengthWords(curve, show)}` : figure;
       // A curve that would be a speck is worth no words.
       const options = curveWidth >= LEAST_CURVE ? [written, figure] : [figure];
       placing: for (const text of options) {
@@ -140,16 +154,13 @@ function letterGrade(
   for (const text of gradeTexts(task, line)) {
     const size = measure(text, `12.5px ${fonts.letter}`);
     if (size > free) continue;
-    for (const share of TRIES) {
-      const x = stretch.first + CLEAR + size / 2 + share * (free - size);
-      const from = profile.yAtX(x - size / 2);
-      const to = profile.yAtX(x + size / 2);
-      const turn = (Math.atan2(to - from, size) * 180) / Math.PI;
-      // Above the line if there is room, else in the fill below it.
-      for (const [base, top, bottom] of [
-        [-5.5, -15, -3],
-        [13, 3, 16],
-      ] as const) {
+    // Above the line anywhere along the stretch if there is room, else in the fill below it.
+    for (const { base, top, bottom, className } of SIDES) {
+      for (const share of TRIES) {
+        const x = stretch.first + CLEAR + size / 2 + share * (free - size);
+        const from = profile.yAtX(x - size / 2);
+        const to = profile.yAtX(x + size / 2);
+        const turn = (Math.atan2(to - from, size) * 180) / Math.PI;
         const box = {
           left: x - size / 2 - 3,
           right: x + size / 2 + 3,
@@ -164,7 +175,7 @@ function letterGrade(
           y: (from + to) / 2 + base,
           anchor: 'middle',
           turn,
-          className: 'gwb-grade',
+          className,
         });
         return;
       }

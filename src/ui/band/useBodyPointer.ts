@@ -38,7 +38,7 @@ export function useBodyPointer(
       const row = event.target instanceof Element ? event.target.closest<HTMLElement>('[data-row]') : null;
       if (!row) return null;
       return {
-        hooks: latest.current.rows.get(row.dataset['row'] ?? ''),
+        hooks: latest.current.rows.get(row.dataset.row ?? ''),
         y: event.clientY - row.getBoundingClientRect().top,
         row,
       };

@@ -56,8 +56,12 @@ export function marginFigure(margin: number, unit: RiskUnit, show: Show): string
   }
 }
 
-export function forceFigure(newtons: number): string {
-  return newtons === 0 ? 'slack' : formatNumber(newtons, { digits: 2, signed: true });
+/** Scales that end below this are read to the thousandth, N. */
+const FINE_FORCES = 0.5;
+
+/** A coupler force in N with its sign, to the decimals that suit a scale ending at `greatest`; "slack" at zero. */
+export function forceFigure(newtons: number, greatest: number): string {
+  return newtons === 0 ? 'slack' : formatNumber(newtons, { digits: greatest < FINE_FORCES ? 3 : 2, signed: true });
 }
 
 /** "1 in 41.9 · 2.39 %", the chosen form first, without a direction. */
@@ -98,4 +102,11 @@ export function turnsWords(turns: number): string {
   const whole = Math.floor(quarters / 4);
   const figure = `${whole > 0 ? whole : ''}${QUARTERS[quarters % 4]}`;
   return `${figure} ${quarters <= 4 ? 'turn' : 'turns'}`;
+}
+
+/** A length that is set out rather than checked: 700 mm, 27 1/2″. */
+export function roundLengthWords(metres: number, show: Show): string {
+  return show.lengthUnit === 'mm'
+    ? formatLength(metres, { unit: 'mm', digits: 0 })
+    : formatLength(metres, { unit: 'in', fraction: 4 });
 }

@@ -32,7 +32,13 @@ export function Segmented<T extends string>({ label, choices, value, onChange, d
     row.current?.querySelectorAll('button')[next]?.focus();
   };
   return (
-    <div ref={row} className={wide ? 'segmented wide' : 'segmented'} role="radiogroup" aria-label={label} onKeyDown={step}>
+    <div
+      ref={row}
+      className={wide ? 'segmented wide' : 'segmented'}
+      role="radiogroup"
+      aria-label={label}
+      onKeyDown={step}
+    >
       {choices.map((choice) => (
         <button
           key={choice.value}

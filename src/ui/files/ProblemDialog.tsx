@@ -19,7 +19,9 @@ export function ProblemDialog() {
       {places.length > 0 && (
         <>
           <p>
-            {places.length === 1 ? 'One place in it is not as it must be.' : `${places.length} places in it are not as they must be.`}
+            {places.length === 1
+              ? 'One place in it is not as it must be.'
+              : `${places.length} places in it are not as they must be.`}
           </p>
           <ol>
             {places.map((place) => (

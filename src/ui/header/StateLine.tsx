@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { runTrial, stopRun } from '../../state/commands/index.ts';
 import { runCommand, useDesk, useSession } from '../context.tsx';
 import { savedWords } from './savedWords.ts';
-import { stateWords } from './stateWords.ts';
+import { openedWords, stateWords } from './stateWords.ts';
 
 /** How often "12 s ago" is looked at again, ms. */
 const refreshEvery = 5000;
@@ -22,7 +22,7 @@ export function StateLine() {
   const desk = useDesk();
   const words = useSession(stateWords);
   const savedAt = useSession((state) => state.savedAt);
-  const quiet = useSession((state) => words === state.openedAs);
+  const quiet = useSession((state) => state.opened !== null && words === openedWords(state.opened));
   const stoppable = useSession(() => stopRun.canRun(desk));
   const stale = useSession(() => words.startsWith('not run'));
   return (

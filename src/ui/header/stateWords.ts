@@ -1,9 +1,14 @@
 import { formatNumber, thinSpace } from '../../core/units/index.ts';
-import type { SessionState } from '../../state/types.ts';
+import type { Opened, SessionState } from '../../state/types.ts';
+
+/** Where a scene came from. */
+export function openedWords({ from, name }: Opened): string {
+  return { program: 'an example, as it came', file: `opened from ${name}`, machine: 'as you left it' }[from];
+}
 
 /** What is going on, in a few words: a run, cures being worked out, a change not run yet, or where the scene came from. */
 export function stateWords(state: SessionState): string {
-  const { progress, cures, scene, compiled, trial, trialId, openedAs } = state;
+  const { progress, cures, scene, compiled, trial, trialId, opened } = state;
   if (!scene) return '';
   if (progress !== null) return `solving the trial, ${formatNumber(progress * 100, { digits: 0 })}${thinSpace}%`;
   if (compiled?.scene !== scene || trial?.id !== trialId || !state.result) return 'not run since it was changed';
@@ -12,5 +17,5 @@ export function stateWords(state: SessionState): string {
   if (outcomes.some((outcome) => outcome.state === 'running')) {
     return `working out what would help, ${over + 1} of ${outcomes.length}`;
   }
-  return openedAs ?? '';
+  return opened ? openedWords(opened) : '';
 }

@@ -22,7 +22,9 @@ export function Ledger() {
       <div className="ledger-head">
         <h2>Findings</h2>
         <span aria-live="polite">{solved ? verdictWords(findings) : ''}</span>
-        {progress !== null && <i className="ledger-progress" style={{ width: percentWords(progress).replace('\u2009', '') }} />}
+        {progress !== null && (
+          <i className="ledger-progress" style={{ width: percentWords(progress).replace('\u2009', '') }} />
+        )}
       </div>
       <div className="ledger-list">
         {open.map(({ finding, index }) => (
@@ -35,7 +37,11 @@ export function Ledger() {
             ))}
           </ul>
         )}
-        {!solved && <p className="ledger-note">{progress !== null ? 'The trial is being solved.' : 'This trial has not been run.'}</p>}
+        {!solved && (
+          <p className="ledger-note">
+            {progress !== null ? 'The trial is being solved.' : 'This trial has not been run.'}
+          </p>
+        )}
       </div>
     </aside>
   );

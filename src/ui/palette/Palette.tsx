@@ -96,7 +96,11 @@ function PaletteSheet() {
           >
             <span className="group">{entry.group}</span>
             <span className="text">{entry.text}</span>
-            {entry.group === 'To do' && entry.note ? <kbd>{entry.note}</kbd> : <span className="note">{entry.note}</span>}
+            {entry.group === 'To do' && entry.note ? (
+              <kbd>{entry.note}</kbd>
+            ) : (
+              <span className="note">{entry.note}</span>
+            )}
           </li>
         ))}
       </ul>

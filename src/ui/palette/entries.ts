@@ -95,4 +95,3 @@ function railways({ bundled, actions, session }: Desk): Entry[] {
 }
 
 const counted = (trials: number): string => (trials === 1 ? '1 trial' : `${trials} trials`);
-

@@ -261,6 +261,31 @@ describe('the chain below it', () => {
     );
   });
 
+  it('is of second order in the step where nothing sticks', () => {
+    const truck = wagon(0.08, { damping: 0.4 }, { rolling: { coulomb: 0.01, perSpeed: 0.05, breakaway: 1 } });
+    const sag = makeTrack({
+      start: { x: 0, y: 0, heading: 0 },
+      elements: [straight(6)],
+      profile: {
+        points: [
+          { chainage: 0, height: 0.1 },
+          { chainage: 3, height: 0, curve: { length: 4 } },
+          { chainage: 6, height: 0.1 },
+        ],
+      },
+    });
+    const speeds = (step: number) => {
+      const chain = chainOn(sag, [truck, truck, truck, truck], 2, { step, speeds: [0.4, 0.38, 0.41, 0.4] });
+      chain.advance(Math.round(1 / step));
+      return Array.from(chain.state.speed);
+    };
+    const [a, b, c] = [speeds(0.001), speeds(0.0005), speeds(0.00025)] as const;
+    const far = (p: number[], q: number[]) => Math.max(...p.map((v, i) => Math.abs(v - q[i]!)));
+    const order = Math.log2(far(a, b) / far(b, c));
+    expect(order).toBeGreaterThan(1.9);
+    expect(order).toBeLessThan(2.1);
+  });
+
   it('keeps energy when joints are undamped, blows in the slack included', () => {
     const vehicles = [0.1, 0.3, 0.05, 0.2].map((m) => wagon(m, { slack: 0.002, damping: 0 }, free));
     const chain = chainOn(level(4), vehicles, 2.5, { forces: noDrag, speeds: [0.1, -0.2, 0.3, 0] });

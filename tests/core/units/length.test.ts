@@ -133,7 +133,7 @@ describe('unclear lengths are refused with the reason', () => {
       ' in ',
     ];
     const typed = fc.oneof(
-      fc.string({ maxLength: 120, unit: 'binary' }),
+      fc.string({ maxLength: 90, unit: 'binary' }),
       fc.array(fc.constantFrom(...pieces), { maxLength: 10 }).map((some) => some.join('')),
     );
     fc.assert(
@@ -142,7 +142,7 @@ describe('unclear lengths are refused with the reason', () => {
         if (reading.ok) expect(Number.isFinite(reading.value)).toBe(true);
         else expect(reading.message.length).toBeLessThan(400);
       }),
-      { numRuns: 2000 },
+      { numRuns: 800 },
     );
     expect(parseLength('9'.repeat(70)).ok).toBe(true);
     expect(parseLength('9'.repeat(100)).ok).toBe(false);

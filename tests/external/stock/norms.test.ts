@@ -1,16 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import {
+  bufferPlaceMm,
+  carWeightOz,
   clearHeight,
   easementLength,
+  easementShiftMm,
   flangeH0Mm,
   gaugeLimitsMm,
   gaugeMm,
+  leastMassGPerMm,
   leastRadiusH0Mm,
   leastRadiusOfWheelbase,
   radiusWithoutEasement,
   setTrackRadii00Mm,
   straightSpacingH0Mm,
   straightSpacingNMm,
+  structureGaugeMm,
   wheelsetMm,
 } from '../../../src/core/stock/index.ts';
 
@@ -60,6 +65,37 @@ describe('NEM 113 (2016): easements', () => {
 
   it('needs none above 990 mm in H0', () => {
     expect(radiusWithoutEasement('H0')).toBeCloseTo(0.99, 12);
+  });
+});
+
+describe('tables over all scales', () => {
+  // Source: NEM 102, 113, 302 and 303 and NMRA RP-20.1 as printed. Every dimension grows with the scale, so a slip of a row or a digit shows.
+  const growing = (values: readonly number[]): void => {
+    expect(values).toEqual([...values].sort((a, b) => a - b));
+    expect(new Set(values).size).toBe(values.length);
+  };
+  const scales = ['Z', 'N', 'TT', 'H0', 'S', '0', 'I'] as const;
+
+  it('grow from Z to I', () => {
+    growing(scales.map((s) => gaugeMm[s]));
+    for (const key of Object.keys(structureGaugeMm.H0) as (keyof typeof structureGaugeMm.H0)[]) {
+      growing(scales.map((s) => structureGaugeMm[s][key]));
+    }
+    growing(scales.map((s) => easementShiftMm[s]));
+    growing(scales.map((s) => leastMassGPerMm[s]));
+    for (const key of ['spacing', 'height', 'uMin'] as const) growing(scales.map((s) => bufferPlaceMm[s][key]));
+    // S and HO have the same weight per inch.
+    growing((['N', 'TT', 'HO', 'S', 'O'] as const).map((s) => carWeightOz[s].initial));
+    growing((['N', 'TT', 'HO', 'O'] as const).map((s) => carWeightOz[s].perInch));
+  });
+
+  it('have a structure gauge that rises through its heights and narrows to its foot and to its top', () => {
+    for (const s of scales) {
+      const g = structureGaugeMm[s];
+      growing([g.bl2, g.bl3, g.bl1]);
+      growing([g.hl1, g.hl2, g.hl3, g.hl4, g.hl5]);
+      growing([g.bl5, g.bl4, g.bl3]);
+    }
   });
 });
 

@@ -3,7 +3,6 @@ export { type CoachGroup, modelBodyMm, prototypeCoach, wideningH0, wideningH0Mm 
 export {
   type BufferedClass,
   bufferedClasses,
-  greatestAttackAngle,
   leastRadiusH0Mm,
   leastRadiusOfWheelbase,
   type TrackUse,

@@ -1,7 +1,7 @@
 import type { CoachGroup } from './nem103.ts';
 
 /** Greatest angle between a rigid wheelbase's guiding wheel and the rail, rad: 12°. Source: NEM 111 (2016) par. 2.1. */
-export const greatestAttackAngle = (12 * Math.PI) / 180;
+const greatestAttackAngle = (12 * Math.PI) / 180;
 
 /** Least radius (m) at which a rigid wheelbase (m) with its end axle guiding keeps that angle: a/(2 sin 12°). */
 export const leastRadiusOfWheelbase = (wheelbase: number): number => wheelbase / (2 * Math.sin(greatestAttackAngle));

@@ -1,8 +1,8 @@
 import type { Finding } from '../../../core/findings/types.ts';
 import { riskById } from '../../../core/risks/index.ts';
 import type { ValuePart } from '../../../core/risks/types.ts';
-import { useSession } from '../../context.tsx';
 import { marginFigure, marginUnit } from '../../band/words.ts';
+import { useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
 
 const partWords: Readonly<Record<ValuePart['label'], string>> = {
@@ -15,6 +15,13 @@ const partWords: Readonly<Record<ValuePart['label'], string>> = {
   curve: 'curve',
 };
 
+/** The part that the track brings in carries the mark while the finding fails: it is what can be mended. */
+function toneOf({ label }: ValuePart, { verdict }: Finding): string {
+  if (label === 'tolerance') return 'part-light';
+  if (label === 'track-geometry' || label === 'lateral-throw') return verdict === 'fails' ? 'part-mark' : 'part-dark';
+  return 'part-plain';
+}
+
 const width = 148;
 
 interface OffsetPartsProps {
@@ -26,19 +33,26 @@ interface OffsetPartsProps {
 export function OffsetParts({ finding, title }: OffsetPartsProps) {
   const show = useShow();
   const cured = useSession((state) =>
-    state.ghost ? (state.ghost.result.risks.find((series) => series.risk === finding.risk)?.worst?.value ?? null) : null,
+    state.ghost
+      ? (state.ghost.result.risks.find((series) => series.risk === finding.risk)?.worst?.value ?? null)
+      : null,
   );
   const { unit } = riskById(finding.risk);
   const parts = finding.parts.filter((part) => part.value !== 0);
-  const reach = Math.max(finding.value, finding.limit, parts.reduce((sum, part) => sum + Math.abs(part.value), 0), cured ?? 0);
+  const reach = Math.max(
+    finding.value,
+    finding.limit,
+    parts.reduce((sum, part) => sum + Math.abs(part.value), 0),
+    cured ?? 0,
+  );
   if (!(reach > 0)) return null;
-  const scale = (width - 30) / reach;
+  const scale = width / reach;
   const figure = (value: number) => marginFigure(value, unit, show).replace(/^\+/, '');
   let at = 0;
   const bars = parts.map((part) => {
     const from = at;
     at += Math.abs(part.value) * scale;
-    return { part, from, to: at };
+    return { part, from, to: at, tone: toneOf(part, finding) };
   });
   const limitAt = finding.limit * scale;
   return (
@@ -46,17 +60,19 @@ export function OffsetParts({ finding, title }: OffsetPartsProps) {
       <p className="name">
         {title}, {marginUnit(unit, show)}
       </p>
-      <svg width={width} height={cured === null ? 36 : 52} role="img" aria-label={`${figure(finding.value)}, ${figure(finding.limit)} holds`}>
-        {bars.length === 0 && <rect className="part-1" x={0} y={14} width={finding.value * scale} height={16} />}
-        {bars.map(({ part, from, to }, index) => (
-          <rect key={part.label} className={`part-${(index % 3) + 1}`} x={from} y={14} width={Math.max(0.5, to - from)} height={16} />
+      <svg
+        width={width}
+        height={cured === null ? 36 : 52}
+        role="img"
+        aria-label={`${figure(finding.value)}, ${figure(finding.limit)} holds`}
+      >
+        {bars.length === 0 && <rect className="part-plain" x={0} y={14} width={finding.value * scale} height={16} />}
+        {bars.map(({ part, from, to, tone }) => (
+          <rect key={part.label} className={tone} x={from} y={14} width={Math.max(0.5, to - from)} height={16} />
         ))}
         <path className="limit" d={`M${limitAt} 9V35`} />
         <text x={Math.min(width - 26, Math.max(24, limitAt))} y={7} textAnchor="middle">
           {figure(finding.limit)} holds
-        </text>
-        <text className="total" x={Math.max(at, finding.value * scale, limitAt) + 4} y={26}>
-          {figure(finding.value)}
         </text>
         {cured !== null && <path className="cured" d={`M0 39H${cured * scale}`} />}
         {cured !== null && (
@@ -66,13 +82,17 @@ export function OffsetParts({ finding, title }: OffsetPartsProps) {
         )}
       </svg>
       <ul>
-        {parts.map((part, index) => (
+        {bars.map(({ part, tone }) => (
           <li key={part.label}>
-            <i className={`part-${(index % 3) + 1}`} />
+            <i className={tone} />
             {partWords[part.label]}
-            <b>{figure(part.value)}</b>
+            <b>{part.label === 'tolerance' ? `± ${figure(part.value)}` : figure(part.value)}</b>
           </li>
         ))}
+        <li className={finding.verdict === 'fails' ? 'total fails' : 'total'}>
+          as it stands
+          <b>{figure(finding.value)}</b>
+        </li>
       </ul>
     </div>
   );

@@ -1,8 +1,8 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Finding } from '../../../core/findings/types.ts';
 import { riskById } from '../../../core/risks/index.ts';
-import { chainageFigure, chainageUnit, marginFigure, marginUnit } from '../../band/words.ts';
 import { trackChainage } from '../../band/motion.ts';
+import { chainageFigure, chainageUnit, marginFigure, marginUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
 import { type Passing, passingOf } from './passing.ts';
@@ -22,12 +22,18 @@ export function PassingTrace({ finding, joint }: { readonly finding: Finding; re
 
   const passing = useMemo(
     () =>
-      result && trial && passingOf(result, finding.risk, joint, finding.chainage, (at) => trackChainage(trial.path, at)),
+      result &&
+      trial &&
+      passingOf(result, finding.risk, joint, finding.chainage, (at) => trackChainage(trial.path, at)),
     [result, trial, finding, joint],
   );
   const cured = useMemo(() => {
     // Only a train of the same vehicles the same way round has the same joint.
-    const same = ghost && trial && ghost.trial.propelled === trial.propelled && ghost.result.run.vehicles === trial.train.vehicles.length;
+    const same =
+      ghost &&
+      trial &&
+      ghost.trial.propelled === trial.propelled &&
+      ghost.result.run.vehicles === trial.train.vehicles.length;
     if (!same) return null;
     return passingOf(ghost.result, finding.risk, joint, finding.chainage, (at) => trackChainage(ghost.trial.path, at));
   }, [ghost, trial, finding, joint]);
@@ -58,7 +64,8 @@ export function PassingTrace({ finding, joint }: { readonly finding: Finding; re
   }, [passing, playback, result, from, to, most, least]);
 
   if (!passing) return null;
-  const line = (points: Passing) => `M${points.at.map((at, index) => `${x(at).toFixed(1)} ${y(points.margin[index]).toFixed(1)}`).join('L')}`;
+  const line = (points: Passing) =>
+    `M${points.at.map((at, index) => `${x(at).toFixed(1)} ${y(points.margin[index]).toFixed(1)}`).join('L')}`;
   const { unit } = riskById(finding.risk);
   return (
     <div className="passing-trace">

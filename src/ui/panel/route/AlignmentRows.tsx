@@ -48,7 +48,9 @@ export function AlignmentRows({ file, track }: AlignmentRowsProps) {
                 </>
               }
               figure={length.shown.join('\u2009')}
-              note={[`${chainageFigure(start, show)} ${chainageUnit(show)}`, bendWords(element, show)].filter(Boolean).join(' · ')}
+              note={[`${chainageFigure(start, show)} ${chainageUnit(show)}`, bendWords(element, show)]
+                .filter(Boolean)
+                .join(' · ')}
               other={length.other}
               onGo={() => actions.goToPlace(start)}
             />

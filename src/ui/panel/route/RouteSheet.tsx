@@ -14,7 +14,8 @@ export function RouteSheet() {
   const trialTrack = useSession((state) => state.trial?.trackId ?? '');
   const [chosen, setChosen] = useState<string | null>(null);
   const tracks = compiled?.scene.tracks ?? [];
-  const file = tracks.find((track) => track.id === chosen) ?? tracks.find((track) => track.id === trialTrack) ?? tracks[0];
+  const file =
+    tracks.find((track) => track.id === chosen) ?? tracks.find((track) => track.id === trialTrack) ?? tracks[0];
   const track = file && compiled?.tracks.get(file.id);
   const facts = useMemo(() => track && routeFacts(track), [track]);
   if (!file || !track || !facts) return null;

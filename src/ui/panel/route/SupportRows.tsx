@@ -1,7 +1,7 @@
 import { plannedHeight } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
-import { chainageFigure, chainageUnit } from '../../band/words.ts';
 import { formatLength } from '../../../core/units/index.ts';
+import { chainageFigure, chainageUnit } from '../../band/words.ts';
 import { useDesk } from '../../context.tsx';
 import { SheetRow } from '../../controls/SheetRow.tsx';
 import { lengthShown, useShow } from '../../show.ts';

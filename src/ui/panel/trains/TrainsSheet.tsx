@@ -12,7 +12,8 @@ export function TrainsSheet() {
   const trialTrain = useSession((state) => state.trial?.trainId ?? '');
   const [chosen, setChosen] = useState<string | null>(null);
   const trains = scene?.trains ?? [];
-  const current = trains.find((train) => train.id === chosen) ?? trains.find((train) => train.id === trialTrain) ?? trains[0];
+  const current =
+    trains.find((train) => train.id === chosen) ?? trains.find((train) => train.id === trialTrain) ?? trains[0];
   const train = useMemo(() => (scene && current ? trainOfScene(scene, current.id) : null), [scene, current]);
   if (!train) return null;
   const mass = massShown(
@@ -28,7 +29,11 @@ export function TrainsSheet() {
         <ul className="trial-list track-list" aria-label="Trains of this railway">
           {trains.map((one) => (
             <li key={one.id}>
-              <button type="button" aria-current={one === current ? 'true' : undefined} onClick={() => setChosen(one.id)}>
+              <button
+                type="button"
+                aria-current={one === current ? 'true' : undefined}
+                onClick={() => setChosen(one.id)}
+              >
                 {one.name}
               </button>
             </li>

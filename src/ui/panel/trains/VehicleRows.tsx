@@ -22,7 +22,8 @@ export function VehicleRows({ vehicle, count, from }: VehicleRowsProps) {
     ...(vehicle.bogies ? ([['Bogie wheelbase', length(vehicle.rigidWheelbase)]] as [string, Shown][]) : []),
     ['Height', length(vehicle.bodyHeight)],
   ];
-  if (front.coupling.headHeight === rear.coupling.headHeight) rows.push(['Coupler heads', length(front.coupling.headHeight)]);
+  if (front.coupling.headHeight === rear.coupling.headHeight)
+    rows.push(['Coupler heads', length(front.coupling.headHeight)]);
   else rows.push(['Front head', length(front.coupling.headHeight)], ['Rear head', length(rear.coupling.headHeight)]);
   if (drive) rows.push(['On driven wheels', massShown(drive.drivenMass, show)]);
   const numbers = count === 1 ? `${from}` : `${from} to ${from + count - 1}`;
@@ -35,7 +36,11 @@ export function VehicleRows({ vehicle, count, from }: VehicleRowsProps) {
         {rows.map(([name, { shown, other }]) => (
           <SheetRow key={name} name={name} figure={shown.join('\u2009')} note="" other={other} />
         ))}
-        <SheetRow name="Coupling" figure={front.coupling.kind.replaceAll('-', ' ')} other={front.buffers || rear.buffers ? 'and buffers' : ''} />
+        <SheetRow
+          name="Coupling"
+          figure={front.coupling.kind.replaceAll('-', ' ')}
+          other={front.buffers || rear.buffers ? 'and buffers' : ''}
+        />
         {drive && (
           <>
             <SheetRow

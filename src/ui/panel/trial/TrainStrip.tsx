@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
-import { useDesk, useSession } from '../../context.tsx';
 import type { CompiledTrial } from '../../../state/types.ts';
+import { useDesk, useSession } from '../../context.tsx';
 import { layOutStrip } from './stripLayout.ts';
 
 /** Size of the drawing, px. */
@@ -21,7 +21,11 @@ export function TrainStrip({ trial }: TrainStripProps) {
   const chosen = useSession((state) => state.chosenJoint);
   const { train, path, propelled } = trial;
   const boxes = layOutStrip(train.vehicles, { width: width - 2, tallest: 15, mirrored: !path.reversed });
-  const joints = boxes.slice(1).map((box, joint) => (box.from < boxes[joint].from ? (box.to + boxes[joint].from) / 2 : (boxes[joint].to + box.from) / 2));
+  const joints = boxes
+    .slice(1)
+    .map((box, joint) =>
+      box.from < boxes[joint].from ? (box.to + boxes[joint].from) / 2 : (boxes[joint].to + box.from) / 2,
+    );
   const step = (event: KeyboardEvent) => {
     const along = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
     if (along === undefined || joints.length === 0) return;
@@ -87,7 +91,11 @@ export function TrainStrip({ trial }: TrainStripProps) {
             joint {chosen! + 1}
           </text>
         )}
-        {!(inTheWay && ringed! < 56) && <text x={0} y={34}>{ends[0]}</text>}
+        {!(inTheWay && ringed! < 56) && (
+          <text x={0} y={34}>
+            {ends[0]}
+          </text>
+        )}
         {!(inTheWay && ringed! > width - 50) && (
           <text x={width} y={34} textAnchor="end">
             {ends[1]}

@@ -20,7 +20,15 @@ export function TrialSheet() {
   const mass = vehicles.reduce((sum, vehicle) => sum + vehicle.mass, 0);
   return (
     <section className="panel" aria-label="Trial">
-      <h2>{trial.train.name}</h2>
+      <button
+        type="button"
+        className="heading-button"
+        title="Choose a railway and a trial"
+        onClick={() => setChoosing(true)}
+      >
+        <h2>{trial.train.name}</h2>
+        <span aria-hidden="true">▾</span>
+      </button>
       <p className="quiet">
         {counted(vehicles.length, 'vehicle')}, {massShown(mass, show).shown.join('\u2009')}
       </p>

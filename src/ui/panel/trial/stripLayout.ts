@@ -1,5 +1,5 @@
-import type { Vehicle } from '../../../core/stock/types.ts';
 import { referenceSpacing } from '../../../core/stock/index.ts';
+import type { Vehicle } from '../../../core/stock/types.ts';
 
 /** One vehicle of the strip: from and to across, how tall, px. */
 export interface StripBox {

@@ -1,0 +1,2 @@
+export { Stage, type StageProps } from './Stage.tsx';
+export type { StageProbe } from './view/probe.ts';

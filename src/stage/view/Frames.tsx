@@ -1,0 +1,47 @@
+import { useFrame, useThree } from '@react-three/fiber';
+import { type RefObject, useEffect, useRef } from 'react';
+import { paper } from '../palette.ts';
+import { inkColour } from '../solid/matt.ts';
+import type { Director } from './director.ts';
+import type { Lettering } from './lettering.ts';
+import { showProbe } from './probe.ts';
+
+interface FramesProps {
+  readonly director: Director;
+  readonly lettering: Lettering;
+  /** Filled with what asks for a new frame. */
+  readonly redraw: RefObject<() => void>;
+}
+
+/** Draws frames when asked to. Nothing of a frame goes through React. */
+export function Frames({ director, lettering, redraw }: FramesProps) {
+  const invalidate = useThree((state) => state.invalidate);
+  const gl = useThree((state) => state.gl);
+  const probe = useRef<ReturnType<typeof showProbe> | null>(null);
+
+  useEffect(() => {
+    gl.setClearColor(inkColour(paper.stage), 1);
+    gl.info.autoReset = false;
+    probe.current = showProbe(director);
+    redraw.current = () => invalidate();
+    invalidate();
+    return () => {
+      probe.current?.remove();
+      redraw.current = () => {};
+    };
+  }, [gl, director, invalidate, redraw]);
+
+  useFrame((state) => {
+    const start = performance.now();
+    state.gl.info.reset();
+    const shown = director.frame(state.gl, state.size.width, state.size.height);
+    lettering.draw(shown);
+    const { render, memory } = state.gl.info;
+    probe.current?.frame(shown, performance.now() - start, {
+      calls: render.calls,
+      vertices: render.triangles,
+      geometries: memory.geometries,
+    });
+  }, 1);
+  return null;
+}

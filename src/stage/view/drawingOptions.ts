@@ -1,0 +1,37 @@
+/** How the card is to be used on this machine. */
+export interface DrawingOptions {
+  readonly dpr: number | [number, number];
+  readonly gl: {
+    readonly antialias: boolean;
+    readonly alpha: boolean;
+    readonly stencil: boolean;
+    readonly powerPreference: 'high-performance';
+  };
+}
+
+/** Renderers without a card: their time goes by the pixel and the vertex. */
+const drawnByProcessor = /swiftshader|llvmpipe|softpipe|software|basic render/i;
+
+/** Most device pixels a screen pixel is drawn with. */
+const finest = 2;
+
+/**
+ * Edges are inked by shaders that soften themselves, so a machine that draws on its processor does without
+ * multisampling; a card smooths the rest too.
+ */
+export function drawingOptions(): DrawingOptions {
+  const slow = drawnByProcessor.test(rendererName());
+  return {
+    dpr: slow ? 1 : [1, finest],
+    gl: { antialias: !slow, alpha: false, stencil: false, powerPreference: 'high-performance' },
+  };
+}
+
+function rendererName(): string {
+  const gl = document.createElement('canvas').getContext('webgl2');
+  if (gl === null) return '';
+  const facts = gl.getExtension('WEBGL_debug_renderer_info');
+  const name = String(gl.getParameter(facts === null ? gl.RENDERER : facts.UNMASKED_RENDERER_WEBGL));
+  gl.getExtension('WEBGL_lose_context')?.loseContext();
+  return name;
+}

@@ -1,0 +1,239 @@
+import type { Vec3 } from '../../core/math/vec3.ts';
+import { trackPoint } from '../../core/track/index.ts';
+import type { TrackPoint } from '../../core/track/types.ts';
+import { FindingLabels, type StageLabel } from '../label/findingLabels.ts';
+import type { Box } from '../label/placing.ts';
+import { scaleBar } from '../label/scaleBar.ts';
+import { lengthWords, lensWords, placeWords, railwayWords, titleWords } from '../label/words.ts';
+import { tangents } from '../lens/lensPlace.ts';
+import { drawLensPlate } from '../lens/lensPlate.ts';
+import { type Director, ringRadius, type Shown, type ShownLens } from './director.ts';
+import { Plate } from './plate.ts';
+import { blamedSupports, jointFails, namedFinding, nearFinding, otherChainage } from './subjects.ts';
+
+/** Elements of the page that the lettering moves and fills. */
+export interface LetteringElements {
+  readonly plate: SVGElement;
+  readonly title: HTMLElement;
+  readonly subtitle: HTMLElement;
+  readonly titleBox: HTMLElement;
+  readonly bar: HTMLElement;
+  readonly named: HTMLElement;
+  readonly near: HTMLElement;
+}
+
+/** Room for the scale bar, px, and its place from the stage's lower right corner. */
+const barRoom = 150;
+const barRight = 24;
+const barFoot = 18;
+
+/** Free margin of labels to the stage's edge, px. */
+const labelMargin = 12;
+
+/** Height over the rail that leaders point to where there is no joint, m. */
+const pointAt = 0.004;
+
+/** A finding's moment: within this many seconds of it the leader goes to the joint itself. */
+const momentNear = 0.08;
+
+/** Writes titles, rings, leaders, scale bar and lens letters over each frame. */
+export class Lettering {
+  private readonly plate: Plate;
+  private readonly labels = new FindingLabels();
+  private title = '';
+  private subtitle = '';
+
+  constructor(
+    private readonly elements: LetteringElements,
+    private readonly director: Director,
+  ) {
+    this.plate = new Plate(elements.plate);
+  }
+
+  draw(shown: Shown | null): void {
+    const { plate, elements } = this;
+    plate.begin();
+    if (shown === null) {
+      elements.named.style.visibility = 'hidden';
+      elements.near.style.visibility = 'hidden';
+      plate.end();
+      return;
+    }
+    this.writeTitle(shown);
+    this.drawBar(shown);
+    const { lens } = shown;
+    if (lens === null) this.drawFindings(shown);
+    else {
+      elements.named.style.visibility = 'hidden';
+      elements.near.style.visibility = 'hidden';
+      this.drawLens(shown, lens);
+    }
+    this.drawRing(shown);
+    plate.end();
+  }
+
+  private writeTitle({ state, time, lens }: Shown): void {
+    let title = titleWords(state, time);
+    let subtitle = railwayWords(state);
+    if (lens !== null && state.lens.open && state.trial !== null) {
+      const { joint } = lens;
+      const geometry = this.director.world.train?.joints[joint];
+      const at =
+        geometry === undefined ? '' : ` at ${placeWords(otherChainage(state.trial, geometry.chainage), state)}`;
+      title = `Joint ${joint + 1}${at}, ${lensWords[state.lens.view]}`;
+      subtitle = `${this.times} times nearer than the stage`;
+    }
+    if (title !== this.title) this.elements.title.textContent = title;
+    if (subtitle !== this.subtitle) this.elements.subtitle.textContent = subtitle;
+    this.title = title;
+    this.subtitle = subtitle;
+  }
+
+  /** How many times nearer the lens is than the stage around its joint. */
+  private times = 1;
+
+  private drawBar({ look, width, height, state, lens }: Shown): void {
+    const hide = state.camera === 'ride' || lens !== null;
+    this.elements.bar.style.visibility = hide ? 'hidden' : 'visible';
+    if (hide) return;
+    const { length, pixels } = scaleBar(height / look.height, Math.min(barRoom, width / 4), state.lengthUnit);
+    const right = width - barRight + 0.5;
+    const left = Math.round(right - pixels) + 0.5;
+    const y = height - barFoot + 0.5;
+    const middle = (left + right) / 2;
+    this.plate.mark('bar', 'path', {
+      d: `M${left} ${y - 4}v8M${left} ${y}H${right}M${right} ${y - 4}v8M${middle} ${y - 2}v4`,
+      class: 'stage-bar-line',
+    });
+    const words =
+      state.lengthUnit === 'mm' && length >= 0.001 ? lengthWords(length, state, 0) : lengthWords(length, state);
+    if (this.elements.bar.textContent !== words) this.elements.bar.textContent = words;
+    this.elements.bar.style.transform = `translate(${Math.round(middle)}px, ${Math.round(y - 22)}px) translateX(-50%)`;
+  }
+
+  private drawRing({ ring, state, lens }: Shown): void {
+    if (ring === null) return;
+    const joint = state.chosenJoint ?? lens?.joint ?? null;
+    const tone = joint === null || jointFails(state, joint) ? 'mark' : 'ink';
+    this.plate.mark('ring', 'circle', {
+      cx: ring.x,
+      cy: ring.y,
+      r: ringRadius,
+      class: `stage-ring stage-ring-${tone}`,
+    });
+  }
+
+  private drawFindings(shown: Shown): void {
+    const { state, width, height, toPixel } = shown;
+    const { elements } = this;
+    const taken: Box[] = [boxIn(elements.titleBox, elements.plate)];
+    const labels: StageLabel[] = [];
+    for (const [key, index, element] of [
+      ['named', namedFinding(state), elements.named],
+      ['near', nearFinding(state), elements.near],
+    ] as const) {
+      if (index === null) {
+        element.style.visibility = 'hidden';
+        continue;
+      }
+      const finding = state.result?.findings[index];
+      const place = this.findingPlace(shown, index);
+      const anchor = place === null ? null : toPixel(place);
+      const inside = anchor !== null && anchor.x > 0 && anchor.y > 0 && anchor.x < width && anchor.y < height;
+      const onRing = shown.ring !== null && anchor !== null && near(shown.ring, anchor, ringRadius);
+      labels.push({
+        key,
+        element,
+        anchor: inside ? (onRing ? shown.ring : anchor) : null,
+        tone: finding?.verdict === 'fails' ? 'mark' : 'ink',
+        clear: onRing ? ringRadius : 0,
+      });
+    }
+    const frame: Box = {
+      left: labelMargin,
+      top: labelMargin,
+      width: width - 2 * labelMargin,
+      height: height - 2 * labelMargin - 34,
+    };
+    const crowd: number[] = [];
+    for (const place of this.director.outline) {
+      const at = toPixel(place);
+      if (at !== null) crowd.push(at.x, at.y);
+    }
+    this.labels.draw(this.plate, labels, frame, taken, crowd);
+  }
+
+  /** Where a finding is: the joint itself while the trial stands at its moment, else its place on the track. */
+  private findingPlace({ state, time }: Shown, index: number): Vec3 | null {
+    const finding = state.result?.findings[index];
+    const { trial } = state;
+    if (finding === undefined || trial === null) return null;
+    const joint = this.director.jointOfFinding(index);
+    if (joint !== null && Math.abs(time - finding.time) < momentNear) return this.director.jointPlace(joint);
+    const at = trackPoint(trial.path.track, otherChainage(trial, finding.chainage), {} as TrackPoint);
+    return [at.x, at.y, at.z + pointAt];
+  }
+
+  private drawLens(shown: Shown, lens: ShownLens): void {
+    const { plate, director } = this;
+    const { state, ring, look, height } = shown;
+    const { now, open, share, joint, frame, subject } = lens;
+    const { world } = director;
+    const fails = jointFails(state, joint);
+    const tone = fails ? 'mark' : 'ink';
+    this.times = Math.max(
+      1,
+      Math.round((now.radius / frame.radius / (height / look.height)) * (share < 1 ? open.radius / now.radius : 1)),
+    );
+    if (ring !== null) {
+      tangents({ ...ring, radius: ringRadius }, now).forEach(([x1, y1, x2, y2], i) => {
+        plate.line(`tangent${i}`, x1, y1, x2, y2, `stage-tangent stage-leader-${tone}`);
+      });
+    }
+    plate.mark('lens-shade', 'circle', { cx: now.x + 3, cy: now.y + 4, r: now.radius + 1, class: 'stage-lens-shade' });
+    plate.mark('lens-outer', 'circle', { cx: now.x, cy: now.y, r: now.radius + 1.5, class: 'stage-lens-rim' });
+    plate.mark('lens-inner', 'circle', { cx: now.x, cy: now.y, r: now.radius - 2, class: 'stage-lens-inner' });
+    if (share < 1 || state.trial === null || world.train === null || world.railway === null) return;
+    const geometry = world.train.joints[joint];
+    const { track } = state.trial.path;
+    const blamed = blamedSupports(state);
+    const post = world.posts
+      .filter((one) => one.trackId === state.trial?.trackId)
+      .find(
+        (one) =>
+          Math.hypot(one.centre[0] - frame.centre[0], one.centre[1] - frame.centre[1]) < 0.8 * frame.radius &&
+          Math.abs(one.centre[2] - frame.centre[2]) < frame.radius,
+      );
+    drawLensPlate(plate, {
+      frame,
+      circle: now,
+      subject,
+      names: { leading: carName(subject.leading.name, joint), trailing: carName(subject.trailing.name, joint + 1) },
+      geometry,
+      force: lens.force,
+      track,
+      measures: world.railway.measures,
+      post: post === undefined ? null : { post, marked: blamed.includes(post.index) },
+      fails,
+      ghostHeads: lens.ghostHeads,
+      units: state,
+    });
+  }
+
+  dispose(): void {
+    this.plate.clear();
+  }
+}
+
+/** A vehicle by its place in the train and its name. */
+const carName = (name: string, index: number): string => (/\d/u.test(name) ? name : `${name} ${index + 1}`);
+
+const near = (a: { x: number; y: number }, b: { x: number; y: number }, reach: number): boolean =>
+  Math.hypot(a.x - b.x, a.y - b.y) < reach;
+
+/** An element's place on the stage, px. */
+function boxIn(element: Element, stage: Element): Box {
+  const a = element.getBoundingClientRect();
+  const b = stage.getBoundingClientRect();
+  return { left: a.left - b.left, top: a.top - b.top, width: a.width, height: a.height };
+}

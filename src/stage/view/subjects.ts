@@ -1,0 +1,56 @@
+import type { Finding } from '../../core/findings/types.ts';
+import { riskById } from '../../core/risks/index.ts';
+import type { RiskId } from '../../core/risks/types.ts';
+import type { SessionState } from '../../state/types.ts';
+
+/** True when a risk is about the joint between two vehicles. */
+const ofJoint = (risk: RiskId): boolean => riskById(risk).subject === 'joint';
+
+/** Path chainage of a track chainage of the trial, m; the same formula leads back. */
+export function otherChainage(trial: NonNullable<SessionState['trial']>, chainage: number): number {
+  return trial.path.reversed ? trial.path.track.length - chainage : chainage;
+}
+
+/** Index of the finding that the stage names in full: the chosen one unless it passes, else the gravest that fails. */
+export function namedFinding(state: SessionState): number | null {
+  const findings = state.result?.findings ?? [];
+  const chosen = state.chosenFinding === null ? undefined : findings[state.chosenFinding];
+  if (chosen !== undefined && chosen.verdict !== 'passes') return state.chosenFinding;
+  const failing = findings.findIndex((finding) => finding.verdict === 'fails');
+  return failing < 0 ? null : failing;
+}
+
+/** Index of the gravest near finding that is not named already. */
+export function nearFinding(state: SessionState): number | null {
+  const named = namedFinding(state);
+  const index = (state.result?.findings ?? []).findIndex((one, i) => one.verdict === 'near' && i !== named);
+  return index < 0 ? null : index;
+}
+
+/** The joint under the ring: the chosen one, else the one that the named finding is about. */
+export function ringedJoint(state: SessionState): number | null {
+  const joints = (state.trial?.train.vehicles.length ?? 1) - 1;
+  const held = (joint: number | null): number | null => (joint !== null && joint < joints ? joint : null);
+  if (state.chosenJoint !== null) return held(state.chosenJoint);
+  const named = namedFinding(state);
+  return named === null ? null : held(jointOf(state.result?.findings[named]));
+}
+
+export function jointOf(finding: Finding | undefined): number | null {
+  return finding !== undefined && ofJoint(finding.risk) ? finding.subject : null;
+}
+
+/** Whether a failing finding is about a joint. */
+export function jointFails(state: SessionState, joint: number): boolean {
+  return (state.result?.findings ?? []).some((one) => one.verdict === 'fails' && jointOf(one) === joint);
+}
+
+/** Supports that failing findings name, by index. */
+export function blamedSupports(state: SessionState): number[] {
+  const list = new Set<number>();
+  for (const finding of state.result?.findings ?? []) {
+    if (finding.verdict !== 'fails') continue;
+    for (const cause of finding.causes) if (cause.kind === 'support-off') list.add(cause.support);
+  }
+  return [...list].sort((a, b) => a - b);
+}

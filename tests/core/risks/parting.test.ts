@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { assessRun, riskById } from '../../../src/core/risks/index.ts';
+import type { RiskContext } from '../../../src/core/risks/types.ts';
+import type { Coupling, Vehicle } from '../../../src/core/stock/types.ts';
+import { straight } from '../../../src/core/track/index.ts';
+import { sampleTrack, sampleVehicle } from '../stock/samples.ts';
+import { type Moment, madeUpTrial } from './samples.ts';
+
+const level = sampleTrack([straight(5)]);
+const wagon = (coupling: Partial<Coupling> = {}): Vehicle =>
+  sampleVehicle({ pivotSpacing: 0.2, overhang: 0.03, coupling });
+
+/** Heads 0.6 mm apart that engage by 1.5 mm and let go at 2 N. */
+const high = wagon({ headHeight: 0.0105, release: 2 });
+const low = wagon({ headHeight: 0.0099, release: 2 });
+
+const assess = (context: RiskContext) => assessRun(context, [riskById('parting')])[0];
+const worstOf = (moment: Omit<Moment, 'lead'>, pair: readonly Vehicle[] = [high, low]) =>
+  assess(madeUpTrial(level, pair, [{ lead: 2, ...moment }])).worst;
+
+describe('letting go in draft', () => {
+  it('by height leaves the engagement less the offset: 1.5 - 0.6 = 0.9 mm', () => {
+    const worst = worstOf({ force: 0.2 });
+    expect(worst?.governing).toBe('engagement');
+    expect(worst?.value).toBeCloseTo(0.0006, 9);
+    expect(worst?.margin).toBeCloseTo(0.0009, 9);
+    expect(worst?.range?.[0]).toBeCloseTo(-0.0001, 9);
+  });
+
+  it('by force leaves the same share of the engagement as of the release force: 1.5 N of 2 N leaves a quarter', () => {
+    const worst = worstOf({ force: 1.5 });
+    expect(worst?.governing).toBe('release');
+    expect(worst?.value).toBeCloseTo(1.5, 9);
+    expect(worst?.limit).toBeCloseTo(2, 9);
+    expect(worst?.margin).toBeCloseTo(0.0015 / 4, 9);
+    expect(worst?.range).toBeNull();
+  });
+
+  it('lets the nearer of the two speak: at 0.8 N of 2 N both leave 0.9 mm', () => {
+    expect(worstOf({ force: 0.79 })?.governing).toBe('engagement');
+    expect(worstOf({ force: 0.81 })?.governing).toBe('release');
+  });
+
+  it('holds by the shallower and the weaker of two unlike halves', () => {
+    const deep = wagon({ headHeight: 0.0105, engagement: 0.004, release: 9 });
+    expect(worstOf({ force: 0.1 }, [deep, low])?.limit).toBeCloseTo(0.0015, 9);
+    expect(worstOf({ force: 1.9 }, [deep, low])?.limit).toBeCloseTo(2, 9);
+  });
+
+  it('says nothing in buff, and looks at a jerk between frames', () => {
+    expect(worstOf({ force: -0.2 })).toBeNull();
+    expect(worstOf({ force: -0.2, draftPeak: 1.9 })?.value).toBeCloseTo(1.9, 9);
+  });
+
+  it('counts a floating joint that is about to stretch', () => {
+    expect(worstOf({ speed: [0.202, 0.2] })?.margin).toBeCloseTo(0.0009, 9);
+    expect(worstOf({ speed: [0.2, 0.202] })).toBeNull();
+  });
+
+  it('of a bar that only a force can break is measured against that force', () => {
+    const bar = wagon({ engagement: Number.POSITIVE_INFINITY, release: 4 });
+    const worst = worstOf({ force: 5 }, [bar, bar]);
+    expect(worst?.governing).toBe('release');
+    expect(worst?.margin).toBeLessThan(0);
+  });
+
+  it('does not arise where nothing can let go', () => {
+    const bar = wagon({ engagement: Number.POSITIVE_INFINITY, release: Number.POSITIVE_INFINITY });
+    expect(assessRun(madeUpTrial(level, [bar, bar], [{ lead: 2, force: 5 }]), [riskById('parting')])).toEqual([]);
+  });
+});

@@ -1,0 +1,57 @@
+import { describe, expect, it, vi } from 'vitest';
+import { parseScene } from '../../src/scene/index.ts';
+import { commands, openFile, saveFile, undo } from '../../src/state/commands/index.ts';
+import { createSession } from '../../src/state/index.ts';
+import { heldHost, resultOf, sceneForTests } from './fakeHost.ts';
+
+async function desk() {
+  const { host, asked } = heldHost();
+  const made = createSession(host);
+  const files = {
+    pick: vi.fn(async () => null as { name: string; text: string } | null),
+    save: vi.fn(async () => 'x'),
+  };
+  const scene = sceneForTests();
+  const opening = made.actions.openScene(scene);
+  await asked[0].answer(resultOf(scene.trials[0].id));
+  await opening;
+  return { ...made, files, scene };
+}
+
+describe('commands', () => {
+  it('have names and keys of their own', () => {
+    const ids = commands.map((command) => command.id);
+    const keys = commands.flatMap((command) => (command.key ? [command.key.toLowerCase()] : []));
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it('all have words, whatever is open', async () => {
+    const context = await desk();
+    for (const command of commands) expect(command.label(context)).toMatch(/^[A-Z]/);
+  });
+
+  it('name what is undone, and cannot undo what was not done', async () => {
+    const context = await desk();
+    expect(undo.canRun(context)).toBe(false);
+    void context.actions.setSetting(0.2);
+    expect(undo.canRun(context)).toBe(true);
+    expect(undo.label(context)).toBe('Undo setting to 20\u2009%');
+  });
+
+  it('save what can be opened again', async () => {
+    const context = await desk();
+    await saveFile.run(context);
+    const [name, text] = context.files.save.mock.calls[0] as unknown as [string, string];
+    expect(name).toMatch(/^[a-z0-9-]+\.json$/);
+    expect(parseScene(text)).toEqual({ ok: true, scene: context.scene });
+  });
+
+  it('say why a file could not be read', async () => {
+    const context = await desk();
+    context.files.pick.mockRejectedValueOnce(new Error('The disk is gone'));
+    await openFile.run(context);
+    expect(context.session.getState().problem?.lines).toEqual(['The disk is gone']);
+    expect(context.session.getState().scene).toBe(context.scene);
+  });
+});
