@@ -38,7 +38,7 @@ function PaletteSheet() {
   const desk = useDesk();
   const [typed, setTyped] = useState('');
   const [at, setAt] = useState(0);
-  const list = useRef<HTMLUListElement>(null);
+  const list = useRef<HTMLDivElement>(null);
   const entries = useMemo(() => entriesOf(desk), [desk]);
   const shown = useMemo(() => shortList(entries, typed), [entries, typed]);
   const close = () => desk.actions.setPalette(false);
@@ -81,10 +81,10 @@ function PaletteSheet() {
         }}
         onKeyDown={onKeyDown}
       />
-      <ul ref={list} id="palette-list" role="listbox" aria-label="What there is">
+      <div ref={list} id="palette-list" role="listbox" aria-label="What there is">
         {shown.map((entry, index) => (
           // biome-ignore lint/a11y/useKeyWithClickEvents: the field above has the keys of the whole list
-          <li
+          <div
             key={entry.id}
             id={`palette-${entry.id}`}
             data-row={index}
@@ -101,9 +101,9 @@ function PaletteSheet() {
             ) : (
               <span className="note">{entry.note}</span>
             )}
-          </li>
+          </div>
         ))}
-      </ul>
+      </div>
       {shown.length === 0 && <p>Nothing here is called that.</p>}
     </Dialog>
   );

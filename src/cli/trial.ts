@@ -1,0 +1,94 @@
+import type { Scene, SceneTrial } from '../scene/index.ts';
+import { parseScene } from '../scene/index.ts';
+import { type CompiledScene, compileScene, compileTrial, runTrial, type TrialResult } from '../sim/index.ts';
+import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
+import { problemText } from './readScene.ts';
+import { trialEntry } from './trialEntry.ts';
+import type { ReportVerdict, TrialReport } from './trialReport.ts';
+import { trialText } from './trialText.ts';
+
+/** Which trials of a scene to run. */
+export interface TrialChoice {
+  /** Only this trial. */
+  readonly trial?: string | undefined;
+  /** Only trials of this train; together with `trial`: that trial with this train instead of its own. */
+  readonly train?: string | undefined;
+}
+
+export interface TrialOutput {
+  readonly report: TrialReport;
+  readonly text: string;
+  readonly exitCode: ExitCode;
+}
+
+/** Told while trials run: name of the one under way, share of all work done 0..1. */
+export type Progress = (name: string, done: number) => void;
+
+/**
+ * Runs trials of a scene, one after the other, and reports on them. Throws BadInput when the choice leads to nothing that
+ * can be run.
+ */
+export async function runTrials(scene: Scene, choice: TrialChoice, onProgress?: Progress): Promise<TrialOutput> {
+  const chosen = chooseTrials(scene, choice);
+  const compiled = compile(chosen.scene);
+  const entries: TrialReport['trials'] = [];
+  const texts: string[] = [];
+  for (const [index, { id, name }] of chosen.trials.entries()) {
+    const trial = compileTrial(compiled, id);
+    let result: TrialResult;
+    try {
+      result = await runTrial(trial, {
+        onProgress: (done) => onProgress?.(name, (index + done) / chosen.trials.length),
+      });
+    } catch (error) {
+      throw new BadInput(`Trial "${id}" cannot run: ${error instanceof Error ? error.message : String(error)}`);
+    }
+    const entry = trialEntry(trial, result);
+    entries.push(entry);
+    texts.push(trialText(trial, result, entry));
+  }
+  const verdict = worst(entries.map((entry) => entry.verdict));
+  return {
+    report: { report: 'gradewright-trial', version: 1, scene: scene.name, verdict, trials: entries },
+    text: `${scene.name}\n\n${texts.join('\n\n')}\n`,
+    exitCode: verdict === 'fails' ? exitCodes.fails : exitCodes.passes,
+  };
+}
+
+function compile(scene: Scene): CompiledScene {
+  try {
+    return compileScene(scene);
+  } catch (error) {
+    throw new BadInput(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function chooseTrials(scene: Scene, { trial, train }: TrialChoice): { scene: Scene; trials: readonly SceneTrial[] } {
+  if (train !== undefined && !scene.trains.some((one) => one.id === train)) throw unknown('train', train, scene.trains);
+  if (trial === undefined) {
+    const trials = scene.trials.filter((one) => train === undefined || one.train === train);
+    if (trials.length > 0) return { scene, trials };
+    throw new BadInput(
+      `No trial of this scene runs train "${train}". Name a trial too, and it will run with that train.`,
+    );
+  }
+  const own = scene.trials.find((one) => one.id === trial);
+  if (own === undefined) throw unknown('trial', trial, scene.trials);
+  if (train === undefined || train === own.train) return { scene, trials: [own] };
+  const changed = { ...own, train };
+  const parsed = parseScene({ ...scene, trials: [changed] });
+  if (!parsed.ok) {
+    const problems = parsed.problems.map(problemText).join('\n');
+    throw new BadInput(`Trial "${trial}" cannot run with train "${train}":\n${problems}`);
+  }
+  return { scene: parsed.scene, trials: parsed.scene.trials };
+}
+
+function unknown(what: string, id: string, list: readonly { readonly id: string }[]): BadInput {
+  return new BadInput(`The scene has no ${what} "${id}". It has: ${list.map((one) => one.id).join(', ')}.`);
+}
+
+const gravity: readonly ReportVerdict[] = ['fails', 'near', 'passes'];
+
+const worst = (verdicts: readonly ReportVerdict[]): ReportVerdict =>
+  gravity.find((one) => verdicts.includes(one)) ?? 'passes';

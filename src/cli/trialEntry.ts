@@ -1,0 +1,151 @@
+import { describeCure, describeEvent, describeFinding, findingUnit, type Naming } from '../core/findings/index.ts';
+import type { Finding } from '../core/findings/types.ts';
+import { riskById } from '../core/risks/index.ts';
+import type { RiskUnit } from '../core/risks/types.ts';
+import { frontReach, rearReach } from '../core/stock/index.ts';
+import type { CompiledTrial, TrialResult } from '../sim/index.ts';
+import type { ReportVerdict, TrialEntry } from './trialReport.ts';
+
+const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
+const mm = 1e3;
+
+const scales: Readonly<Record<RiskUnit, readonly [suffix: string, factor: number]>> = {
+  length: ['Mm', mm],
+  angle: ['Deg', 180 / Math.PI],
+  share: ['Share', 1],
+  force: ['N', 1],
+};
+
+/** One trial and its result as the report says it. */
+export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntry {
+  const { run, findings } = result;
+  const names = namingOf(trial, result);
+  const place = (path: number): number => (trial.path.reversed ? trial.path.track.length - path : path) * mm;
+  const last = run.frames - 1;
+  const lead = (frame: number): number => frame * run.vehicles;
+  const duration = run.time[last];
+  return {
+    id: trial.id,
+    name: trial.name,
+    track: trial.trackId,
+    train: trial.trainId,
+    vehicles: trial.train.vehicles.map((vehicle) => vehicle.name),
+    propelled: trial.propelled,
+    verdict: verdictOf(result),
+    outcome: run.outcome,
+    durationS: duration,
+    events: run.events.map((event) => {
+      const at = { kind: event.kind, timeS: event.time, chainageMm: place(event.chainage) };
+      const told = describeEvent(event, names, show);
+      if (event.kind === 'run-in' || event.kind === 'run-out' || event.kind === 'parting') {
+        return { ...at, joint: event.subject + 1, forceN: event.value, text: told };
+      }
+      const speed = event.kind === 'slip' || event.kind === 'grip' ? { speedMmPerS: event.value * mm } : {};
+      return { ...at, vehicle: event.subject + 1, ...speed, text: told };
+    }),
+    risks: result.risks.flatMap(({ risk }) => {
+      const own = findings.filter((finding) => finding.risk === risk);
+      const least = own.reduce<Finding | null>(
+        (best, one) => (best === null || one.margin < best.margin ? one : best),
+        null,
+      );
+      return least === null ? [] : [{ risk, verdict: least.verdict, ...amountsOf(least, run.locomotives) }];
+    }),
+    findings: findings.map((finding) => {
+      const told = describeFinding(finding, names, show);
+      return {
+        risk: finding.risk,
+        verdict: finding.verdict,
+        ...amountsOf(finding, run.locomotives),
+        headline: told.headline,
+        cause: told.cause,
+        cures: finding.cures.map((cure) => describeCure(cure, names, show)),
+      };
+    }),
+    greatestDraft: peakOf(trial, result, run.draftPeak, 1, place),
+    greatestBuff: peakOf(trial, result, run.buffPeak, -1, place),
+    speeds: {
+      greatestMmPerS:
+        run.speed.reduce((most, v, i) => (i % run.vehicles === 0 && Math.abs(v) > most ? Math.abs(v) : most), 0) * mm,
+      meanMmPerS: duration > 0 ? (Math.abs(run.chainage[lead(last)] - run.chainage[0]) / duration) * mm : 0,
+      endMmPerS: run.speed[lead(last)] * mm,
+    },
+    energy: {
+      motorJ: run.energy.motor,
+      kineticJ: run.energy.kinetic,
+      potentialJ: run.energy.potential,
+      storedJ: run.energy.stored,
+      rollingJ: run.energy.rolling,
+      curveJ: run.energy.curve,
+      flangeJ: run.energy.flange,
+      couplerJ: run.energy.coupler,
+      slipJ: run.energy.slip,
+      holdingJ: run.energy.holding,
+      residualJ: run.energy.residual,
+    },
+    model: {
+      gravityMPerS2: trial.options.forces.gravity,
+      curveFriction: trial.options.forces.curveFriction,
+      curveFactor: trial.options.forces.curveFactor,
+      flangeFriction: trial.options.forces.flangeFriction,
+      stepMs: trial.options.step * 1e3,
+      frameMs: trial.options.frameInterval * 1e3,
+    },
+  };
+}
+
+/** Who is who, for the words. */
+export const namingOf = (trial: CompiledTrial, { run }: TrialResult): Naming => ({
+  vehicleNames: trial.train.vehicles.map((vehicle) => vehicle.name),
+  locomotives: run.locomotives,
+  propelled: trial.propelled,
+  path: { length: trial.path.track.length, reversed: trial.path.reversed },
+});
+
+/** A trial fails when a risk does, and when the train does not arrive. */
+export function verdictOf({ run, findings }: TrialResult): ReportVerdict {
+  if (run.outcome !== 'arrived') return 'fails';
+  // Findings come in order of gravity.
+  return findings[0]?.verdict ?? 'passes';
+}
+
+function amountsOf(finding: Finding, locomotives: ArrayLike<number>) {
+  const { unit, subject } = riskById(finding.risk);
+  const [suffix, factor] = scales[unit];
+  const [valueSuffix, valueFactor] = scales[findingUnit(finding)];
+  const number = (subject === 'locomotive' ? locomotives[finding.subject] : finding.subject) + 1;
+  return {
+    [subject === 'joint' ? 'joint' : 'vehicle']: number,
+    chainageMm: finding.chainage * mm,
+    timeS: finding.time,
+    [`margin${suffix}`]: finding.margin * factor,
+    [`value${valueSuffix}`]: finding.value * valueFactor,
+    [`limit${valueSuffix}`]: finding.limit * valueFactor,
+    ...(finding.range === null || unit !== 'length' ? {} : { rangeMm: finding.range.map((margin) => margin * factor) }),
+  };
+}
+
+/** The greatest pull or push (sign) of all joints and frames, with its place midway between the two body ends. */
+function peakOf(
+  trial: CompiledTrial,
+  { run }: TrialResult,
+  peaks: Float64Array,
+  sign: 1 | -1,
+  place: (path: number) => number,
+): TrialEntry['greatestDraft'] {
+  let at = -1;
+  let most = 0;
+  for (let i = 0; i < peaks.length; i++) {
+    if (sign * peaks[i] > most) {
+      most = sign * peaks[i];
+      at = i;
+    }
+  }
+  if (at < 0) return null;
+  const frame = Math.floor(at / (run.vehicles - 1));
+  const joint = at % (run.vehicles - 1);
+  const { vehicles } = trial.train;
+  const ahead = run.chainage[frame * run.vehicles + joint] - rearReach(vehicles[joint]);
+  const behind = run.chainage[frame * run.vehicles + joint + 1] + frontReach(vehicles[joint + 1]);
+  return { forceN: sign * most, joint: joint + 1, chainageMm: place((ahead + behind) / 2), timeS: run.time[frame] };
+}
