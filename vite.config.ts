@@ -8,7 +8,14 @@ export default defineConfig({
   plugins: [react()],
   base: './',
   worker: { format: 'es' },
-  build: { target: 'es2022', chunkSizeWarningLimit: 1200 },
+  build: {
+    target: 'es2022',
+    chunkSizeWarningLimit: 1200,
+    // The drawing library changes rarely and is most of the weight: apart from the app it stays in a browser's cache.
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: 'drawing', test: /node_modules[\\/](three|@react-three)[\\/]/ }] } },
+    },
+  },
   resolve: { dedupe: ['three'] },
   test: {
     testTimeout: hanging,

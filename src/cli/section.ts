@@ -94,8 +94,11 @@ const decimals: Readonly<Record<keyof Row, number>> = {
 
 /** The rows as a table for the eye, rounded. */
 export function sectionText(report: SectionReport): string {
-  const cells = report.rows.map((one) => columns.map((column) => one[column].toFixed(decimals[column])));
+  const cells = report.rows.map((one) => columns.map((column) => rounded(one[column], decimals[column])));
   const widths = columns.map((column, k) => Math.max(column.length, ...cells.map((line) => line[k].length)));
   const line = (parts: readonly string[]) => parts.map((part, k) => part.padStart(widths[k])).join('  ');
   return `${[`${report.scene}, track ${report.track}`, line(columns), ...cells.map(line)].join('\n')}\n`;
 }
+
+/** Fixed decimals, without a minus before nothing. */
+const rounded = (value: number, digits: number): string => value.toFixed(digits).replace(/^-(?=[0.]+$)/, '');

@@ -114,14 +114,19 @@ function amountsOf(finding: Finding, locomotives: ArrayLike<number>) {
   const [suffix, factor] = scales[unit];
   const [valueSuffix, valueFactor] = scales[findingUnit(finding)];
   const number = (subject === 'locomotive' ? locomotives[finding.subject] : finding.subject) + 1;
+  const amounts: readonly (readonly [key: string, value: number])[] = [
+    [`margin${suffix}`, finding.margin * factor],
+    [`value${valueSuffix}`, finding.value * valueFactor],
+    [`limit${valueSuffix}`, finding.limit * valueFactor],
+  ];
+  const { range } = finding;
   return {
     [subject === 'joint' ? 'joint' : 'vehicle']: number,
     chainageMm: finding.chainage * mm,
     timeS: finding.time,
-    [`margin${suffix}`]: finding.margin * factor,
-    [`value${valueSuffix}`]: finding.value * valueFactor,
-    [`limit${valueSuffix}`]: finding.limit * valueFactor,
-    ...(finding.range === null || unit !== 'length' ? {} : { rangeMm: finding.range.map((margin) => margin * factor) }),
+    // A margin without bound (nothing is asked of the engine) has no number in JSON.
+    ...Object.fromEntries(amounts.filter(([, value]) => Number.isFinite(value))),
+    ...(range === null || unit !== 'length' || !range.every(Number.isFinite) ? {} : { rangeMm: range.map((one) => one * factor) }),
   };
 }
 

@@ -36,6 +36,10 @@ export function readWorking(scene: Scene, trialId: string, known: CompiledScene 
 }
 
 /** How the trial the person means is worked, or null while there is none. */
-export function presentWorking({ scene, trialId, compiled }: SessionState): WorkingWords | null {
+export function presentWorking({
+  scene,
+  trialId,
+  compiled,
+}: Pick<SessionState, 'scene' | 'trialId' | 'compiled'>): WorkingWords | null {
   return scene && trialId ? readWorking(scene, trialId, compiled) : null;
 }

@@ -86,7 +86,15 @@ describe('the rules for imports bite', () => {
   });
 
   it('lets through what is allowed', async () => {
-    const others = { 'src/core/y.ts': thing, 'src/state/y.ts': thing, 'src/stage/spill/z.ts': "import 'cannon-es';" };
+    const modern = { name: 'modern', type: 'module', exports: { '.': { import: './a.js' } } };
+    const others = {
+      'node_modules/modern/package.json': JSON.stringify(modern),
+      'node_modules/modern/a.js': 'export const a = 1;',
+      'src/core/y.ts': thing,
+      'src/state/y.ts': thing,
+      'src/stage/spill/z.ts': "import 'cannon-es';",
+      'src/cli/z.ts': "await import('modern');",
+    };
     const statement = "import 'three';\nimport '../core/y.ts';\nimport '../state/y.ts';";
     expect(await rulesBrokenBy('src/stage/x.ts', statement, others)).toEqual([]);
   });

@@ -7,7 +7,7 @@ import { RowList, type RowListProps } from './RowList.tsx';
 import { chainageFigure, chainageMetres, chainageUnit } from './words.ts';
 
 /** Between figures of the axis, px. */
-const FIGURES = 40;
+const FIGURES = 34;
 
 export function axisTicks(frame: Pick<BandFrame, 'axis' | 'show'>) {
   const { axis, show } = frame;

@@ -66,7 +66,9 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
           style={{ top: CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - LINE / 2 - scroll }}
           onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
         >
-          <span className="gwb-joint-name">{jointName(train, joint)}</span>
+          <span className="gwb-joint-name">
+            {joint + 1} <span>{train.vehicles[joint].name}</span>–<span>{train.vehicles[joint + 1].name}</span>
+          </span>
           <span
             className="gwb-joint-force"
             ref={(span) => {

@@ -16,6 +16,7 @@ const BAR = 8;
 const SLACK_SHARE = 0.09;
 /** Between figures, and between bare ticks, as shares of a side. */
 const FIGURES_APART = 0.42;
+const FIGURES_APART_NARROW = 0.55;
 const TICKS_APART = 0.1;
 
 /** The force scale with its bent ticks, the slack class and the thread. */
@@ -42,7 +43,7 @@ export function ForceLegend({ frame, colours, height }: Props) {
     },
     [colours, inks, mode, layout.density],
   );
-  const figures = bentTicks(colours.greatest, FIGURES_APART);
+  const figures = bentTicks(colours.greatest, layout.narrow ? FIGURES_APART_NARROW : FIGURES_APART);
   const ticks = bentTicks(colours.greatest, TICKS_APART);
   const both = [-1, 1] as const;
   return (

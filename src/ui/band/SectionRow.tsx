@@ -98,7 +98,8 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
       right={
         <>
           <GoButton go={() => goTo(worst.chainage)} label="Steepest place">
-            steepest {gradeOneForm(worst.grade, show)} · {chainageFigure(worst.chainage, show)}
+            {frame.layout.narrow ? '' : 'steepest '}
+            {gradeOneForm(worst.grade, show)} · {chainageFigure(worst.chainage, show)}
           </GoButton>
           {comb && comb.perMillimetre < 6 ? (
             <div className="gwb-foot">{comb.perMillimetre.toFixed(1)} px a mm</div>

@@ -19,6 +19,8 @@ export interface ProfileDrawing {
 const HEADROOM = 26;
 /** From the foot of the row up to the datum: the comb's room. */
 const COMB_ROOM = 24;
+/** The same without a comb. */
+const FOOT = 8;
 /** The lowest rail stands this far above the datum line, so that it is never mistaken for it. */
 const STAND = 5;
 /** Height differences below this are not stretched over the whole row, or a level track would look like a mountain. m */
@@ -39,7 +41,7 @@ export function profileOf(track: Track, ground: Ground, height: number, other: T
     low = Math.min(low, z);
     high = Math.max(high, z);
   }
-  const datum = height - COMB_ROOM;
+  const datum = height - (hasComb(track) ? COMB_ROOM : FOOT);
   const lowest = datum - STAND;
   const perMetre = (lowest - HEADROOM) / Math.max(high - low, LEAST_RELIEF);
   const ys = heights.map((z) => lowest - (z - low) * perMetre);
@@ -103,10 +105,12 @@ const BELOW = 5;
 /** Even a support built to the hair is there. */
 const LEAST_TOOTH = 0.5;
 
+const hasComb = (track: Track): boolean => (track.spec.profile.strip?.supports.length ?? 0) > 0;
+
 /** Null for a track that names no supports. */
 export function combOf(track: Track, ground: Ground, height: number): Comb | null {
   const supports = track.spec.profile.strip?.supports;
-  if (!supports || supports.length === 0) return null;
+  if (!supports || !hasComb(track)) return null;
   let up = 0;
   let down = 0;
   for (const { departure } of supports) {

@@ -24,7 +24,7 @@ export function CureChip({ finding, cure, words }: CureChipProps) {
   };
   return (
     <div className={shown ? 'chip shown' : 'chip'}>
-      <button type="button" aria-disabled={impossible || undefined} onClick={act}>
+      <button type="button" className="act" aria-disabled={impossible || undefined} onClick={act}>
         <span className="action">{words}</span>
         <b>{state === 'running' || state === 'waiting' ? '…' : number}</b>
         <u>{impossible ? 'not here' : shown ? 'Keep' : 'Try'}</u>

@@ -19,7 +19,7 @@ export function PassingRow({ finding, index }: { readonly finding: Finding; read
         onClick={() => actions.seekToFinding(index)}
       >
         <span>{told.title}</span>
-        <small>{told.where}</small>
+        <small className="where">{told.where}</small>
         <b>{told.margin}</b>
       </button>
     </li>

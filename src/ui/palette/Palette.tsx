@@ -83,8 +83,8 @@ function PaletteSheet() {
       />
       <div ref={list} id="palette-list" role="listbox" aria-label="What there is">
         {shown.map((entry, index) => (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: the field above has the keys of the whole list
-          <div
+          <button
+            type="button"
             key={entry.id}
             id={`palette-${entry.id}`}
             data-row={index}
@@ -101,7 +101,7 @@ function PaletteSheet() {
             ) : (
               <span className="note">{entry.note}</span>
             )}
-          </div>
+          </button>
         ))}
       </div>
       {shown.length === 0 && <p>Nothing here is called that.</p>}

@@ -22,13 +22,13 @@ interface Coach {
 }
 
 /**
- * A coach that stands its length over buffers from the next when pushed, and 3 % of that further when pulled. Its heads are
+ * A coach that stands its length over buffers from the next when pushed, and 5 % of that further when pulled. Its heads are
  * 1.5 % longer than they stand then, pressed in as sprung buffers are, so that whether they meet is never in question when pushed; couplings
  * turn at the running points, where the bodies' throw hardly moves them.
  */
 function coach({ overBuffers, pivots, heads }: Coach): Vehicle {
   const overhang = (overBuffers - pivots) / 2 - heads.length;
-  const play = 0.03 * overBuffers;
+  const play = 0.05 * overBuffers;
   return sampleVehicle({
     pivotSpacing: pivots,
     overhang,
@@ -61,8 +61,7 @@ describe('a throat of points without straights, 00', () => {
     const angle = 12 * degree;
     return [arc(radius, angle), ...(between > 0 ? [straight(between)] : []), arc(radius, -angle)];
   };
-  // The example's offsets are handbook throws (L² - a²)/4R, exact to 1 % here, and rounded to 0.1 mm; buffers reach their greatest offset between
-  // places 2 mm apart.
+  // The example is rounded to 0.1 mm, and the pins pull the pair up to 0.5 mm closer in the S, which takes 0.1 mm off the offset.
   const within = 0.00015;
 
   it.each([

@@ -58,8 +58,7 @@ export function TrainStrip({ trial }: TrainStripProps) {
           const atJoint = chosen !== null && (index === chosen || index === chosen + 1);
           return (
             <rect
-              // biome-ignore lint/suspicious/noArrayIndexKey: a vehicle is its place in the train
-              key={index}
+              key={box.from}
               className={atJoint ? 'vehicle chosen' : vehicle.drive ? 'vehicle engine' : 'vehicle'}
               x={1 + box.from}
               y={ground - 2 - box.tall}
@@ -73,8 +72,7 @@ export function TrainStrip({ trial }: TrainStripProps) {
         <path className="rail-line" d={`M0 ${ground + 0.5}H${width}`} />
         {joints.map((x, joint) => (
           <rect
-            // biome-ignore lint/suspicious/noArrayIndexKey: a joint is its place in the train
-            key={joint}
+            key={x}
             className="catch"
             x={1 + x - 6}
             y={0}

@@ -11,8 +11,7 @@ export function WorkingSwitches() {
   const scene = useSession((state) => state.scene);
   const trialId = useSession((state) => state.trialId);
   const compiled = useSession((state) => state.compiled);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the three are what the working is read from
-  const working = useMemo(() => presentWorking(desk.session.getState()), [scene, trialId, compiled]);
+  const working = useMemo(() => presentWorking({ scene, trialId, compiled }), [scene, trialId, compiled]);
   if (!working) return null;
   const turnLeading = () => desk.actions.setWorking({ leading: working.leading === 'first' ? 'last' : 'first' });
   const turnWay = () => desk.actions.setWorking({ towards: working.towards === 'end' ? 'start' : 'end' });

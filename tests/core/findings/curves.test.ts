@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { collectFindings } from '../../../src/core/findings/index.ts';
+import type { Finding } from '../../../src/core/findings/types.ts';
+import { assessRun } from '../../../src/core/risks/index.ts';
+import type { Buffers } from '../../../src/core/stock/types.ts';
+import { arc, type PlanElement, straight, transition } from '../../../src/core/track/index.ts';
+import { sampleTrack, sampleVehicle } from '../stock/samples.ts';
+import { along } from './samples.ts';
+
+const heads: Buffers = { spacing: 0.02, height: 0.012, headWidth: 0.005, headHeight: 0.005, length: 0.007 };
+const coach = (freeSwing = 1.5) =>
+  sampleVehicle({
+    pivotSpacing: 0.16,
+    overhang: 0.034,
+    buffers: heads,
+    coupling: { pivotInset: 0.03, reach: 0.036, slack: 0.002, freeSwing },
+  });
+
+function firstOf(
+  risk: Finding['risk'],
+  elements: readonly PlanElement[],
+  force: number,
+  freeSwing?: number,
+  reversed = false,
+): Finding {
+  const track = sampleTrack(elements);
+  const context = along(
+    track,
+    [coach(freeSwing), coach(freeSwing)],
+    { force },
+    { from: 0.6, reversed, propelled: force < 0 },
+  );
+  const found = collectFindings(assessRun(context), context).find((finding) => finding.risk === risk);
+  if (found === undefined) throw new Error(`no finding of ${risk}`);
+  return found;
+}
+
+/** Reverse curve of 700 mm without a straight, its middle at 1.8 m. */
+const reverse = [straight(1), arc(0.7, 0.8 / 0.7), arc(0.7, -0.8 / 0.7), straight(1)];
+
+describe('buffers on a reverse curve', () => {
+  it.each([false, true])('lock when pushed, and the place is the scene’s own (reversed: %s)', (reversed) => {
+    const finding = firstOf('buffer-lock', reverse, -0.1, undefined, reversed);
+    expect(finding.verdict).toBe('fails');
+    expect(finding.causes[0]).toEqual({ kind: 'reverse-curve', radius: expect.closeTo(0.7, 9) });
+    expect(Math.abs(finding.chainage - 1.8)).toBeLessThan(0.05);
+  });
+
+  it('are cured by pulling, by an easement and by a straight as long as a vehicle, all at the middle of it', () => {
+    const { cures } = firstOf('buffer-lock', reverse, -0.1);
+    expect(new Set(cures.map(({ kind }) => kind))).toEqual(new Set(['change-working', 'easement', 'straight-between']));
+    for (const cure of cures) if ('chainage' in cure) expect(cure.chainage).toBeCloseTo(1.8, 9);
+    // 242 mm over buffers, in steps of 10 mm.
+    expect(cures).toContainEqual({
+      kind: 'straight-between',
+      chainage: expect.anything(),
+      length: expect.closeTo(0.25, 9),
+    });
+    // √(24 × 9 mm × 700 mm) = 389 mm, the nearest 50 mm, or that half as long again, or twice.
+    const easement = cures.find((cure) => cure.kind === 'easement');
+    expect([0.4, 0.6, 0.8]).toContainEqual(expect.closeTo(easement?.length ?? 0, 9));
+  });
+
+  it('of which one is tried and passes', () => {
+    const { cures } = firstOf('buffer-lock', reverse, -0.1);
+    const length = cures.flatMap((cure) => (cure.kind === 'easement' ? [cure.length] : []))[0];
+    const rest = 0.8 - length / 2;
+    const eased = [
+      straight(1),
+      arc(0.7, rest / 0.7),
+      transition(length, 1 / 0.7, -1 / 0.7),
+      arc(0.7, -rest / 0.7),
+      straight(1),
+    ];
+    expect(firstOf('buffer-lock', eased, -0.1).margin).toBeGreaterThan(0);
+  });
+
+  it('offer no straight where a transition already runs from curve to curve', () => {
+    const short = [straight(1), arc(0.7, 1), transition(0.05, 1 / 0.7, -1 / 0.7), arc(0.7, -1), straight(1)];
+    const finding = firstOf('buffer-lock', short, -0.1);
+    expect(finding.verdict).toBe('fails');
+    expect(finding.cures.map(({ kind }) => kind)).not.toContain('straight-between');
+  });
+});
+
+describe('entering a single curve', () => {
+  it('is called so, and only an easement is offered for the offset: no straight takes it away', () => {
+    // (L² - a²)/8R on 300 mm: 13.7 mm.
+    const finding = firstOf('buffer-lock', [straight(1.5), arc(0.3, 2.5), straight(1)], -0.1);
+    expect(finding.verdict).toBe('fails');
+    expect(finding.causes[0].kind).toBe('curve-entry');
+    expect(finding.cures.map(({ kind }) => kind)).not.toContain('straight-between');
+    expect(finding.cures.map(({ kind }) => kind)).toContain('easement');
+  });
+});
+
+describe('a coupling at its stop all round a curve', () => {
+  it('is blamed on the curve, which no easement widens', () => {
+    const finding = firstOf('coupler-swing', [straight(1), arc(0.5, 5), straight(1)], 0.1, 0.2);
+    expect(finding.verdict).toBe('fails');
+    expect(['curve', 'curve-entry']).toContain(finding.causes[0].kind);
+    if (finding.causes[0].kind === 'curve') expect(finding.cures).toEqual([]);
+  });
+});
