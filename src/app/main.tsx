@@ -23,6 +23,10 @@ document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') keeper.flush();
 });
 
+session.session.subscribe(({ scene }) => {
+  document.title = scene ? `${scene.name} – Gradewright` : 'Gradewright';
+});
+
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the program');
 createRoot(root).render(

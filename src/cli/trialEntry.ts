@@ -126,7 +126,9 @@ function amountsOf(finding: Finding, locomotives: ArrayLike<number>) {
     timeS: finding.time,
     // A margin without bound (nothing is asked of the engine) has no number in JSON.
     ...Object.fromEntries(amounts.filter(([, value]) => Number.isFinite(value))),
-    ...(range === null || unit !== 'length' || !range.every(Number.isFinite) ? {} : { rangeMm: range.map((one) => one * factor) }),
+    ...(range === null || unit !== 'length' || !range.every(Number.isFinite)
+      ? {}
+      : { rangeMm: range.map((one) => one * factor) }),
   };
 }
 

@@ -24,9 +24,12 @@ export interface JsonSchema {
   readonly allOf?: readonly JsonSchema[];
 }
 
-/** The JSON Schema of the scene format, made from the code that checks scenes. */
+let made: JsonSchema | null = null;
+
+/** The JSON Schema of the scene format, made from the code that checks scenes; made once, when first asked for. */
 export function sceneJsonSchema(): JsonSchema {
-  return z.toJSONSchema(sceneSchema, { override: ({ jsonSchema }) => sayEither(jsonSchema) }) as JsonSchema;
+  made ??= z.toJSONSchema(sceneSchema, { override: ({ jsonSchema }) => sayEither(jsonSchema) }) as JsonSchema;
+  return made;
 }
 
 /** Turns "exactly one of these fields" into words of JSON Schema. */
@@ -34,5 +37,8 @@ function sayEither(node: Record<string, unknown>): void {
   const groups = node.either as readonly (readonly string[])[] | undefined;
   if (groups === undefined) return;
   delete node.either;
-  node.allOf = groups.map((keys) => ({ oneOf: keys.map((key) => ({ required: [key] })) }));
+  node.allOf = groups.map((keys) => ({ oneOf: keys.map(having) }));
 }
+
+/** Spelt out, because some checkers pass over a bare "required". */
+const having = (key: string): JsonSchema => ({ type: 'object', properties: { [key]: {} }, required: [key] });

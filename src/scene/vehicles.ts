@@ -1,3 +1,4 @@
+import { log } from '../core/math/index.ts';
 import type { Buffers, Coupling, Drive, Vehicle } from '../core/stock/types.ts';
 import {
   bufferDefaults,
@@ -71,7 +72,7 @@ function driveOf(file: SceneDrive, mass: number, size: number): Drive {
     slipScale: speed(file.slipScaleMmPerS, driveDefaults.slipScaleMmPerS.value),
     stallForce: file.stallForceN ?? driveDefaults.stallForceShare.value * adhesion * drivenMass * gravity,
     freeSpeed: speed(file.freeSpeedMmPerS, driveDefaults.freeSpeedMmPerS.value),
-    rotatingMass: (file.rotatingMassG ?? driveDefaults.rotatingMassG.value * size ** 3) * gram,
+    rotatingMass: (file.rotatingMassG ?? driveDefaults.rotatingMassG.value * size * size * size) * gram,
     worm: file.worm ?? true,
     drawbarHeight: speed(file.drawbarHeightMm, driveDefaults.drawbarHeightMm.value),
     drivenWheelbase: speed(file.drivenWheelbaseMm, driveDefaults.drivenWheelbaseMm.value),
@@ -83,7 +84,7 @@ function driveOf(file: SceneDrive, mass: number, size: number): Drive {
 export function standardMass(overBuffersMm: number, gaugeMm: number): number {
   let nearest = massPerMm[0];
   for (const entry of massPerMm) {
-    if (Math.abs(Math.log(entry[0] / gaugeMm)) < Math.abs(Math.log(nearest[0] / gaugeMm))) nearest = entry;
+    if (Math.abs(log(entry[0] / gaugeMm)) < Math.abs(log(nearest[0] / gaugeMm))) nearest = entry;
   }
   return nearest[1] * overBuffersMm * gram;
 }

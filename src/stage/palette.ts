@@ -44,7 +44,7 @@ const running = ['#AEB7C0', '#6A727C', '#ECEEF0', '#6A727C'] as const;
 /** Vehicles, engines and the two vehicles of the chosen joint. */
 export const stockPalettes: Readonly<Record<'vehicle' | 'engine' | 'chosen', StockPalette>> = {
   vehicle: {
-    faces: ['#D8DCE0', '#AEB7C0', '#98A3AF', '#3A4653', '#55616D', '#6F7C89', ...running, '#848F9A'],
+    faces: ['#D8DCE0', '#AEB7C0', '#98A3AF', '#3A4653', '#55616D', '#6F7C89', ...running, '#8F99A4'],
     strokes: ['#18222E', '#7D8894', '#18222E'],
     weight: 1,
   },
@@ -57,6 +57,23 @@ export const stockPalettes: Readonly<Record<'vehicle' | 'engine' | 'chosen', Sto
     faces: ['#E9E0F6', '#C9B5EC', '#B79DE4', '#2C3948', '#4B4170', '#9A7BD6', ...running, '#A88BDD'],
     strokes: ['#6A28C0', '#9C7FD2', '#18222E'],
     weight: 1.35,
+  },
+};
+
+/** The same under the lens, where faces are large: paler, so that lines and letters carry the picture. */
+export const lensPalettes: typeof stockPalettes = {
+  vehicle: {
+    ...stockPalettes.vehicle,
+    faces: ['#E6E9EC', '#D3D9DF', '#C3CAD2', '#2C3948', '#46525F', '#A3AEB9', ...running, '#B4BDC6'],
+  },
+  engine: {
+    ...stockPalettes.engine,
+    faces: ['#8290A0', '#5F6F80', '#526170', '#2C3948', '#46525F', '#B7C1CB', ...running, '#46525F'],
+  },
+  chosen: {
+    ...stockPalettes.chosen,
+    faces: ['#EFE8FA', '#E2D8F4', '#D3C4EF', '#2C3948', '#46525F', '#BFA8E6', ...running, '#C9B5EC'],
+    weight: 1.5,
   },
 };
 
@@ -81,13 +98,28 @@ export const wayFaces: readonly string[] = [
   '#BFA97F',
   '#A08C66',
   '#D3BF97',
-  '#C9BFA8',
-  '#A79C84',
-  '#D3D7DC',
-  '#A9B1BA',
+  '#C4B797',
+  '#A39573',
+  '#98A2AD',
+  '#5B6672',
   '#46505C',
   '#CFC4AC',
   '#E3DAC6',
+];
+
+/** Faces of the way under the lens. */
+export const lensWayFaces: readonly string[] = [
+  '#F6EFDF',
+  '#F0E7D3',
+  '#D9C8A3',
+  '#E6D9BC',
+  '#DDD3BD',
+  '#C9BFA8',
+  '#DDE0E4',
+  '#D0D5DB',
+  '#7A8590',
+  '#E3DFD3',
+  '#EFEBE1',
 ];
 
 /** The same where a support is named by a failing finding. */

@@ -87,9 +87,11 @@ export function trialWords(scene: Scene, like: SceneTrial, wanted: Working): str
   const train = scene.trains.find(({ id }) => id === like.train)?.name ?? like.train;
   const now = readWorking(scene, like.id);
   if (!now) return train;
-  const pushed = now.pushed !== (wanted.leading !== like.leading);
+  const otherEnd = wanted.leading !== like.leading;
+  const pushed = now.pushed !== (otherEnd && now.turns);
   const way = wanted.towards === like.towards ? now.way : now.otherWay;
-  return `${train} ${pushed ? 'pushed' : 'pulled'} ${way}`;
+  const facing = now.turns ? (pushed ? 'pushed' : 'pulled') : `${wanted.leading} vehicle ahead,`;
+  return `${train} ${facing} ${way}`;
 }
 
 /** True when the finding's risk is about joints. */

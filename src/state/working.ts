@@ -1,6 +1,6 @@
 import { plannedHeight } from '../core/track/index.ts';
 import type { Scene } from '../scene/index.ts';
-import { compileScene, compileTrial } from '../sim/index.ts';
+import { compileScene, compileTrial, isPropelled } from '../sim/index.ts';
 import type { CompiledScene, CompiledTrial } from '../sim/types.ts';
 import { findTrial, type Working } from './trialEdits.ts';
 import type { SessionState } from './types.ts';
@@ -12,6 +12,8 @@ const levelWithin = 0.005;
 export interface WorkingWords extends Working {
   /** The locomotive is behind what it moves. */
   readonly pushed: boolean;
+  /** Letting the other end lead makes a pulled train a pushed one and the other way round. */
+  readonly turns: boolean;
   /** The way this trial goes, and the other. */
   readonly way: string;
   readonly otherWay: string;
@@ -20,11 +22,12 @@ export interface WorkingWords extends Working {
 const opposite: Readonly<Record<string, string>> = { up: 'down', down: 'up', out: 'back', back: 'out' };
 
 /** Reads how a trial is worked from its compiled form. */
-export function workingOf({ leading, towards }: Working, { path, propelled }: CompiledTrial): WorkingWords {
+export function workingOf({ leading, towards }: Working, { path, propelled, train }: CompiledTrial): WorkingWords {
   const rise = plannedHeight(path.track, path.track.length) - plannedHeight(path.track, 0);
   const level = Math.abs(rise) < levelWithin;
   const way = level ? (towards === 'end' ? 'out' : 'back') : rise > 0 ? 'up' : 'down';
-  return { leading, towards, pushed: propelled, way, otherWay: opposite[way] };
+  const turns = isPropelled([...train.vehicles].reverse()) !== propelled;
+  return { leading, towards, pushed: propelled, turns, way, otherWay: opposite[way] };
 }
 
 /** How a trial of a scene is worked, or null when there is no such trial. */

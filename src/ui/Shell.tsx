@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import { type Desk, DeskProvider } from './context.tsx';
+import { Fence } from './Fence.tsx';
 import { DropVeil } from './files/DropVeil.tsx';
 import { ProblemDialog } from './files/ProblemDialog.tsx';
 import { Header } from './header/Header.tsx';
@@ -30,10 +31,12 @@ export function Shell({ desk, stage, band }: ShellProps) {
         <ChapterRail drawer={drawer} onDrawer={setDrawer} />
         <Panel />
         <main className="stage-place" aria-label="Stage">
-          {stage}
+          <Fence what="The stage">{stage}</Fence>
         </main>
         <Ledger />
-        <div className="band-place">{band}</div>
+        <div className="band-place">
+          <Fence what="The band">{band}</Fence>
+        </div>
       </div>
       <Palette />
       <ProblemDialog />

@@ -2,18 +2,17 @@ import { tinykeys } from 'tinykeys';
 import { commands } from '../state/commands/index.ts';
 import { type Desk, runCommand } from './context.tsx';
 
-/** Fields keep their letters: only keys held with Ctrl or Meta reach commands from them. */
-function isTyping(event: KeyboardEvent): boolean {
-  const target = event.target as HTMLElement | null;
-  if (!target?.matches?.('input, textarea, select, [contenteditable="true"]')) return false;
-  return !event.ctrlKey && !event.metaKey;
-}
+const writing = 'input:not([type="radio"], [type="range"]), textarea, select, [contenteditable="true"]';
+const pressed = 'button, [role="button"], summary, a, input[type="radio"]';
 
-/** Space presses the button that has the focus; everywhere else it plays. */
-function pressesButton(event: KeyboardEvent): boolean {
-  return (
-    event.key === ' ' && (event.target as HTMLElement | null)?.closest?.('button, [role="button"], summary, a') != null
-  );
+/**
+ * True when the key belongs to what has the focus: letters to a field, Space to a button that was reached by the keyboard. After a
+ * press with the mouse Space plays, as it does everywhere else.
+ */
+function isTaken(event: KeyboardEvent): boolean {
+  const target = event.target instanceof Element ? event.target : null;
+  if (target?.matches(writing)) return !event.ctrlKey && !event.metaKey;
+  return event.key === ' ' && target !== null && target.matches(pressed) && target.matches(':focus-visible');
 }
 
 /** Binds the key of every command to the window. Returns what undoes it. */
@@ -23,9 +22,11 @@ export function bindKeys(desk: Desk): () => void {
     if (!command.key) continue;
     bindings[command.key] = (event) => {
       // A sheet that is open has its own keys.
-      if (isTyping(event) || pressesButton(event) || document.querySelector('dialog[open]')) return;
+      if (event.defaultPrevented || isTaken(event) || document.querySelector('dialog[open]')) return;
       if (!command.canRun(desk)) return;
       event.preventDefault();
+      // Else the button under the last press would be pressed again when Space is let go.
+      if (event.key === ' ' && event.target instanceof HTMLElement) event.target.blur();
       runCommand(desk, command);
     };
   }

@@ -1,3 +1,4 @@
+import { exp } from '../math/index.ts';
 import { transferredWeight } from '../stock/index.ts';
 import type { Drive } from '../stock/types.ts';
 
@@ -11,7 +12,7 @@ import type { Drive } from '../stock/types.ts';
  * @param slip difference of rim and vehicle speed, m/s, either sign
  */
 export function frictionAtSlip(drive: Drive, slip: number): number {
-  return drive.slidingAdhesion + (drive.adhesion - drive.slidingAdhesion) * Math.exp(-Math.abs(slip) / drive.slipScale);
+  return drive.slidingAdhesion + (drive.adhesion - drive.slidingAdhesion) * exp(-Math.abs(slip) / drive.slipScale);
 }
 
 /**

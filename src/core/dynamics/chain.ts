@@ -147,8 +147,8 @@ export function createChain(
     },
     kinetic() {
       let sum = 0;
-      for (let i = 0; i < count; i++) sum += 0.5 * mass[i]! * speed[i]! ** 2;
-      for (const engine of engines) sum += 0.5 * engine.drive.rotatingMass * engine.rimSpeed ** 2;
+      for (let i = 0; i < count; i++) sum += 0.5 * mass[i]! * speed[i]! * speed[i]!;
+      for (const engine of engines) sum += 0.5 * engine.drive.rotatingMass * engine.rimSpeed * engine.rimSpeed;
       return sum;
     },
     potential() {

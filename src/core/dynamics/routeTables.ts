@@ -1,3 +1,4 @@
+import { hypot, sin } from '../math/index.ts';
 import {
   jointGeometry,
   makeJoint,
@@ -140,14 +141,14 @@ function tabulateVehicle(
     z[k] = placement.origin[2] + vehicle.massAhead * placement.ahead[2];
     trackPoint(track, placement.frontChainage, point);
     const front = point.curvature;
-    const frontCosine = 1 / Math.hypot(1, point.grade);
+    const frontCosine = 1 / hypot(1, point.grade);
     trackPoint(track, placement.rearChainage, point);
     const rear = point.curvature;
-    const cosine = 0.5 * (frontCosine + 1 / Math.hypot(1, point.grade));
+    const cosine = 0.5 * (frontCosine + 1 / hypot(1, point.grade));
     const row = k * VEHICLE_STRIDE;
     rows[row + 1] = cosine;
     rows[row + 2] = 0.5 * cosine * drag * (Math.abs(front) + Math.abs(rear));
-    rows[row + 3] = Math.abs(Math.sin((between * (front + rear)) / 4));
+    rows[row + 3] = Math.abs(sin((between * (front + rear)) / 4));
   }
   for (let k = 0; k < nodes; k++) {
     const a = Math.max(k - 1, 0);

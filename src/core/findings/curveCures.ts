@@ -1,3 +1,4 @@
+import { log } from '../math/index.ts';
 import { easementLength, gaugeMm, lengthOverBuffers, type Scale } from '../stock/index.ts';
 import { type PlanElement, straight, transition } from '../track/index.ts';
 import { type CurveChange, curveChangeNear } from './curves.ts';
@@ -46,7 +47,7 @@ function easement(situation: Situation, change: CurveChange): Candidate[] {
 
 /** The scale whose gauge is nearest to this one (m), in proportion. */
 function nearestScale(gauge: number): Scale {
-  const off = (scale: Scale): number => Math.abs(Math.log((gauge * 1000) / gaugeMm[scale]));
+  const off = (scale: Scale): number => Math.abs(log((gauge * 1000) / gaugeMm[scale]));
   return (Object.keys(gaugeMm) as Scale[]).reduce((best, scale) => (off(scale) < off(best) ? scale : best));
 }
 

@@ -8,7 +8,8 @@ export const explainBufferLock: Explainer = {
   cures(situation, causes) {
     const candidates = curveCures(situation, causes);
     const pushed = causes.some((cause) => cause.kind === 'buff' && cause.force > 0);
-    if (pushed) candidates.push({ cure: { kind: 'change-working' }, expected: situation.definition.plenty / 2 });
+    // Pulled, a gap stays open as wide as the slack; how wide that is on the curve a trial will tell.
+    if (pushed) candidates.push({ cure: { kind: 'change-working' }, expected: situation.definition.near });
     return bestCures(situation, candidates);
   },
 };

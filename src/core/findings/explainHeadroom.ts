@@ -1,3 +1,4 @@
+import { hypot } from '../math/index.ts';
 import { trackPoint } from '../track/index.ts';
 import { bestCures, type Explainer } from './explainer.ts';
 import type { Situation } from './situation.ts';
@@ -12,7 +13,7 @@ function supportInTheWay(situation: Situation): SupportCure | null {
   const here = trackPoint(context.path.track, worst.chainage);
   const beside = (chainage: number): boolean => {
     const there = trackPoint(trial.sceneTrack, chainage);
-    return Math.hypot(there.x - here.x, there.y - here.y) <= within;
+    return hypot(there.x - here.x, there.y - here.y) <= within;
   };
   return bestSupport(situation, beside, context.train.vehicles[worst.subject].bodyLength);
 }

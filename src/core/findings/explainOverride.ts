@@ -10,8 +10,8 @@ export const explainOverride: Explainer = {
   },
   cures(situation) {
     const { context, worst, definition } = situation;
-    // Pulled, the joint has no steady buff left; run-ins remain, so this is not worth all there is to win.
-    const pulled: Candidate = { cure: { kind: 'change-working' }, expected: definition.plenty / 2 };
+    // Pulled, nothing pushes steadily any more; run-ins remain, so it is not worth more than what is called near.
+    const pulled: Candidate = { cure: { kind: 'change-working' }, expected: definition.near };
     if (worst.governing !== 'lift') return bestCures(situation, [...headCures(situation), pulled]);
     const fewer = vehiclesToDrop(context, beyondJoint(context, worst.subject), worst.value, worst.limit);
     if (fewer === null) return bestCures(situation, [pulled]);

@@ -15,8 +15,11 @@ export const explainStall: Explainer = {
   cures(situation) {
     const { context, worst } = situation;
     const { value: needed, limit: available } = worst;
-    // Slipping wheels give less than they could grip: what has to be cured is the slip.
-    if (worst.governing === 'grip') return bestCures(situation, gripCures(situation));
+    // Short of grip the wheels slip and give still less: what has to be cured is the slip.
+    const slips = worst.margin < 0;
+    if (worst.governing === 'grip') {
+      return bestCures(situation, gripCures(situation, slips ? Number.POSITIVE_INFINITY : needed));
+    }
     const candidates: Candidate[] = fewerVehicles(context, needed, available);
     const to = settingFor(context, (1 + inHand) * needed);
     if (to !== null) candidates.push({ cure: { kind: 'setting', to: Math.ceil(to * 100) / 100 }, expected: inHand });

@@ -1,3 +1,4 @@
+import { hypot } from '../math/index.ts';
 import type { Frame, RiskContext } from '../risks/types.ts';
 import { trackPoint } from '../track/index.ts';
 import type { Situation } from './situation.ts';
@@ -16,7 +17,7 @@ export function gradeUnder({ train }: RiskContext, frame: Frame): number {
   train.vehicles.forEach((vehicle, i) => {
     const { ahead } = frame.placements[i];
     mass += vehicle.mass;
-    rise += (vehicle.mass * ahead[2]) / Math.hypot(ahead[0], ahead[1]);
+    rise += (vehicle.mass * ahead[2]) / hypot(ahead[0], ahead[1]);
   });
   return rise / mass;
 }

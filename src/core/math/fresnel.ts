@@ -1,3 +1,5 @@
+import { cos, sin } from './elementary.ts';
+
 /** The Fresnel integrals of one argument. */
 export interface Fresnel {
   c: number;
@@ -69,10 +71,10 @@ function fromAuxiliaries(x: number, out: Fresnel): void {
   const g = norm * re;
   const f = -norm * im;
   const phase = (Math.PI / 2) * squareModuloFour(x);
-  const cos = Math.cos(phase);
-  const sin = Math.sin(phase);
-  out.c = 0.5 + f * sin - g * cos;
-  out.s = 0.5 - f * cos - g * sin;
+  const cosine = cos(phase);
+  const sine = sin(phase);
+  out.c = 0.5 + f * sine - g * cosine;
+  out.s = 0.5 - f * cosine - g * sine;
 }
 
 /** x² modulo 4 with the rounding error of the square kept: for large x the plain square has lost the phase. */

@@ -1,3 +1,5 @@
+import { cos } from './elementary.ts';
+
 /** Abscissae on [-1, 1] in rising order, and their weights. */
 export interface QuadratureRule {
   readonly nodes: Float64Array;
@@ -16,7 +18,7 @@ export function gaussLegendre(n: number): QuadratureRule {
   const nodes = new Float64Array(n);
   const weights = new Float64Array(n);
   for (let i = 0; i < Math.ceil(n / 2); i++) {
-    let x = 2 * i + 1 === n ? 0 : Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));
+    let x = 2 * i + 1 === n ? 0 : cos((Math.PI * (i + 0.75)) / (n + 0.5));
     let slope = 0;
     // Newton from this estimate doubles its digits each time; six steps reach rounding for every n.
     for (let step = 0; step < 6; step++) {

@@ -1,3 +1,5 @@
+import { log } from './elementary.ts';
+
 /** A stream of random numbers that the seed alone decides. */
 export interface SeededRandom {
   /** Uniform in [0, 1), 53 bits. */
@@ -58,7 +60,7 @@ export function seededRandom(seed: number): SeededRandom {
       const v = 2 * uniform() - 1;
       const r = u * u + v * v;
       if (r > 0 && r < 1) {
-        const scale = Math.sqrt((-2 * Math.log(r)) / r);
+        const scale = Math.sqrt((-2 * log(r)) / r);
         spare = v * scale;
         return u * scale;
       }

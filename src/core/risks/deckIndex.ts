@@ -1,3 +1,4 @@
+import { hypot, square } from '../math/index.ts';
 import type { Track, TrackPoint } from '../track/index.ts';
 import { trackPoint } from '../track/index.ts';
 import type { Surroundings } from './types.ts';
@@ -25,7 +26,7 @@ export interface DeckIndex {
 const beyondEnd = -1e-9;
 
 /** More cells than a room is wide in either direction, so that a column and a row make one number. */
-const cellsAcross = 2 ** 24;
+const cellsAcross = 0x1000000;
 
 /** Every deck as one row of points after another. */
 interface Points {
@@ -64,7 +65,7 @@ export function indexDecks(
   const widthSquared = halfWidth * halfWidth;
 
   /** Squared plan distance from (x, y) to point k. */
-  const away = (k: number, x: number, y: number): number => (px[k] - x) ** 2 + (py[k] - y) ** 2;
+  const away = (k: number, x: number, y: number): number => square(px[k] - x) + square(py[k] - y);
 
   return {
     undersideOver(x, y, above, chainage) {
@@ -100,7 +101,7 @@ export function indexDecks(
         if (share === beyondEnd) continue;
         const footX = px[k] + share * (px[other] - px[k]);
         const footY = py[k] + share * (py[other] - py[k]);
-        if ((footX - x) ** 2 + (footY - y) ** 2 > widthSquared) continue;
+        if (square(footX - x) + square(footY - y) > widthSquared) continue;
         const height = underside[k] + share * (underside[other] - underside[k]);
         if (height > above && height < lowest) lowest = height;
       }
@@ -168,7 +169,7 @@ function strandsOver(
     for (let u = i - 1; u <= i + 1; u++) {
       for (let v = j - 1; v <= j + 1; v++) {
         for (const k of cells.get(cellOf(u, v)) ?? []) {
-          const apart = Math.hypot(points.x[k] - here.x, points.y[k] - here.y);
+          const apart = hypot(points.x[k] - here.x, points.y[k] - here.y);
           if (apart <= within && points.underside[k] > here.z) close.push(k);
         }
       }
@@ -181,7 +182,7 @@ function strandsOver(
       let nearest = close[from];
       let least = Number.POSITIVE_INFINITY;
       for (let n = from; n <= to; n++) {
-        const apart = Math.hypot(points.x[close[n]] - here.x, points.y[close[n]] - here.y);
+        const apart = hypot(points.x[close[n]] - here.x, points.y[close[n]] - here.y);
         if (apart < least) {
           least = apart;
           nearest = close[n];

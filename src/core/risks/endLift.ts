@@ -1,3 +1,4 @@
+import { atan, tan } from '../math/index.ts';
 import type { End } from '../stock/index.ts';
 import type { Coupling, Vehicle } from '../stock/types.ts';
 import { standardGravity } from '../units/index.ts';
@@ -8,7 +9,7 @@ import { standardGravity } from '../units/index.ts';
  * the full-size rule that a centre coupler lifts its vehicle once N·sin β - μ·N·cos β exceeds the weight on it.
  */
 export function contactLift(buff: number, faceTilt: number, faceFriction: number): number {
-  return Math.max(0, buff * Math.tan(faceTilt - Math.atan(faceFriction)));
+  return Math.max(0, buff * tan(faceTilt - atan(faceFriction)));
 }
 
 /** Lean (rad) and friction of a pair of faces: the steeper lean and the slipperier face, as neither half knows its mate. */

@@ -1,3 +1,4 @@
+import { hypot } from '../math/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { orderedSettings } from './orderedSetting.ts';
 import { sayNothing } from './sample.ts';
@@ -44,7 +45,7 @@ function demandParts({ run, train }: RiskContext, frame: Frame, pull: Pull): Val
     const { ahead } = frame.placements[i];
     const speed = Math.abs(run.speed[frame.index * run.vehicles + i]);
     grade += pull.way * weight * ahead[2];
-    rolling += weight * Math.hypot(ahead[0], ahead[1]) * (vehicle.rolling.coulomb + vehicle.rolling.perSpeed * speed);
+    rolling += weight * hypot(ahead[0], ahead[1]) * (vehicle.rolling.coulomb + vehicle.rolling.perSpeed * speed);
   });
   return [
     { label: 'grade', value: grade },

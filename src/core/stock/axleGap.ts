@@ -12,7 +12,7 @@ export function middleAxleLift(verticalRadius: number, wheelbase: number): numbe
   if (!(verticalRadius > half)) {
     throw new RangeError(`A wheelbase of ${wheelbase} m does not stand in a sag of radius ${verticalRadius} m`);
   }
-  return half ** 2 / (verticalRadius + Math.sqrt((verticalRadius - half) * (verticalRadius + half)));
+  return (half * half) / (verticalRadius + Math.sqrt((verticalRadius - half) * (verticalRadius + half)));
 }
 
 /**
@@ -24,7 +24,7 @@ export function axleGap(track: Track, placed: Placement, share = 0.5): number {
   const chainage = rearChainage + share * (frontChainage - rearChainage);
   const rail = trackPoint(track, chainage);
   // The point of the frame's axis above that point of the rail, measured along the axis in plan.
-  const level = ahead[0] ** 2 + ahead[1] ** 2;
+  const level = ahead[0] * ahead[0] + ahead[1] * ahead[1];
   const along = ((rail.x - origin[0]) * ahead[0] + (rail.y - origin[1]) * ahead[1]) / level;
   return origin[2] + along * ahead[2] - rail.z;
 }

@@ -1,3 +1,4 @@
+import { asin, atan2 } from '../math/index.ts';
 import { type End, frontReach, rearReach } from './ends.ts';
 import type { Buffers, JointGeometry, Placement, Vehicle } from './types.ts';
 
@@ -88,8 +89,8 @@ export function jointGeometry(
   const sinP = p.headingX * lineY - p.headingY * lineX;
   const cosQ = q.headingX * lineX + q.headingY * lineY;
   const sinQ = q.headingX * lineY - q.headingY * lineX;
-  out.swingLeading = Math.atan2(sinP, cosP);
-  out.swingTrailing = Math.atan2(sinQ, cosQ);
+  out.swingLeading = atan2(sinP, cosP);
+  out.swingTrailing = atan2(sinQ, cosQ);
 
   // Heads: along the line of pivots in plan, in the rail plane of their carriers in height.
   const reachP = leading.rear.coupling.reach;
@@ -100,8 +101,8 @@ export function jointGeometry(
   const headZ = pinZ - reachP * cosP * p.slope - reachQ * cosQ * q.slope;
   out.verticalOffset = headX * upX + headY * upY + headZ * upZ;
 
-  out.yaw = Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
-  out.pitch = Math.asin(b[2]) - Math.asin(a[2]);
+  out.yaw = atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
+  out.pitch = asin(b[2]) - asin(a[2]);
 
   // Body ends, at the height of their couplings.
   const oa = placedLeading.origin;

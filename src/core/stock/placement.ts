@@ -1,3 +1,4 @@
+import { cos, sin } from '../math/index.ts';
 import { trackPoint } from '../track/index.ts';
 import type { Track, TrackPoint } from '../track/types.ts';
 import type { Placement, Vehicle } from './types.ts';
@@ -73,10 +74,10 @@ export function placeVehicle(
   for (let turn = 0; ; turn++) {
     trackPoint(track, chainage + half, front);
     trackPoint(track, chainage - half, rear);
-    cosFront = Math.cos(front.heading);
-    sinFront = Math.sin(front.heading);
-    cosRear = Math.cos(rear.heading);
-    sinRear = Math.sin(rear.heading);
+    cosFront = cos(front.heading);
+    sinFront = sin(front.heading);
+    cosRear = cos(rear.heading);
+    sinRear = sin(rear.heading);
     dx = front.x - rear.x;
     dy = front.y - rear.y;
     dz = front.z - rear.z;

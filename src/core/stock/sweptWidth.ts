@@ -1,3 +1,4 @@
+import { cos, sin } from '../math/index.ts';
 import { trackPoint } from '../track/index.ts';
 import type { Track } from '../track/types.ts';
 import { frontReach, rearReach } from './ends.ts';
@@ -38,12 +39,12 @@ export function bodyOutline(vehicle: Vehicle, placed: Placement): BodyOutline {
  */
 export function sweptWidth(track: Track, vehicle: Vehicle, chainage: number, step = 0.002): SweptWidth {
   const here = trackPoint(track, chainage);
-  const cos = Math.cos(here.heading);
-  const sin = Math.sin(here.heading);
+  const cosine = cos(here.heading);
+  const sine = sin(here.heading);
   /** A corner in the section's own axes: along the track, to its left. */
   const inSection = ([x, y]: readonly [number, number]): readonly [number, number] => [
-    (x - here.x) * cos + (y - here.y) * sin,
-    (y - here.y) * cos - (x - here.x) * sin,
+    (x - here.x) * cosine + (y - here.y) * sine,
+    (y - here.y) * cosine - (x - here.x) * sine,
   ];
   const placed = newPlacement();
   let left = 0;

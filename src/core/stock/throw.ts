@@ -4,6 +4,8 @@
  * for an end. The exact forms put the chord of the running points on the circle; the handbook forms are their first terms.
  */
 
+import { hypot } from '../math/index.ts';
+
 /** Distance from the curve's centre to the middle of the chord, m. Throws RangeError when the chord is longer than the circle is wide. */
 function chordDistance(radius: number, pivotSpacing: number): number {
   const half = pivotSpacing / 2;
@@ -18,15 +20,16 @@ function chordDistance(radius: number, pivotSpacing: number): number {
 /** Centre throw, exact: R - √(R² - a²/4). */
 export function centreThrow(radius: number, pivotSpacing: number): number {
   // Written without the difference of two near-equal numbers.
-  return pivotSpacing ** 2 / 4 / (radius + chordDistance(radius, pivotSpacing));
+  return (pivotSpacing * pivotSpacing) / 4 / (radius + chordDistance(radius, pivotSpacing));
 }
 
 /** Centre throw by the handbook: a²/8R. */
-export const centreThrowHandbook = (radius: number, pivotSpacing: number): number => pivotSpacing ** 2 / (8 * radius);
+export const centreThrowHandbook = (radius: number, pivotSpacing: number): number =>
+  (pivotSpacing * pivotSpacing) / (8 * radius);
 
 /** End throw at the body's middle line, exact: √(m² + (a/2 + o)²) - R with m the distance of the chord from the centre. */
 export function endThrow(radius: number, pivotSpacing: number, overhang: number): number {
-  const distance = Math.hypot(chordDistance(radius, pivotSpacing), pivotSpacing / 2 + overhang);
+  const distance = hypot(chordDistance(radius, pivotSpacing), pivotSpacing / 2 + overhang);
   return (overhang * (pivotSpacing + overhang)) / (radius + distance);
 }
 
@@ -37,7 +40,7 @@ export const endThrowHandbook = (radius: number, pivotSpacing: number, overhang:
 /** How far the outer corner of an end stands beyond half the body's width from the centreline, exact, m. */
 export function cornerThrow(radius: number, pivotSpacing: number, overhang: number, bodyWidth: number): number {
   const across = chordDistance(radius, pivotSpacing) + bodyWidth / 2;
-  return Math.hypot(across, pivotSpacing / 2 + overhang) - radius - bodyWidth / 2;
+  return hypot(across, pivotSpacing / 2 + overhang) - radius - bodyWidth / 2;
 }
 
 /**

@@ -23,11 +23,16 @@ const cosine = (xx: number): number =>
 /** sin x / x by x² for |x| <= 0.025: the first term left out is 4e-19. */
 const sineOverAngle = (xx: number): number => 1 - xx * (1 / 6) * (1 - xx * (1 / 20) * (1 - xx * (1 / 42)));
 
-/** Written by `panelDisplacement`: the displacement along and left of the heading at the panel's middle. */
-export const displacement = { ahead: 0, left: 0 };
-
-/** Displacement over a panel of `length` 2h with curvature `middle` at its middle and dκ/ds `sharpness`, within the limit. */
-export function panelDisplacement(length: number, middle: number, sharpness: number): void {
+/**
+ * Writes into `out` the displacement over a panel of `length` 2h, with curvature `middle` at its middle and dκ/ds `sharpness`
+ * within the limit: x along the heading at the panel's middle, y to its left.
+ */
+export function panelDisplacement(
+  length: number,
+  middle: number,
+  sharpness: number,
+  out: { x: number; y: number },
+): void {
   const h = length / 2;
   const pp = middle * middle * h * h;
   const q = 0.5 * sharpness * h * h;
@@ -37,7 +42,7 @@ export function panelDisplacement(length: number, middle: number, sharpness: num
   const q0 = q * U0;
   const q1 = q * U1;
   const q2 = q * U2;
-  displacement.ahead = length * (g0 * cosine(q0 * q0) + g1 * cosine(q1 * q1) + g2 * cosine(q2 * q2));
-  displacement.left =
+  out.x = length * (g0 * cosine(q0 * q0) + g1 * cosine(q1 * q1) + g2 * cosine(q2 * q2));
+  out.y =
     length * (g0 * q0 * sineOverAngle(q0 * q0) + g1 * q1 * sineOverAngle(q1 * q1) + g2 * q2 * sineOverAngle(q2 * q2));
 }

@@ -1,4 +1,4 @@
-import { brent, fresnel } from '../math/index.ts';
+import { brent, fresnel, sin } from '../math/index.ts';
 
 /** The clothoid that eases a straight into an arc, as it is set out from the straight. */
 export interface Easement {
@@ -32,14 +32,14 @@ export function easement(radius: number, length: number): Easement {
   }
   const { c, s } = fresnel(Math.sqrt(length / (Math.PI * radius)));
   const scale = Math.sqrt(Math.PI * radius * length);
-  const half = Math.sin(angle / 2);
+  const half = sin(angle / 2);
   return {
     length,
     angle,
     ahead: scale * c,
     offset: scale * s,
     shift: scale * s - 2 * radius * half * half,
-    shiftAt: scale * c - radius * Math.sin(angle),
+    shiftAt: scale * c - radius * sin(angle),
   };
 }
 

@@ -1,4 +1,4 @@
-import { clamp, newton, type Vec3 } from '../math/index.ts';
+import { clamp, cos, hypot, newton, sin, type Vec3 } from '../math/index.ts';
 import { CHAINAGE_ROUNDING } from './cubic.ts';
 import { trackPoint } from './point.ts';
 import type { Track, TrackPoint } from './types.ts';
@@ -89,12 +89,12 @@ export function nearestChainage(track: Track, target: Vec3): Nearest {
 
 function look(track: Track, s: number, target: Vec3, sight: Sight): Sight {
   const place = trackPoint(track, s, sight.place);
-  const cos = Math.cos(place.heading);
-  const sin = Math.sin(place.heading);
+  const cosine = cos(place.heading);
+  const sine = sin(place.heading);
   const dx = place.x - target[0];
   const dy = place.y - target[1];
-  sight.along = dx * cos + dy * sin;
-  sight.left = dy * cos - dx * sin;
+  sight.along = dx * cosine + dy * sine;
+  sight.left = dy * cosine - dx * sine;
   sight.up = place.z - target[2];
   sight.e = (dx * dx + dy * dy + sight.up * sight.up) / 2;
   sight.slope = sight.along + sight.up * place.grade;
@@ -108,7 +108,7 @@ function look(track: Track, s: number, target: Vec3, sight: Sight): Sight {
  */
 function boundOfThirdDerivative(sight: Sight, stretch: Stretch, h: number): number {
   const { curvature: k, sharpness, grade, bend, twist } = stretch;
-  const reach = Math.hypot(sight.along, sight.left) + h;
+  const reach = hypot(sight.along, sight.left) + h;
   const loosely = Math.min(reach, Math.abs(sight.along) + h * (1 + k * reach));
   const rate = Math.abs(1 + sight.place.curvature * sight.left) + h * (sharpness * reach + k * k * loosely);
   const along = Math.min(reach, Math.abs(sight.along) + h * rate);

@@ -1,5 +1,6 @@
+import { cos, sin } from '../math/index.ts';
 import { locate, makeBucketIndex } from './bucket.ts';
-import { displacement, HALF_TURN_LIMIT, panelDisplacement } from './clothoid.ts';
+import { HALF_TURN_LIMIT, panelDisplacement } from './clothoid.ts';
 import { TrackError } from './problem.ts';
 import type { PlanElement, PreparedPlan, TrackPoint, TrackSpec } from './types.ts';
 
@@ -40,6 +41,7 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
   const startCurvature = new Float64Array(n);
   const sharpness = new Float64Array(n);
   const first = new Int32Array(n);
+  const last = new Int32Array(n);
   const panelLength = new Float64Array(n);
   let panelCount = 0;
   let chainage = 0;
@@ -52,6 +54,7 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
       const sharpest = Math.max(Math.abs(element.startCurvature), Math.abs(element.endCurvature));
       const panels = Math.max(1, Math.ceil((sharpest * element.length) / (2 * HALF_TURN_LIMIT)));
       panelLength[k] = element.length / panels;
+      last[k] = panels - 1;
       panelCount += panels;
     }
     chainage += element.length;
@@ -65,7 +68,7 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
     startCurvature,
     sharpness,
     bucket: makeBucketIndex(startChainage, chainage),
-    panels: { first, length: panelLength, x: new Float64Array(panelCount), y: new Float64Array(panelCount) },
+    panels: { first, last, length: panelLength, x: new Float64Array(panelCount), y: new Float64Array(panelCount) },
   };
   placeInChain(plan, spec);
   return plan;
@@ -80,12 +83,10 @@ function placeInChain(plan: PreparedPlan, spec: TrackSpec): void {
     plan.startY[k] = at.y;
     plan.startHeading[k] = at.heading;
     const step = panels.length[k];
-    const next = k + 1 < plan.elements.length ? panels.first[k + 1] : panels.x.length;
-    for (let j = panels.first[k]; j < next; j++) {
-      const before = j - panels.first[k];
-      if (before > 0) placeInPanel(plan, k, before - 1, step, at);
-      panels.x[j] = before > 0 ? at.x : plan.startX[k];
-      panels.y[j] = before > 0 ? at.y : plan.startY[k];
+    for (let j = 0; step > 0 && j <= panels.last[k]; j++) {
+      if (j > 0) placeInPanel(plan, k, j - 1, step, at);
+      panels.x[panels.first[k] + j] = at.x;
+      panels.y[panels.first[k] + j] = at.y;
     }
     placeInElement(plan, k, element.length, at);
   });
@@ -105,17 +106,15 @@ function placeInElement(plan: PreparedPlan, k: number, t: number, out: PlanPoint
   const sharpness = plan.sharpness[k];
   if (sharpness !== 0) {
     const step = plan.panels.length[k];
-    const last =
-      (k + 1 < plan.elements.length ? plan.panels.first[k + 1] : plan.panels.x.length) - plan.panels.first[k] - 1;
-    const j = Math.min(Math.floor(t / step), last);
+    const j = Math.min(Math.floor(t / step), plan.panels.last[k]);
     placeInPanel(plan, k, j, t - j * step, out);
   } else {
     // The chord of an arc: it leaves at half the turning, and is sin p / p of the arc's length.
     const p = 0.5 * curvature * t;
-    const chord = p === 0 ? t : (t * Math.sin(p)) / p;
+    const chord = p === 0 ? t : (t * sin(p)) / p;
     const direction = plan.startHeading[k] + p;
-    out.x = plan.startX[k] + chord * Math.cos(direction);
-    out.y = plan.startY[k] + chord * Math.sin(direction);
+    out.x = plan.startX[k] + chord * cos(direction);
+    out.y = plan.startY[k] + chord * sin(direction);
   }
   out.heading = plan.startHeading[k] + t * (curvature + 0.5 * sharpness * t);
   out.curvature = curvature + sharpness * t;
@@ -126,10 +125,12 @@ function placeInPanel(plan: PreparedPlan, k: number, j: number, u: number, out: 
   const sharpness = plan.sharpness[k];
   const middle = j * plan.panels.length[k] + u / 2;
   const direction = plan.startHeading[k] + middle * (plan.startCurvature[k] + 0.5 * sharpness * middle);
-  panelDisplacement(u, plan.startCurvature[k] + sharpness * middle, sharpness);
-  const cos = Math.cos(direction);
-  const sin = Math.sin(direction);
+  panelDisplacement(u, plan.startCurvature[k] + sharpness * middle, sharpness, out);
+  const ahead = out.x;
+  const left = out.y;
+  const cosine = cos(direction);
+  const sine = sin(direction);
   const panel = plan.panels.first[k] + j;
-  out.x = plan.panels.x[panel] + displacement.ahead * cos - displacement.left * sin;
-  out.y = plan.panels.y[panel] + displacement.ahead * sin + displacement.left * cos;
+  out.x = plan.panels.x[panel] + ahead * cosine - left * sine;
+  out.y = plan.panels.y[panel] + ahead * sine + left * cosine;
 }

@@ -1,4 +1,4 @@
-import { clamp } from '../math/index.ts';
+import { clamp, cos, sin } from '../math/index.ts';
 import { placeInPlan } from './plan.ts';
 import { placeInProfile } from './profile.ts';
 import type { Track, TrackPoint } from './types.ts';
@@ -19,8 +19,8 @@ export function trackPoint(
   placeInProfile(track.profile, inside, out);
   if (inside !== s) {
     const beyond = s - inside;
-    out.x += beyond * Math.cos(out.heading);
-    out.y += beyond * Math.sin(out.heading);
+    out.x += beyond * cos(out.heading);
+    out.y += beyond * sin(out.heading);
     out.z += beyond * out.grade;
     out.curvature = 0;
     out.verticalCurvature = 0;

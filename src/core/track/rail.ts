@@ -1,4 +1,4 @@
-import { gaussLegendre } from '../math/index.ts';
+import { asinh, gaussLegendre, hypot } from '../math/index.ts';
 import { locate } from './bucket.ts';
 import type { CubicPieces, PreparedProfile, Track } from './types.ts';
 
@@ -42,7 +42,7 @@ function railWithin(pieces: CubicPieces, k: number, t: number): number {
 }
 
 /** ∫₀ᵍ √(1+q²) dq, the length of a parabola by its slope (times its d²z/ds²). */
-const railOfGrade = (g: number): number => (g * Math.sqrt(1 + g * g) + Math.asinh(g)) / 2;
+const railOfGrade = (g: number): number => (g * Math.sqrt(1 + g * g) + asinh(g)) / 2;
 
 /** Rail distance from the start of the track to each piece and, last, to `length`. */
 export function railStarts(pieces: CubicPieces, length: number): Float64Array {
@@ -68,8 +68,8 @@ function gradeAt(profile: PreparedProfile, chainage: number): number {
  */
 export function railAt(track: Track, s: number): number {
   const { profile, length } = track;
-  if (s < 0) return s * Math.hypot(1, gradeAt(profile, 0));
-  if (s > length) return track.railLength + (s - length) * Math.hypot(1, gradeAt(profile, length));
+  if (s < 0) return s * hypot(1, gradeAt(profile, 0));
+  if (s > length) return track.railLength + (s - length) * hypot(1, gradeAt(profile, length));
   const k = locate(profile.bucket, profile.startChainage, s);
   return profile.startRail[k] + railWithin(profile, k, s - profile.startChainage[k]);
 }
@@ -81,8 +81,8 @@ export function railAt(track: Track, s: number): number {
  */
 export function chainageAtRail(track: Track, rail: number): number {
   const { profile, length } = track;
-  if (rail < 0) return rail / Math.hypot(1, gradeAt(profile, 0));
-  if (rail >= track.railLength) return length + (rail - track.railLength) / Math.hypot(1, gradeAt(profile, length));
+  if (rail < 0) return rail / hypot(1, gradeAt(profile, 0));
+  if (rail >= track.railLength) return length + (rail - track.railLength) / hypot(1, gradeAt(profile, length));
   const k = locate(profile.railBucket, profile.startRail, rail);
   const start = profile.startChainage[k];
   const target = rail - profile.startRail[k];
@@ -91,7 +91,7 @@ export function chainageAtRail(track: Track, rail: number): number {
   const whole = (k + 1 < profile.startChainage.length ? profile.startChainage[k + 1] : length) - start;
   let low = 0;
   let high = whole;
-  let t = Math.min(target / Math.hypot(1, profile.b[k]), whole);
+  let t = Math.min(target / hypot(1, profile.b[k]), whole);
   for (let i = 0; i < MOST_STEPS; i++) {
     const g = profile.b[k] + t * (c2 + t * d3);
     const short = target - railWithin(profile, k, t);

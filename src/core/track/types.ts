@@ -97,10 +97,12 @@ export interface PreparedPlan {
 
 /**
  * Clothoid elements cut into equal panels that turn little enough for a short quadrature. Element k owns the panels from
- * `first[k]`, each `length[k]` long (0 where the curvature is constant); `x` and `y` are where each panel starts.
+ * `first[k]` on, the last of them `last[k]` further, each `length[k]` long (0 where the curvature is constant); `x` and `y` are
+ * where each panel starts.
  */
 export interface ClothoidPanels {
   readonly first: Int32Array;
+  readonly last: Int32Array;
   readonly length: Float64Array;
   readonly x: Float64Array;
   readonly y: Float64Array;

@@ -1,3 +1,4 @@
+import { atan, tan } from '../math/index.ts';
 import { lengthRules } from './length.ts';
 import { type MeasureRules, readMeasure, type Unit } from './measure.ts';
 import { formatNumber, thinSpace } from './number.ts';
@@ -132,7 +133,7 @@ function readShare(rest: string, bare: GradeForm | undefined): Found {
   if (share.unit !== degree) return { value: share.value, read: share.read };
   // Past 45° the tangent soon means nothing, and past 90° it changes sign.
   if (share.value > Math.PI / 4) return { why: 'it is steeper than 45°' };
-  return { value: Math.tan(share.value), read: share.read.replace(' °', '°') };
+  return { value: tan(share.value), read: share.read.replace(' °', '°') };
 }
 
 export interface GradeStyle {
@@ -161,7 +162,7 @@ export function formatGrade(grade: number, style: GradeStyle = {}): string {
     return `${sign}1 in ${number}`;
   }
   if (form === 'degree') {
-    return `${formatNumber((Math.atan(grade) * 180) / Math.PI, { digits: style.digits ?? 2, ...signed })}°`;
+    return `${formatNumber((atan(grade) * 180) / Math.PI, { digits: style.digits ?? 2, ...signed })}°`;
   }
   const [factor, usual, mark] = form === 'percent' ? [100, 2, '%'] : [1000, 1, '‰'];
   return formatNumber(grade * factor, { digits: style.digits ?? usual, ...signed }) + thinSpace + mark;

@@ -10,6 +10,16 @@ const panPerKey = 0.08;
 const zoomPerKey = 1.15;
 const zoomPerWheel = 0.0014;
 
+/** Right and up of the arrow keys. */
+const arrows: Readonly<Record<string, readonly [right: number, up: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+
+const zooms: Readonly<Record<string, number>> = { '+': 1 / zoomPerKey, '=': 1 / zoomPerKey, '-': zoomPerKey };
+
 /** A press that moves less than this is a click, px. */
 const clickSlop = 5;
 
@@ -80,21 +90,13 @@ export function listen(element: HTMLElement, rig: () => CameraRig | null, report
     const camera = rig();
     if (camera === null || event.ctrlKey || event.metaKey || event.altKey) return;
     const step = event.shiftKey ? panPerKey : turnPerKey;
-    const act = event.shiftKey
-      ? (x: number, y: number) => camera.pan(x, y)
-      : (x: number, y: number) => camera.turn(x, y);
-    const acts: Readonly<Record<string, () => void>> = {
-      ArrowLeft: () => act(-step, 0),
-      ArrowRight: () => act(step, 0),
-      ArrowUp: () => act(0, step),
-      ArrowDown: () => act(0, -step),
-      '+': () => camera.zoom(1 / zoomPerKey),
-      '=': () => camera.zoom(1 / zoomPerKey),
-      '-': () => camera.zoom(zoomPerKey),
-    };
-    const chosen = acts[event.key];
-    if (chosen === undefined) return;
-    chosen();
+    const way = arrows[event.key];
+    const factor = zooms[event.key];
+    if (way !== undefined) {
+      if (event.shiftKey) camera.pan(way[0] * step, way[1] * step);
+      else camera.turn(way[0] * step, way[1] * step);
+    } else if (factor !== undefined) camera.zoom(factor);
+    else return;
     event.preventDefault();
     event.stopPropagation();
     reports.moved();

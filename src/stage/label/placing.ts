@@ -15,11 +15,32 @@ export interface Spot {
 const reaches = [120, 170, 230, 310];
 const directions = 24;
 
-/** How much a label counts to have on its ground: points of the railway, other boxes, px out of the stage, px of leader. */
-const costs = { crowd: 3, box: 400, outside: 30, reach: 0.16, steep: 12 } as const;
+/** How much a label counts to have on its ground: marks of the railway, other boxes, px out of the stage, px of leader. */
+const costs = { crowd: 9, box: 400, outside: 30, reach: 0.16, steep: 12 } as const;
 
 /** A label keeps its place until another one is better by this much. */
-const loyalty = 30;
+const loyalty = 14;
+
+/** Marks of a drawn line are no further apart than this, px. */
+const markPitch = 9;
+
+/** A line through points on the screen (null: out of sight) as marks close to each other, x and y in a row. */
+export function crowdOf(points: readonly (Spot | null)[]): number[] {
+  const marks: number[] = [];
+  let before: Spot | null = null;
+  for (const point of points) {
+    if (point !== null && before !== null) {
+      const away = Math.hypot(point.x - before.x, point.y - before.y);
+      // A line that long comes from right beside the eye: its marks would lie anywhere.
+      const count = away > 2000 ? 1 : Math.ceil(away / markPitch);
+      for (let i = 1; i <= count; i++) {
+        marks.push(before.x + ((point.x - before.x) * i) / count, before.y + ((point.y - before.y) * i) / count);
+      }
+    }
+    before = point;
+  }
+  return marks;
+}
 
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height;

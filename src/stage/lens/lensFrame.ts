@@ -24,10 +24,10 @@ export interface LensFrame {
 }
 
 /** Half the lens's width in gauges: both ends, their nearest wheels and the strip below come into it. */
-const radiusInGauges = 2.1;
+const radiusInGauges = 1.95;
 
 /** How far the lens's middle lies below the heads in the views that show the strip, as a share of its radius. */
-const middleBelowHeads = 0.17;
+const middleBelowHeads = 0.13;
 
 /** The cut from above lies this far above the heads and buffers, m. */
 const aboveHeads = 0.0012;

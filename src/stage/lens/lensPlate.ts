@@ -47,6 +47,9 @@ const worthBreak = 8e-5;
 const letterWidth = 7.3;
 const boxPadding = 16;
 
+/** Width of a letter of a vehicle's name, px. */
+const nameLetter = 6.9;
+
 /** Letters and dimensions over the lens's picture. */
 export function drawLensPlate(plate: Plate, input: LensPlateInput): void {
   const to = projector(input);
@@ -77,6 +80,7 @@ function names(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
   if (frame.view === 'along') return;
   const inward = 0.36 * frame.radius;
   const lift = frame.view === 'side' ? 0.62 * frame.radius : 0;
+  const widest = (y: number): number => Math.sqrt(Math.max(0, (circle.radius - 10) ** 2 - (y - circle.y) ** 2));
   const places = [
     {
       name: input.names.leading,
@@ -90,7 +94,8 @@ function names(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
   places.forEach(({ name, at }, i) => {
     const head = to([at[0], at[1], frame.heads.leading[2] + lift]);
     // Long names keep clear of the lens's rim.
-    const x = Math.min(circle.x + 0.62 * circle.radius, Math.max(circle.x - 0.62 * circle.radius, head.x));
+    const room = Math.max(0, widest(head.y) - (name.length * nameLetter) / 2);
+    const x = Math.min(circle.x + room, Math.max(circle.x - room, head.x));
     plate.text(`name${i}`, x, head.y, name, 'stage-lens-name');
   });
 }

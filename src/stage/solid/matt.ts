@@ -2,13 +2,13 @@ import { BufferAttribute, BufferGeometry, Color, DoubleSide, FrontSide, ShaderMa
 import type { Solid } from './solid.ts';
 
 /** Most roles a palette may have; the shader's array has this fixed size. */
-const paletteSize = 12;
+export const paletteSize = 12;
 
 /**
  * How much lighter or darker a face becomes by which way it looks, in the room's axes: daylight from the south-west.
  * Only the horizontal part counts, so that tops keep the exact colour of the palette.
  */
-const daylight = new Vector3(-0.035, -0.05, 0);
+export const daylight = new Vector3(-0.035, -0.05, 0);
 
 const vertexShader = /* glsl */ `
 attribute float role;
@@ -57,12 +57,20 @@ export function mattMaterial(colours: readonly string[], bothSides = false): Sha
   });
 }
 
+/** Gives a matt surface other colours. The list is made once by `paletteColours` and shared. */
+export function recolour(material: ShaderMaterial, colours: readonly Color[]): void {
+  material.uniforms.palette.value = colours;
+}
+
 /** The faces of a solid as a geometry with its bounds worked out. */
 export function solidGeometry(solid: Solid): BufferGeometry {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(new Float32Array(solid.position), 3));
   geometry.setAttribute('normal', new BufferAttribute(new Float32Array(solid.normal), 3));
   geometry.setAttribute('role', new BufferAttribute(new Float32Array(solid.role), 1));
+  if (solid.paint.length > 0) {
+    geometry.setAttribute('paint', new BufferAttribute(new Float32Array(solid.paint), 2));
+  }
   geometry.setIndex(new BufferAttribute(new Uint32Array(solid.index), 1));
   geometry.boundingSphere = boundingSphere(solid.position);
   return geometry;

@@ -11,6 +11,8 @@ export interface Solid {
   readonly role: number[];
   readonly index: number[];
   readonly strokes: Strokes;
+  /** Two numbers a vertex for surfaces that are painted by their place (chainage and distance left, m); empty where none is. */
+  readonly paint: number[];
 }
 
 /** How the edges of a piece are inked: weight in screen pixels and the role of its ink. */
@@ -19,7 +21,14 @@ export interface Pen {
   readonly role: number;
 }
 
-export const emptySolid = (): Solid => ({ position: [], normal: [], role: [], index: [], strokes: emptyStrokes() });
+export const emptySolid = (): Solid => ({
+  position: [],
+  normal: [],
+  role: [],
+  index: [],
+  strokes: emptyStrokes(),
+  paint: [],
+});
 
 /** Adds a flat polygon, corners counter-clockwise seen from outside. */
 export function polygon(solid: Solid, corners: readonly Vec3[], role: number): void {

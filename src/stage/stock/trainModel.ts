@@ -1,12 +1,12 @@
-import { Group, Matrix4, Mesh, type ShaderMaterial } from 'three';
+import { type Color, Group, Matrix4, Mesh, type ShaderMaterial } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { couplerPivot, jointGeometry, newJointGeometry, newPlacement, placeVehicle } from '../../core/stock/index.ts';
 import type { JointGeometry, Placement, Train, Vehicle } from '../../core/stock/types.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import { type InkView, inkMaterial, inkMesh } from '../ink/ink.ts';
-import { stockPalettes } from '../palette.ts';
-import { mattMaterial } from '../solid/matt.ts';
+import { lensPalettes, stockPalettes } from '../palette.ts';
+import { mattMaterial, paletteColours, recolour } from '../solid/matt.ts';
 import { couplingPlace, pivotPlace } from './couplingPlace.ts';
 import { axleOffsets } from './running.ts';
 import { disposeShapes, lookKey, type Shape, type VehicleShapes, vehicleShapes } from './stockShapes.ts';
@@ -55,6 +55,14 @@ interface Car {
   readonly couplings: { readonly front: Piece; readonly rear: Piece };
   readonly buffers: readonly { readonly piece: Piece; readonly end: 'front' | 'rear'; readonly side: 0 | 1 }[];
 }
+
+const coloursOf = (palettes: typeof stockPalettes): Record<Dress, Color[]> => ({
+  vehicle: paletteColours(palettes.vehicle.faces),
+  engine: paletteColours(palettes.engine.faces),
+  chosen: paletteColours(palettes.chosen.faces),
+});
+const stageColours = coloursOf(stockPalettes);
+const lensColours = coloursOf(lensPalettes);
 
 const matrix = new Matrix4();
 const turning = new Matrix4();
@@ -124,6 +132,12 @@ export class TrainModel {
       const dress = joint !== null && (i === joint || i === joint + 1) ? 'chosen' : usualDress(car.vehicle);
       for (const piece of [car.far, car.near]) piece.dress(this.faces[dress], this.inks[dress]);
     });
+  }
+
+  /** Takes the colours of the lens or those of the stage. */
+  underLens(lens: boolean): void {
+    for (const dress of Object.keys(this.faces) as Dress[])
+      recolour(this.faces[dress], (lens ? lensColours : stageColours)[dress]);
   }
 
   /** Shows one vehicle in full detail or as seen from afar. */

@@ -1,11 +1,14 @@
 import { Group, Mesh, type ShaderMaterial } from 'three';
 import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
-import { markedFaces, wayFaces, wayStrokes } from '../palette.ts';
+import { lensWayFaces, markedFaces, wayFaces, wayStrokes } from '../palette.ts';
 import type { Railway } from '../railway.ts';
-import { mattMaterial, solidGeometry } from '../solid/matt.ts';
+import { mattMaterial, paletteColours, recolour, solidGeometry } from '../solid/matt.ts';
 import { emptySolid } from '../solid/solid.ts';
 import { drawPost } from './postSolid.ts';
 import { type Post, posts } from './posts.ts';
+
+const stageColours = paletteColours(wayFaces);
+const lensColours = paletteColours(lensWayFaces);
 
 /** All supports on the stage. Those that a failing finding names are drawn in its colour. */
 export class SupportsModel {
@@ -47,6 +50,11 @@ export class SupportsModel {
       this.group.add(new Mesh(faces, material), inkMesh(ink, this.ink));
       this.owned.push(faces, ink);
     }
+  }
+
+  /** Takes the colours of the lens or those of the stage. */
+  underLens(lens: boolean): void {
+    recolour(this.faces.plain, lens ? lensColours : stageColours);
   }
 
   private clear(): void {

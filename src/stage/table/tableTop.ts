@@ -32,31 +32,62 @@ const thickness = 0.045;
 /** How far apart the track is looked at to find its extent, m. */
 const look = 0.05;
 
-/** The boards to draw: the file's, else one board under everything. */
+/** How far a centreline may run beyond the boards' edges before they no longer count as carrying it, m. */
+const overhang = 0.05;
+
+/**
+ * The boards to draw: the file's where they lie under the whole railway, else one board under everything, as high as the
+ * file's lowest or below the lowest strip.
+ */
 export function tableTops(
   tracks: readonly DrawnTrack[],
   measures: WayMeasures,
   baseboards: readonly Baseboard[],
 ): TableTop[] {
-  if (baseboards.length > 0) {
-    return baseboards.map((board) => ({
+  const given = baseboards.map(
+    (board): TableTop => ({
       x: [board.xMm / 1000, (board.xMm + board.lengthMm) / 1000],
       y: [board.yMm / 1000, (board.yMm + board.widthMm) / 1000],
       top: board.topMm === undefined ? -stripUnderside(measures) : board.topMm / 1000,
       thickness,
-    }));
-  }
+    }),
+  );
+  if (given.length > 0 && carryAll(given, tracks)) return given;
   const extent = trackExtent(tracks);
+  for (const { x, y } of given) {
+    extent.low = [Math.min(extent.low[0], x[0] + margin), Math.min(extent.low[1], y[0] + margin), extent.low[2]];
+    extent.high = [Math.max(extent.high[0], x[1] - margin), Math.max(extent.high[1], y[1] - margin), extent.high[2]];
+  }
   const reach = margin + measures.stripWidth / 2;
   const out = (value: number, way: -1 | 1): number => Math.ceil((way * value + reach) / rounding) * rounding * way;
   return [
     {
       x: [out(extent.low[0], -1), out(extent.high[0], 1)],
       y: [out(extent.low[1], -1), out(extent.high[1], 1)],
-      top: extent.low[2] - stripUnderside(measures) - lowestSupport,
+      top: Math.min(...given.map((board) => board.top), extent.low[2] - stripUnderside(measures) - lowestSupport),
       thickness,
     },
   ];
+}
+
+/** Whether every centreline lies over some board. */
+function carryAll(boards: readonly TableTop[], tracks: readonly DrawnTrack[]): boolean {
+  const point = {} as TrackPoint;
+  return tracks.every(({ track }) => {
+    const steps = Math.ceil(track.length / look);
+    for (let i = 0; i <= steps; i++) {
+      const { x, y } = trackPoint(track, (track.length * i) / steps, point);
+      const carried = boards.some(
+        (board) =>
+          x > board.x[0] - overhang &&
+          x < board.x[1] + overhang &&
+          y > board.y[0] - overhang &&
+          y < board.y[1] + overhang,
+      );
+      if (!carried) return false;
+    }
+    return true;
+  });
 }
 
 /** Least and greatest x, y, z of all centrelines, m. */

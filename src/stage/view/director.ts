@@ -119,8 +119,7 @@ export class Director {
     const { state, world } = this;
     if (world.takeRailway(state.compiled)) this.stood = null;
     // Another railway is looked at afresh; an edit of this one leaves the person where they stand.
-    if (before === null || before.openedAs !== state.openedAs || before.scene?.name !== state.scene?.name)
-      this.rig = null;
+    if (before === null || before.opened !== state.opened || before.scene?.name !== state.scene?.name) this.rig = null;
     if (before === null || before.trial !== state.trial) {
       world.takeTrial(state.trial);
       this.stood = null;

@@ -2,7 +2,7 @@ import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { TrackPoint } from '../../core/track/types.ts';
 import { FindingLabels, type StageLabel } from '../label/findingLabels.ts';
-import type { Box } from '../label/placing.ts';
+import { type Box, crowdOf } from '../label/placing.ts';
 import { scaleBar } from '../label/scaleBar.ts';
 import { lengthWords, lensWords, placeWords, railwayWords, titleWords } from '../label/words.ts';
 import { tangents } from '../lens/lensPlace.ts';
@@ -155,10 +155,12 @@ export class Lettering {
       width: width - 2 * labelMargin,
       height: height - 2 * labelMargin - 34,
     };
-    const crowd: number[] = [];
-    for (const place of this.director.outline) {
-      const at = toPixel(place);
-      if (at !== null) crowd.push(at.x, at.y);
+    const crowd = crowdOf(this.director.outline.map(toPixel));
+    const { train, standing } = this.director.world;
+    // The train takes more room than its line.
+    if (train !== null && standing) {
+      const cars = train.placements.map((placed) => toPixel(placed.origin));
+      for (let twice = 0; twice < 2; twice++) crowd.push(...crowdOf(cars));
     }
     this.labels.draw(this.plate, labels, frame, taken, crowd);
   }

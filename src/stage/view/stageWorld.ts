@@ -245,7 +245,9 @@ export class StageWorld {
     this.train?.placements.forEach((_, i) => {
       this.train?.detail(i, true);
     });
+    for (const model of [this.way, this.supports, this.train]) model?.underLens(true);
     gl.render(this.scene, camera);
+    for (const model of [this.way, this.supports, this.train]) model?.underLens(false);
     this.mask.set(circle.x * ratio, (height - circle.y) * ratio, circle.radius * ratio);
     gl.render(this.maskScene, camera);
     gl.setScissorTest(false);

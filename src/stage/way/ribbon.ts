@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { line, type Strokes } from '../ink/strokes.ts';
 import { polygon, type Solid } from '../solid/solid.ts';
+import { unpainted } from './paintedStrip.ts';
 import type { Stations } from './stations.ts';
 
 /** A place in the cross-section: metres to the left of the centreline and above the rail top. */
@@ -22,15 +23,24 @@ export interface Section {
   readonly role: (i: number) => number | null;
 }
 
-/** Adds a cross-section along the stations. `capped` closes its ends: only sound for an outline without inward corners. */
-export function ribbon(solid: Solid, stations: Stations, section: Section, capped = false): void {
+export interface RibbonOptions {
+  /** Closes the ends: only sound for an outline without inward corners. */
+  readonly capped?: boolean;
+  /** The side from this corner on is painted by chainage and distance left; all others are not. */
+  readonly painted?: number;
+}
+
+/** Adds a cross-section along the stations. */
+export function ribbon(solid: Solid, stations: Stations, section: Section, options: RibbonOptions = {}): void {
   const { outline } = section;
   for (let i = 0; i < outline.length; i++) {
     const role = section.role(i);
     if (role === null) continue;
     band(solid, stations, outline[i], outline[(i + 1) % outline.length], role);
+    if (options.painted !== undefined)
+      paintBand(solid, stations, outline[i], outline[(i + 1) % outline.length], i === options.painted);
   }
-  if (!capped) return;
+  if (!options.capped) return;
   const last = stations.count - 1;
   const endRole = section.role(1) ?? section.role(0) ?? 0;
   polygon(
@@ -39,6 +49,13 @@ export function ribbon(solid: Solid, stations: Stations, section: Section, cappe
     endRole,
   );
   polygon(solid, outline.map((point) => sectionPlace(stations, last, point)).reverse(), endRole);
+  if (options.painted !== undefined) for (let i = 0; i < 2 * outline.length; i++) solid.paint.push(...unpainted);
+}
+
+function paintBand(solid: Solid, stations: Stations, from: SectionPoint, to: SectionPoint, painted: boolean): void {
+  for (let i = 0; i < stations.count; i++) {
+    for (const point of [from, to]) solid.paint.push(...(painted ? [stations.chainage[i], point[0]] : unpainted));
+  }
 }
 
 function band(solid: Solid, stations: Stations, from: SectionPoint, to: SectionPoint, role: number): void {

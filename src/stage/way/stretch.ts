@@ -97,7 +97,7 @@ function strip(solid: Solid, stations: Stations, m: WayMeasures, { layers, cappe
   const roles = layers
     ? [wayFace.top, wayFace.underlay, wayFace.side, wayFace.under, wayFace.side, wayFace.underlay]
     : [wayFace.top, wayFace.side, wayFace.under, wayFace.side];
-  ribbon(solid, stations, { outline: corners, role: (i) => roles[i] }, capped);
+  ribbon(solid, stations, { outline: corners, role: (i) => roles[i] }, { capped, ...(layers ? {} : { painted: 0 }) });
   if (capped) for (const i of [0, stations.count - 1]) capOutline(solid, stations, i, corners);
   for (const side of [-half, half]) {
     ribbonLine(solid.strokes, stations, [side, top], edgeWeight, wayStroke.edge);

@@ -3,17 +3,21 @@ import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
-import { wayFaces, wayStrokes } from '../palette.ts';
+import { lensWayFaces, wayFaces, wayStrokes } from '../palette.ts';
 import type { DrawnTrack, Railway } from '../railway.ts';
-import { mattMaterial, solidGeometry } from '../solid/matt.ts';
+import { mattMaterial, paletteColours, recolour, solidGeometry } from '../solid/matt.ts';
 import type { WayMeasures } from './measures.ts';
+import { paintedStrip } from './paintedStrip.ts';
 import { cutStretches, farStretch, nearStretch, type Stretch } from './stretch.ts';
 
 /** From how many screen pixels a sleeper's pitch takes rails and sleepers are worth drawing as solids. */
-const worthSleepers = 9;
+const worthSleepers = 13;
 
 /** Most stretches kept in detail; the one longest unseen goes first. */
 const mostNear = 28;
+
+const stageColours = paletteColours(wayFaces);
+const lensColours = paletteColours(lensWayFaces);
 
 interface Drawn {
   readonly faces: Mesh;
@@ -52,12 +56,14 @@ export class WayModel {
   readonly measures: WayMeasures;
   private readonly stretches: DrawnStretch[];
   private readonly faces: ShaderMaterial;
+  private readonly painted: ShaderMaterial;
   private readonly ink: ShaderMaterial;
   private clock = 0;
 
   constructor(railway: Railway, view: InkView) {
     this.measures = railway.measures;
     this.faces = mattMaterial(wayFaces);
+    this.painted = paintedStrip(railway.measures);
     this.ink = inkMaterial(view, wayStrokes);
     this.stretches = railway.tracks.flatMap((drawn) => {
       const breaks = breakPlaces(drawn.track);
@@ -67,10 +73,15 @@ export class WayModel {
 
   draw(solid: ReturnType<typeof farStretch>): Drawn {
     const geometries = [solidGeometry(solid), inkGeometry(solid.strokes)] as const;
-    const faces = new Mesh(geometries[0], this.faces);
+    const faces = new Mesh(geometries[0], solid.paint.length > 0 ? this.painted : this.faces);
     const ink = inkMesh(geometries[1], this.ink);
     this.group.add(faces, ink);
     return { faces, ink, geometries };
+  }
+
+  /** Takes the colours of the lens or those of the stage. */
+  underLens(lens: boolean): void {
+    recolour(this.faces, lens ? lensColours : stageColours);
   }
 
   /** Chooses detail by how many screen pixels a metre takes at each stretch. */
@@ -126,6 +137,7 @@ export class WayModel {
       if (piece.near !== null) this.drop(piece.near);
     }
     this.faces.dispose();
+    this.painted.dispose();
     this.ink.dispose();
   }
 }

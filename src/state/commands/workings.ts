@@ -5,8 +5,11 @@ import type { Command } from './command.ts';
 export const workings: readonly Command[] = [
   {
     id: 'working-pull',
-    label: ({ session }) =>
-      presentWorking(session.getState())?.pushed ? 'Pull instead of push' : 'Push instead of pull',
+    label: ({ session }) => {
+      const now = presentWorking(session.getState());
+      if (now && !now.turns) return 'Let the other end lead';
+      return now?.pushed ? 'Pull instead of push' : 'Push instead of pull';
+    },
     key: null,
     canRun: ({ session }) => presentWorking(session.getState()) !== null,
     run: async ({ actions, session }) => {

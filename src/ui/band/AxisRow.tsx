@@ -1,21 +1,21 @@
 import { useMemo, useRef } from 'react';
-import { ticksOf, xOf } from './axis.ts';
+import { footTicks, ticksOf, xOf } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { ROW_HEIGHT } from './layout.ts';
 import { useLive } from './live.ts';
 import { RowList, type RowListProps } from './RowList.tsx';
-import { chainageFigure, chainageMetres, chainageUnit } from './words.ts';
+import { chainageFigure, chainageUnit } from './words.ts';
 
 /** Between figures of the axis, px. */
 const FIGURES = 34;
 
-export function axisTicks(frame: Pick<BandFrame, 'axis' | 'show'>) {
-  const { axis, show } = frame;
-  const unit = axis.kind === 'chainage' ? chainageMetres(show) : 1;
-  return ticksOf({ from: axis.span.from / unit, to: axis.span.to / unit }, axis.width, FIGURES).map((tick) => ({
-    text: tick.text,
-    x: xOf(axis, tick.value * unit),
-  }));
+/** Feet and inches are wider. */
+const FEET = 44;
+
+export function axisTicks({ axis, show }: Pick<BandFrame, 'axis' | 'show'>) {
+  const inFeet = axis.kind === 'chainage' && show.lengthUnit === 'in';
+  const ticks = inFeet ? footTicks(axis.span, axis.width, FEET) : ticksOf(axis.span, axis.width, FIGURES);
+  return ticks.map((tick) => ({ text: tick.text, x: xOf(axis, tick.value) }));
 }
 
 /** The foot of the band: figures of the shared axis, the playhead's flag, and the list of rows. */

@@ -67,7 +67,8 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
           onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
         >
           <span className="gwb-joint-name">
-            {joint + 1} <span>{train.vehicles[joint].name}</span>–<span>{train.vehicles[joint + 1].name}</span>
+            {joint + 1} <span className="gwb-joint-part">{train.vehicles[joint].name}</span>–
+            <span className="gwb-joint-part">{train.vehicles[joint + 1].name}</span>
           </span>
           <span
             className="gwb-joint-force"

@@ -37,7 +37,9 @@ export function ForceLegend({ frame, colours, height }: Props) {
         const shade = patterns
           ? patterns.fill(force, colours.greatest)
           : colours.shade(at < 0 ? 'buff' : 'draft', size);
-        context.fillStyle = size < SLACK_SHARE ? inks.slack : shade;
+        const slack = size < SLACK_SHARE;
+        if (slack && patterns) continue;
+        context.fillStyle = slack ? inks.slack : shade;
         context.fillRect(c, 0, 1, rows);
       }
     },
@@ -48,7 +50,7 @@ export function ForceLegend({ frame, colours, height }: Props) {
   const both = [-1, 1] as const;
   return (
     <div className="gwb-legend">
-      <div className="gwb-sub">coupler force, N</div>
+      <div className="gwb-legend-title">coupler force, N</div>
       <Painted width={width} height={BAR} density={layout.density} paint={paint} className="gwb-scale" />
       <svg className="gwb-ticks" width={width} height={15} aria-hidden="true">
         {both.flatMap((side) =>

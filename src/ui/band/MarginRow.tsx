@@ -1,12 +1,13 @@
-import { useCallback, useMemo } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import { riskTitle } from '../../core/findings/index.ts';
 import { riskById } from '../../core/risks/index.ts';
 import type { RiskSeries } from '../../core/risks/types.ts';
-import { type AxisScale, xOf } from './axis.ts';
+import { type AxisScale, type Span, valueAt, xOf } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { marginColours, marginShade } from './colourScales.ts';
 import { type LeastMargins, leastMargins } from './columns.ts';
 import { GoButton } from './GoButton.tsx';
+import type { Moment } from './live.ts';
 import { MarginTable } from './MarginTable.tsx';
 import { trackChainage } from './motion.ts';
 import { type Paint, Painted } from './Painted.tsx';
@@ -20,6 +21,12 @@ import { chainageFigure, marginFigure, marginUnit, withUnit } from './words.ts';
 const STRIP = { top: 3.5, height: 9 };
 /** A figure beside a failing stretch needs this much before the next one, CSS px. */
 const FIGURE_ROOM = 34;
+
+interface WholeRow {
+  readonly of: LeastMargins | null;
+  readonly span: Span;
+  readonly least: LeastMargins | null;
+}
 
 function leastOf(view: TrialView, series: RiskSeries, axis: AxisScale, density: number): LeastMargins | null {
   const { motion, trial } = view;
@@ -99,7 +106,18 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
   };
   const pointer =
     worst && view.motion ? xOf(axis, axis.kind === 'time' ? view.motion.time[worst.frame] : place) : Number.NaN;
-  const marginAtX = (x: number) => (least ? least.margin[Math.floor(x * density)] : Number.NaN);
+  const marginAtX = (x: number) => least?.margin[Math.floor(x * density)] ?? Number.NaN;
+  // Off a zoomed axis the value at the playhead comes from the whole of it, worked out when first asked for.
+  const whole = useRef<WholeRow | null>(null);
+  const marginNow = ({ x }: Moment): number => {
+    if (!least || Number.isNaN(x) || (x >= 0 && x <= axis.width)) return marginAtX(Math.min(x, axis.width - 0.5));
+    if (whole.current?.of !== least || whole.current.span !== frame.full) {
+      const all = leastOf(view, series, { ...axis, span: frame.full }, density);
+      whole.current = { of: least, span: frame.full, least: all };
+    }
+    const at = xOf({ ...axis, span: frame.full }, valueAt(axis, x));
+    return whole.current.least?.margin[Math.floor(at * density)] ?? Number.NaN;
+  };
   const subject = worst ? subjectWords(view.trial.train, risk.subject, worst.subject) : '';
   const result = ghostSeries?.worst ? ` → ${figure(ghostSeries.worst.margin)}` : '';
 
@@ -111,14 +129,14 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
       unit={unit}
       height={layout.marginRow}
       className="gwb-margin"
-      value={({ x }) => {
-        const margin = marginAtX(x);
-        return margin === undefined || Number.isNaN(margin) ? '–' : figure(margin);
+      value={(moment) => {
+        const margin = marginNow(moment);
+        return Number.isNaN(margin) ? '–' : figure(margin);
       }}
-      marked={({ x }) => marginAtX(x) < 0}
+      marked={(moment) => marginNow(moment) < 0}
       hover={(x) => {
         const margin = marginAtX(x);
-        if (!least || margin === undefined || Number.isNaN(margin)) return '';
+        if (!least || Number.isNaN(margin)) return '';
         const sample = least.sample[Math.floor(x * density)];
         const who = subjectWords(view.trial.train, risk.subject, sample % series.subjects);
         return `${withUnit(figure(margin), unit)}${who ? ` · ${who}` : ''}`;
@@ -131,9 +149,9 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
             {result}
             {subject && !layout.narrow && !result ? ` · ${subject}` : ''} · {chainageFigure(place, show)}
           </GoButton>
-        ) : (
+        ) : view.result ? (
           <span className="gwb-foot">nowhere in question</span>
-        )
+        ) : null
       }
       table={<MarginTable frame={frame} series={series} title={title} />}
     >

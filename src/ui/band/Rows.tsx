@@ -1,5 +1,6 @@
 import { useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { riskTitle } from '../../core/findings/index.ts';
+import { risks } from '../../core/risks/index.ts';
 import type { RiskId } from '../../core/risks/types.ts';
 import { AxisRow } from './AxisRow.tsx';
 import type { BandFrame } from './bandFrame.ts';
@@ -12,6 +13,7 @@ import { allRows, chosenRows, fittingRows, orderedRows, type RowChoice, type Row
 import { type RowHooks, RowsContext } from './rows.ts';
 import { SectionRow } from './SectionRow.tsx';
 import { SpeedRow } from './SpeedRow.tsx';
+import { emptySeries } from './seriesPlaces.ts';
 import { type PointerMarks, useBodyPointer } from './useBodyPointer.ts';
 
 const NAMES: Readonly<Partial<Record<RowId, string>>> = {
@@ -26,7 +28,7 @@ const nameOf = (row: RowId): string => NAMES[row] ?? riskTitle(row as RiskId);
 /** On a tablet the section may give up this much for a fourth risk. */
 const SECTION_GIVE = 8;
 /** Beyond this a taller section says no more. */
-const SECTION_MOST = 150;
+const SECTION_MOST = 220;
 
 /** The rows on view, the axis under them, and what is drawn over all of them. */
 export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room: number }) {
@@ -41,9 +43,16 @@ export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room
   }));
   useBodyPointer(stack, frame, hooks, marks);
 
-  const series = view.result?.risks ?? [];
-  const findings = view.result?.findings ?? [];
-  const all = useMemo(() => allRows(series, findings), [series, findings]);
+  // Before the first run every risk has its row already, so that nothing jumps when the result arrives.
+  const { result } = view;
+  const all = useMemo(
+    () => allRows(result ? result.risks.map((one) => one.risk) : risks.map((one) => one.id), result?.findings ?? []),
+    [result],
+  );
+  const silent = useMemo(
+    () => new Set<RowId>(result ? result.risks.filter((one) => one.worst === null).map((one) => one.risk) : []),
+    [result],
+  );
   const joints = view.trial.train.vehicles.length - 1;
   const sectionLeast = ROW_HEIGHT.section - (layout.narrow ? SECTION_GIVE : 0);
   const heightOf = (row: RowId): number => {
@@ -54,7 +63,7 @@ export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room
   // The transport's rule and the axis row are outside.
   const free = room - layout.transport - ROW_HEIGHT.axis - (layout.narrow ? 1 : 0);
   const order = choice ? orderedRows(all, choice.order) : all;
-  const shown = choice ? chosenRows(all, choice) : fittingRows(all, heightOf, free);
+  const shown = choice ? chosenRows(all, choice) : fittingRows(all, heightOf, free, silent);
   const used = shown.reduce((sum, row) => sum + heightOf(row), 0);
   const sectionHeight = Math.min(SECTION_MOST, sectionLeast + Math.max(0, Math.floor(free - used)));
   const stackHeight = used + (shown.includes('section') ? sectionHeight - sectionLeast : 0);
@@ -72,8 +81,8 @@ export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room
             if (row === 'curvature') return <CurvatureRow key={row} frame={frame} />;
             if (row === 'speed') return <SpeedRow key={row} frame={frame} />;
             if (row === 'carpet') return <CarpetRow key={row} frame={frame} />;
-            const one = series.find((candidate) => candidate.risk === row);
-            return one ? <MarginRow key={row} frame={frame} series={one} /> : null;
+            const series = result?.risks.find((candidate) => candidate.risk === row) ?? emptySeries(row);
+            return <MarginRow key={row} frame={frame} series={series} />;
           })}
           <Overlay frame={frame} marks={overlay} />
         </div>

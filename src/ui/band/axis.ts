@@ -1,3 +1,4 @@
+import { formatLength } from '../../core/units/index.ts';
 import type { Axis } from '../../state/types.ts';
 
 /** A stretch of chainage (m) or of time (s), `from` < `to`. */
@@ -79,4 +80,22 @@ export function ticksOf(span: Span, width: number, leastGap: number): Tick[] {
     ticks.push({ value: n * step, text: (n === 0 ? 0 : n * step).toFixed(decimals) });
   }
   return ticks;
+}
+
+/** Steps of an axis in inches that a rule or a tape is marked with; beyond, whole tens of feet. */
+const INCH_STEPS = [1 / 8, 1 / 4, 1 / 2, 1, 3, 6, 12, 24, 60, 120, 240, 600, 1200, 2400, 6000, 12000];
+const METRES_PER_INCH = 0.0254;
+
+/** Ticks of a chainage axis for builders in inches: `6″`, `2′`, `2′ 6″`. Values in m. */
+export function footTicks(span: Span, width: number, leastGap: number): Tick[] {
+  const least = ((span.to - span.from) / Math.max(1, width) / METRES_PER_INCH) * leastGap;
+  const step = INCH_STEPS.find((candidate) => candidate >= least * (1 - 1e-9)) ?? least;
+  const ticks: Tick[] = [];
+  for (let n = Math.ceil(span.from / METRES_PER_INCH / step - 1e-9); ; n++) {
+    const value = n * step * METRES_PER_INCH;
+    if (value > span.to + step * METRES_PER_INCH * 1e-9) return ticks;
+    const text = formatLength(value, { unit: 'ft', fraction: 8 });
+    // Zero feet and zero inches alike: nothing.
+    ticks.push({ value, text: n === 0 ? '0' : text });
+  }
 }

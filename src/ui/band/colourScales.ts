@@ -30,10 +30,11 @@ export const plainInks: Inks = {
 /** Same scales with darker ends; the thread is white so that it stands out as much as the theme asks. */
 export const contrastInks: Inks = {
   ...plainInks,
-  buff: ['#FFFFFF', '#C3DBDA', '#7FB3B8', '#38848F', '#00303B'],
-  draft: ['#FFFFFF', '#F0DDAE', '#DDAF55', '#B47B1C', '#6B3F00'],
+  buff: [...plainInks.buff.slice(0, 4), '#00303B'],
+  draft: [...plainInks.draft.slice(0, 4), '#6B3F00'],
   thread: '#FFFFFF',
-  margin: ['#FFFFFF', '#D6D2C7', '#ABA698', '#767063', '#20262D'],
+  // On white the palest pencil would be no mark at all.
+  margin: ['#DEDACF', ...plainInks.margin.slice(1, 4), '#20262D'],
 };
 
 /** How far along its side of the scale a force lies, 0..1. */

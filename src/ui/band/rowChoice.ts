@@ -1,5 +1,5 @@
 import type { Finding } from '../../core/findings/types.ts';
-import type { RiskId, RiskSeries } from '../../core/risks/types.ts';
+import type { RiskId } from '../../core/risks/types.ts';
 
 /** A row of the band that can be folded and moved. */
 export type RowId = 'section' | 'curvature' | 'speed' | 'carpet' | RiskId;
@@ -12,23 +12,27 @@ export interface RowChoice {
 
 const DRAWN: readonly RowId[] = ['section', 'curvature', 'speed', 'carpet'];
 
-/** All rows there are for a trial: the drawn ones, then the risks from the gravest down. */
-export function allRows(series: readonly RiskSeries[], findings: readonly Finding[]): RowId[] {
+/** All rows there are for a trial: the drawn ones, then its risks from the gravest down. */
+export function allRows(risks: readonly RiskId[], findings: readonly Finding[]): RowId[] {
   const gravity = new Map<RiskId, number>();
   for (const [index, finding] of findings.entries()) if (!gravity.has(finding.risk)) gravity.set(finding.risk, index);
-  const place = (risk: RiskId) => gravity.get(risk) ?? Number.POSITIVE_INFINITY;
+  const place = (risk: RiskId) => gravity.get(risk) ?? findings.length;
   // Sorting is stable, so risks without a finding keep the order they are registered in.
-  const risks = series.map((one) => one.risk).sort((a, b) => (place(a) === place(b) ? 0 : place(a) - place(b)));
-  return [...DRAWN, ...risks];
+  return [...DRAWN, ...[...risks].sort((a, b) => place(a) - place(b))];
 }
 
 /**
  * The rows that fit into `room` px: the drawn ones first (curvature the first to go, the speed next), then as many risks
- * as there is room for, from the gravest down, and always at least three of them.
+ * as there is room for, from the gravest down, and always at least three of them. `silent` rows have nothing to say.
  */
-export function fittingRows(rows: readonly RowId[], heightOf: (row: RowId) => number, room: number): RowId[] {
+export function fittingRows(
+  rows: readonly RowId[],
+  heightOf: (row: RowId) => number,
+  room: number,
+  silent: ReadonlySet<RowId>,
+): RowId[] {
   const LEAST_RISKS = 3;
-  const risks = rows.filter((row) => !DRAWN.includes(row));
+  const risks = rows.filter((row) => !DRAWN.includes(row) && !silent.has(row));
   const total = (chosen: readonly RowId[]) => chosen.reduce((sum, row) => sum + heightOf(row), 0);
   const musts = risks.slice(0, LEAST_RISKS);
   let drawn = rows.filter((row) => DRAWN.includes(row));

@@ -1,5 +1,5 @@
 import type { Path } from '../../core/dynamics/types.ts';
-import type { RiskSeries } from '../../core/risks/types.ts';
+import type { RiskId, RiskSeries } from '../../core/risks/types.ts';
 import { trackChainage } from './motion.ts';
 
 const known = new WeakMap<RiskSeries, Float64Array[]>();
@@ -17,4 +17,21 @@ export function seriesPlaces(series: RiskSeries, path: Path): Float64Array[] {
   });
   known.set(series, places);
   return places;
+}
+
+const empty = new Map<RiskId, RiskSeries>();
+
+/** What a risk's row shows before there is a run: nothing. The same object every time. */
+export function emptySeries(risk: RiskId): RiskSeries {
+  const before = empty.get(risk);
+  if (before) return before;
+  const series: RiskSeries = {
+    risk,
+    subjects: 0,
+    margins: new Float64Array(0),
+    chainages: new Float64Array(0),
+    worst: null,
+  };
+  empty.set(risk, series);
+  return series;
 }

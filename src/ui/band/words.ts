@@ -7,14 +7,12 @@ export interface Show {
   readonly gradeForm: 'one-in' | 'percent';
 }
 
-const METRES_PER_FOOT = 0.3048;
 const METRES_PER_INCH = 0.0254;
 
 /** Unit of small lengths, as written. */
 export const lengthUnit = (show: Show): string => show.lengthUnit;
-/** Unit of chainages, as written, and its length in m. */
+/** Unit of chainages, as written. */
 export const chainageUnit = (show: Show): string => (show.lengthUnit === 'in' ? 'ft' : 'm');
-export const chainageMetres = (show: Show): number => (show.lengthUnit === 'in' ? METRES_PER_FOOT : 1);
 
 /** A small length without its unit: 240.4, or inches to two or (below an inch) three decimals. */
 export function lengthFigure(metres: number, show: Show, signed = false): string {
@@ -25,8 +23,17 @@ export function lengthFigure(metres: number, show: Show, signed = false): string
 
 /** 7.42, or 24′ 4″: a chainage where the unit is plain from what stands around it. */
 export function chainageFigure(metres: number, show: Show): string {
-  if (show.lengthUnit === 'in') return formatLength(metres, { unit: 'ft', fraction: 2 });
-  return formatNumber(metres, { digits: 2 });
+  if (show.lengthUnit === 'mm' || !Number.isFinite(metres)) return formatNumber(metres, { digits: 2 });
+  return feetAndInches(Math.round(metres / METRES_PER_INCH));
+}
+
+/** A whole number of inches as feet and inches: 24′ 4″, 24′, 4″. */
+function feetAndInches(inches: number): string {
+  const sign = inches < 0 ? '−' : '';
+  const feet = Math.floor(Math.abs(inches) / 12);
+  const rest = Math.abs(inches) - 12 * feet;
+  if (feet === 0) return `${sign}${rest}″`;
+  return rest === 0 ? `${sign}${feet}′` : `${sign}${feet}′ ${rest}″`;
 }
 
 /** 7.42 m, or 24′ 4″. */

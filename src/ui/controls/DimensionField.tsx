@@ -69,6 +69,20 @@ export function DimensionField(props: DimensionFieldProps) {
     event.currentTarget.setPointerCapture(event.pointerId);
     drag.current = { x: event.clientX, value };
     props.onDragStart();
+    const label = event.currentTarget;
+    const onKey = (pressed: globalThis.KeyboardEvent) => {
+      if (pressed.key !== 'Escape') return;
+      pressed.preventDefault();
+      endDrag(false);
+    };
+    window.addEventListener('keydown', onKey, { capture: true });
+    label.addEventListener(
+      'lostpointercapture',
+      () => window.removeEventListener('keydown', onKey, { capture: true }),
+      {
+        once: true,
+      },
+    );
   };
   const moveDrag = (event: PointerEvent) => {
     if (!drag.current) return;

@@ -27,7 +27,6 @@ export function Segmented<T extends string>({ label, choices, value, onChange, w
         <label key={choice.value}>
           <input
             type="radio"
-            className="seen-by-readers"
             name={name}
             checked={choice.value === value}
             aria-label={choice.spoken}

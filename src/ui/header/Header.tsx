@@ -28,8 +28,8 @@ export function Header() {
       <CommandButton command={openPalette} className="command-entry">
         <SearchIcon />
         <span className="long">Find a place, a vehicle, or something to do</span>
-        <span className="short">Find or do</span>
-        <kbd>Ctrl K</kbd>
+        <span className="short">Find a place</span>
+        <kbd aria-hidden="true">Ctrl K</kbd>
       </CommandButton>
       <div className="header-buttons">
         <CommandButton command={openFile}>Open</CommandButton>

@@ -26,7 +26,7 @@ export function StateLine() {
   const stoppable = useSession(() => stopRun.canRun(desk));
   const stale = useSession(() => words.startsWith('not run'));
   return (
-    <span className="state-line" role="status">
+    <span className="state-line">
       {quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}
       {stoppable && (
         <button type="button" className="link" onClick={() => runCommand(desk, stopRun)}>

@@ -21,7 +21,7 @@ export function Ledger() {
     <aside className="ledger" aria-label="Findings">
       <div className="ledger-head">
         <h2>Findings</h2>
-        <span aria-live="polite">{solved ? verdictWords(findings) : ''}</span>
+        <span aria-live="polite">{solved ? verdictWords(findings) : progress !== null ? 'being solved' : ''}</span>
         {progress !== null && (
           <i className="ledger-progress" style={{ width: percentWords(progress).replace('\u2009', '') }} />
         )}

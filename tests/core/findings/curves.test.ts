@@ -35,8 +35,11 @@ function firstOf(
   return found;
 }
 
-/** Reverse curve of 700 mm without a straight, its middle at 1.8 m. */
-const reverse = [straight(1), arc(0.7, 0.8 / 0.7), arc(0.7, -0.8 / 0.7), straight(1)];
+/** Eased reverse curve of 700 mm without a straight in the middle, at 1.8 m. */
+const k = 1 / 0.7;
+const entry = [straight(0.6), transition(0.4, 0, k)];
+const exit = [transition(0.4, -k, 0), straight(0.6)];
+const reverse = [...entry, arc(0.7, 0.8 * k), arc(0.7, -0.8 * k), ...exit];
 
 describe('buffers on a reverse curve', () => {
   it.each([false, true])('lock when pushed, and the place is the scene’s own (reversed: %s)', (reversed) => {
@@ -65,18 +68,12 @@ describe('buffers on a reverse curve', () => {
     const { cures } = firstOf('buffer-lock', reverse, -0.1);
     const length = cures.flatMap((cure) => (cure.kind === 'easement' ? [cure.length] : []))[0];
     const rest = 0.8 - length / 2;
-    const eased = [
-      straight(1),
-      arc(0.7, rest / 0.7),
-      transition(length, 1 / 0.7, -1 / 0.7),
-      arc(0.7, -rest / 0.7),
-      straight(1),
-    ];
+    const eased = [...entry, arc(0.7, rest * k), transition(length, k, -k), arc(0.7, -rest * k), ...exit];
     expect(firstOf('buffer-lock', eased, -0.1).margin).toBeGreaterThan(0);
   });
 
   it('offer no straight where a transition already runs from curve to curve', () => {
-    const short = [straight(1), arc(0.7, 1), transition(0.05, 1 / 0.7, -1 / 0.7), arc(0.7, -1), straight(1)];
+    const short = [...entry, arc(0.7, 1), transition(0.05, k, -k), arc(0.7, -1), ...exit];
     const finding = firstOf('buffer-lock', short, -0.1);
     expect(finding.verdict).toBe('fails');
     expect(finding.cures.map(({ kind }) => kind)).not.toContain('straight-between');

@@ -33,8 +33,8 @@ describe('a motor that gives too little', () => {
   });
 
   it('cannot be set past full', () => {
-    const hopeless = firstOf('stall', { setting: 1, motorLimit: 0.6, gripLimit: 2, demand: 0.9 });
-    // 0.9 N falls to 0.6 N at 400 g of 600: two vans less.
+    const hopeless = firstOf('stall', { setting: 1, motorLimit: 0.6, gripLimit: 2, demand: 0.88 });
+    // 0.88 N falls to 0.587 N at 400 g of 600: two vans less.
     expect(hopeless.cures).toEqual([{ kind: 'fewer-vehicles', by: 2 }]);
   });
 });

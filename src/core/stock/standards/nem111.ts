@@ -1,10 +1,11 @@
+import { sin } from '../../math/index.ts';
 import type { CoachGroup } from './nem103.ts';
 
 /** Greatest angle between a rigid wheelbase's guiding wheel and the rail, rad: 12°. Source: NEM 111 (2016) par. 2.1. */
 const greatestAttackAngle = (12 * Math.PI) / 180;
 
 /** Least radius (m) at which a rigid wheelbase (m) with its end axle guiding keeps that angle: a/(2 sin 12°). */
-export const leastRadiusOfWheelbase = (wheelbase: number): number => wheelbase / (2 * Math.sin(greatestAttackAngle));
+export const leastRadiusOfWheelbase = (wheelbase: number): number => wheelbase / (2 * sin(greatestAttackAngle));
 
 /** What a track is for. */
 export type TrackUse = 'least-permitted' | 'station-side' | 'branch-main' | 'main';

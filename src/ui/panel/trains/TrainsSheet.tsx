@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { trainOfScene } from '../../../state/index.ts';
-import { useSession } from '../../context.tsx';
+import { useDesk, useSession } from '../../context.tsx';
 import { Fact } from '../../controls/Fact.tsx';
 import { counted, lengthShown, massShown, useShow } from '../../show.ts';
 import { VehicleRows } from './VehicleRows.tsx';
@@ -10,12 +10,18 @@ export function TrainsSheet() {
   const show = useShow();
   const scene = useSession((state) => state.scene);
   const trialTrain = useSession((state) => state.trial?.trainId ?? '');
+  const { actions } = useDesk();
+  const leading = useSession((state) => state.compiled?.scene.trials.find(({ id }) => id === state.trial?.id)?.leading);
   const [chosen, setChosen] = useState<string | null>(null);
   const trains = scene?.trains ?? [];
   const current =
     trains.find((train) => train.id === chosen) ?? trains.find((train) => train.id === trialTrain) ?? trains[0];
   const train = useMemo(() => (scene && current ? trainOfScene(scene, current.id) : null), [scene, current]);
-  if (!train) return null;
+  if (!train || !current) return null;
+  // A vehicle of the train on the road can be shown there, by the joint behind it.
+  const onRoad = current.id === trialTrain && train.vehicles.length > 1;
+  const last = train.vehicles.length - 1;
+  const jointBehind = (place: number) => Math.min(last - 1, leading === 'first' ? place : last - place);
   const mass = massShown(
     train.vehicles.reduce((sum, vehicle) => sum + vehicle.mass, 0),
     show,
@@ -43,7 +49,13 @@ export function TrainsSheet() {
       <Fact name="Mass" shown={mass.shown} others={mass.other} />
       <Fact name="Length coupled up" shown={length.shown} others={length.other} />
       {train.groups.map(({ vehicle, count, from }) => (
-        <VehicleRows key={from} vehicle={vehicle} count={count} from={from} />
+        <VehicleRows
+          key={from}
+          vehicle={vehicle}
+          count={count}
+          from={from}
+          onShow={onRoad ? () => actions.chooseJoint(jointBehind(from - 1)) : null}
+        />
       ))}
     </section>
   );

@@ -8,10 +8,12 @@ interface VehicleRowsProps {
   readonly count: number;
   /** Number of the first of them in the train, counted from 1 at the end called "first". */
   readonly from: number;
+  /** Rings it on the stage and the band; null for a train that is not on the road. */
+  readonly onShow: (() => void) | null;
 }
 
 /** The measures of one vehicle, or of several alike, in both forms. */
-export function VehicleRows({ vehicle, count, from }: VehicleRowsProps) {
+export function VehicleRows({ vehicle, count, from, onShow }: VehicleRowsProps) {
   const show = useShow();
   const { front, rear, drive } = vehicle;
   const length = (metres: number) => lengthShown(metres, show);
@@ -30,7 +32,13 @@ export function VehicleRows({ vehicle, count, from }: VehicleRowsProps) {
   return (
     <>
       <h3>
-        {numbers} {vehicle.name}
+        {onShow ? (
+          <button type="button" title="Ring it on the stage" onClick={onShow}>
+            {numbers} {vehicle.name}
+          </button>
+        ) : (
+          `${numbers} ${vehicle.name}`
+        )}
       </h3>
       <ul className="rows" aria-label={`${numbers} ${vehicle.name}`}>
         {rows.map(([name, { shown, other }]) => (

@@ -18,16 +18,30 @@ export function WorkingSwitches() {
   const ways = ['up', 'down'].includes(working.way) ? ['up', 'down'] : ['out', 'back'];
   return (
     <div className="working-switches">
-      <Segmented
-        wide
-        label="The engine"
-        value={working.pushed ? 'push' : 'pull'}
-        onChange={turnLeading}
-        choices={[
-          { value: 'pull', label: 'Pull', spoken: 'pulls' },
-          { value: 'push', label: 'Push', spoken: 'pushes' },
-        ]}
-      />
+      {!working.turns && (
+        <Segmented
+          wide
+          label="Ahead goes"
+          value={working.leading}
+          onChange={turnLeading}
+          choices={[
+            { value: 'first', label: 'First', spoken: 'the first vehicle' },
+            { value: 'last', label: 'Last', spoken: 'the last vehicle' },
+          ]}
+        />
+      )}
+      {working.turns && (
+        <Segmented
+          wide
+          label="The engine"
+          value={working.pushed ? 'push' : 'pull'}
+          onChange={turnLeading}
+          choices={[
+            { value: 'pull', label: 'Pull', spoken: 'pulls' },
+            { value: 'push', label: 'Push', spoken: 'pushes' },
+          ]}
+        />
+      )}
       <Segmented
         wide
         label="The train goes"

@@ -1,0 +1,431 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { RunEventKind } from '../../../src/core/dynamics/types.ts';
+import {
+  describeCure,
+  describeEvent,
+  describeFinding,
+  eventTitle,
+  findingUnit,
+  type Naming,
+  riskTitle,
+  riskUnitLabel,
+  type Show,
+} from '../../../src/core/findings/index.ts';
+import type { Cause, Cure, Finding, Verdict } from '../../../src/core/findings/types.ts';
+import { risks } from '../../../src/core/risks/index.ts';
+import type { Governing } from '../../../src/core/risks/types.ts';
+
+const metric: Show = { lengthUnit: 'mm', gradeForm: 'percent' };
+const oneIn: Show = { lengthUnit: 'mm', gradeForm: 'one-in' };
+const inches: Show = { lengthUnit: 'in', gradeForm: 'percent' };
+const naming: Naming = {
+  vehicleNames: ['Brake van', 'Van', 'Van', 'Bogie van', 'Engine'],
+  locomotives: [4],
+  propelled: true,
+};
+
+/** Plain spaces instead of the thin ones before units, to read the expectations. */
+const plain = (text: string | null): string => (text ?? '').replaceAll('\u2009', ' ');
+
+const finding = (change: Partial<Finding>): Finding => ({
+  risk: 'override',
+  verdict: 'fails',
+  time: 38,
+  frame: 1900,
+  chainage: 7.42,
+  subject: 2,
+  value: 0.0019,
+  limit: 0.0015,
+  margin: -0.0004,
+  range: [-0.0007, -0.0001],
+  parts: [],
+  governing: 'facing',
+  causes: [],
+  cures: [],
+  ...change,
+});
+const told = (change: Partial<Finding>, show: Show = metric) => describeFinding(finding(change), naming, show);
+
+describe('riding up', () => {
+  const causes: Cause[] = [
+    { kind: 'support-off', support: 13, departure: 0.0025 },
+    { kind: 'kink', before: 0.019, after: 0.029 },
+    { kind: 'buff', force: 0.55, sudden: true },
+  ];
+
+  it('is told with place, support, grades and the blow', () => {
+    const said = told({ causes });
+    expect(plain(said.headline)).toBe('Joint 3 rides up at 7.42 m, at support 14.');
+    expect(plain(said.cause)).toBe(
+      'Heads of Van 3 and Bogie van stand 1.9 mm apart, 1.5 mm holds them. Support 14 is 2.5 mm high: the grade breaks from 1.9 to 2.9 % as a run-in of 0.55 N arrives.',
+    );
+    expect(plain(said.margin)).toBe('−0.4 mm');
+    expect(plain(said.range)).toBe('−0.7 to −0.1 mm');
+    expect(plain(said.value)).toBe('1.9 mm');
+    expect(plain(said.limit)).toBe('1.5 mm');
+    expect(said.title).toBe('Riding up');
+    expect(plain(said.where)).toBe('joint 3, 7.42 m');
+  });
+
+  it('is told in inches and in 1 in N', () => {
+    expect(plain(told({ causes }, oneIn).cause)).toContain('breaks from 1 in 52.6 to 1 in 34.5 as');
+    const said = told({ causes }, inches);
+    expect(plain(said.headline)).toBe('Joint 3 rides up at 24′ 4 1/8″, at support 14.');
+    expect(plain(said.margin)).toBe('−0.016 in');
+  });
+
+  it('says which way a grade falls, and where it turns', () => {
+    const kink = (before: number, after: number) =>
+      plain(told({ causes: [{ kind: 'kink', before, after }] }).cause).split('. ')[1];
+    expect(kink(-0.019, -0.029)).toBe('The grade breaks from 1.9 to 2.9 % down.');
+    expect(kink(0.01, -0.005)).toBe('The grade breaks from 1.0 % up to 0.5 % down.');
+  });
+
+  it('bears a steady push on the heads, a floating joint as what it is', () => {
+    expect(plain(told({ causes: [{ kind: 'buff', force: 0.2 }] }).cause)).toBe(
+      'Heads of Van 3 and Bogie van stand 1.9 mm apart under a push of 0.20 N, 1.5 mm holds them.',
+    );
+    expect(plain(told({ causes: [{ kind: 'buff', force: 0 }] }).cause)).toContain(
+      'while the joint floats and is about to close',
+    );
+  });
+
+  it('names fitted heads and vertical curves', () => {
+    const said = told({
+      causes: [
+        { kind: 'heads-differ', by: 0.001 },
+        { kind: 'vertical-curve', radius: 5.2 },
+      ],
+    });
+    expect(plain(said.cause)).toContain('The vertical curve has a radius of 5.2 m. As fitted they differ by 1.0 mm.');
+  });
+
+  it('of a lifted end speaks of forces', () => {
+    const said = told({
+      governing: 'lift',
+      value: 0.34,
+      limit: 0.3,
+      range: null,
+      causes: [{ kind: 'buff', force: 1.1 }],
+    });
+    expect(plain(said.headline)).toBe('Joint 3 is lifted at 7.42 m.');
+    expect(plain(said.cause)).toBe(
+      'Between Van 3 and Bogie van the leaning faces lift with 0.34 N under a push of 1.10 N, 0.30 N of weight holds the end down.',
+    );
+    expect(plain(said.value)).toBe('0.34 N');
+    expect(said.range).toBeNull();
+  });
+
+  it('nearly and not at all', () => {
+    expect(plain(told({ verdict: 'near' }).headline)).toBe('Joint 3 nearly rides up at 7.42 m.');
+    expect(plain(told({ verdict: 'passes' }).headline)).toBe('No joint rides up; joint 3 comes nearest, at 7.42 m.');
+  });
+});
+
+describe('the other risks', () => {
+  it.each<[Partial<Finding>, string, string]>([
+    [
+      {
+        risk: 'buffer-lock',
+        governing: 'overlap',
+        value: 0.0085,
+        limit: 0.006,
+        margin: -0.0025,
+        causes: [
+          { kind: 'reverse-curve', radius: 0.914 },
+          { kind: 'buff', force: 0.3 },
+        ],
+      },
+      'Buffers lock at joint 3 on the reverse curve at 7.42 m.',
+      'Heads of Van 3 and Bogie van stand 8.5 mm aside in the reverse curve of 914 mm radius, 2.5 mm past their overlap, and meet under a push of 0.30 N.',
+    ],
+    [
+      {
+        risk: 'buffer-lock',
+        verdict: 'near',
+        governing: 'gap',
+        value: 0.0085,
+        limit: 0.006,
+        margin: 0.0004,
+        subject: 1,
+      },
+      'Buffers nearly lock at joint 2 at 7.42 m.',
+      'Heads of Van 2 and 3 stand 8.5 mm aside, 2.5 mm past their overlap, but 0.4 mm of gap keeps their faces apart.',
+    ],
+    [
+      { risk: 'buffer-lock', verdict: 'passes', governing: 'overlap', value: 0.001, limit: 0.006, margin: 0.005 },
+      'Buffers keep their overlap; joint 3 keeps least, at 7.42 m.',
+      'Heads of Van 3 and Bogie van stand 1.0 mm aside and keep 5.0 mm of overlap.',
+    ],
+    [
+      {
+        risk: 'coupler-swing',
+        governing: 'swing',
+        value: 0.3,
+        limit: 0.2618,
+        margin: -0.0382,
+        causes: [{ kind: 'curve-entry', radius: 0.438 }],
+      },
+      'Joint 3 swings past its stop at 7.42 m.',
+      'Between Van 3 and Bogie van the coupling swings 17.2° where the curve of 438 mm radius begins, 15.0° is free, then the body takes the load sideways.',
+    ],
+    [
+      { risk: 'coupler-swing', verdict: 'passes', governing: 'swing', value: 0.1, limit: 0.2618, margin: 0.1618 },
+      'Couplings swing free; joint 3 swings furthest, at 7.42 m.',
+      'Between Van 3 and Bogie van the coupling swings 5.7°, 15.0° is free.',
+    ],
+    [
+      { risk: 'parting', governing: 'engagement', causes: [{ kind: 'draft', force: 0.4, sudden: true }] },
+      'Joint 3 parts at 7.42 m.',
+      'Heads of Van 3 and Bogie van stand 1.9 mm apart as a run-out of 0.40 N arrives, 1.5 mm holds them.',
+    ],
+    [
+      {
+        risk: 'parting',
+        verdict: 'near',
+        governing: 'release',
+        value: 1.9,
+        limit: 2,
+        margin: 0.00007,
+        causes: [
+          { kind: 'draft', force: 1.9 },
+          { kind: 'grade', grade: 0.024 },
+        ],
+      },
+      'Joint 3 nearly parts at 7.42 m.',
+      'Van 3 and Bogie van are pulled with 1.90 N on 2.4 % up, the coupling lets go at 2.00 N.',
+    ],
+    [
+      { risk: 'parting', verdict: 'passes', governing: 'engagement', value: 0.0003, limit: 0.0015, margin: 0.0012 },
+      'Every joint holds; joint 3 holds by least, at 7.42 m.',
+      'Heads of Van 3 and Bogie van stand 0.3 mm apart, 1.5 mm holds them.',
+    ],
+    [
+      {
+        risk: 'stall',
+        subject: 0,
+        governing: 'motor',
+        value: 0.36,
+        limit: 0.3,
+        margin: -0.1667,
+        causes: [{ kind: 'motor-limit' }, { kind: 'grade', grade: 0.02 }, { kind: 'curve', radius: 0.6 }],
+      },
+      'The train stalls at 7.42 m.',
+      'It needs 0.36 N on 2.0 % up, in the curve of 600 mm radius, at this setting the motor gives 0.30 N.',
+    ],
+    [
+      { risk: 'stall', subject: 0, verdict: 'near', governing: 'grip', value: 0.36, limit: 0.38, margin: 0.06 },
+      'The train nearly stalls at 7.42 m.',
+      'It needs 0.36 N, the wheels grip 0.38 N.',
+    ],
+    [
+      { risk: 'stall', subject: 0, verdict: 'passes', governing: 'grip', value: 0.2, limit: 0.38, margin: 0.9 },
+      'The train keeps going; it has least in hand at 7.42 m.',
+      'It needs 0.20 N, the wheels grip 0.38 N.',
+    ],
+    [
+      {
+        risk: 'wheelspin',
+        subject: 0,
+        governing: 'slip',
+        value: 1.35,
+        limit: 1,
+        margin: -0.35,
+        causes: [{ kind: 'grip-limit' }, { kind: 'grade', grade: -0.02 }],
+      },
+      'The wheels of Engine spin at 7.42 m.',
+      '35 % of their turning is lost on 2.0 % down.',
+    ],
+    [
+      { risk: 'wheelspin', subject: 0, verdict: 'near', governing: 'grip', value: 0.95, limit: 1, margin: 0.05 },
+      'The wheels of Engine nearly spin at 7.42 m.',
+      '95 % of the grip is used.',
+    ],
+    [
+      { risk: 'wheelspin', subject: 0, verdict: 'passes', governing: 'grip', value: 0.4, limit: 1, margin: 0.6 },
+      'The wheels grip; Engine uses most of it at 7.42 m.',
+      '40 % of the grip is used.',
+    ],
+    [
+      {
+        risk: 'headroom',
+        subject: 3,
+        governing: 'deck',
+        value: 0.057,
+        limit: 0.0552,
+        margin: -0.0018,
+        causes: [{ kind: 'deck-above' }, { kind: 'support-off', support: 30, departure: -0.004 }],
+      },
+      'Bogie van strikes the deck above at 7.42 m.',
+      'The deck above leaves 55.2 mm over the rail, Bogie van takes 57.0 mm. Support 31 is 4.0 mm low.',
+    ],
+    [
+      { risk: 'headroom', subject: 3, verdict: 'near', governing: 'deck', value: 0.057, limit: 0.058, margin: 0.001 },
+      'Bogie van barely clears the deck above at 7.42 m.',
+      'The deck above leaves 58.0 mm over the rail, Bogie van takes 57.0 mm.',
+    ],
+    [
+      { risk: 'headroom', subject: 1, verdict: 'passes', governing: 'deck', value: 0.045, limit: 0.063, margin: 0.018 },
+      'There is headroom; Van 2 has least at 7.42 m.',
+      'The deck above leaves 63.0 mm over the rail, Van 2 takes 45.0 mm.',
+    ],
+  ])('%o', (change, headline, cause) => {
+    const said = told(change);
+    expect(plain(said.headline)).toBe(headline);
+    expect(plain(said.cause)).toBe(cause);
+  });
+
+  it('call engines engines when nobody says which they are', () => {
+    const said = describeFinding(
+      finding({ risk: 'wheelspin', subject: 0, governing: 'slip', value: 2 }),
+      { vehicleNames: [] },
+      metric,
+    );
+    expect(plain(said.headline)).toBe('The wheels of the engine spin at 7.42 m.');
+  });
+});
+
+describe('cures', () => {
+  it.each<[Cure, string]>([
+    [{ kind: 'set-support', support: 13, by: -0.0025 }, 'Lower support 14 by 2.5 mm'],
+    [{ kind: 'set-support', support: 0, by: 0.001 }, 'Raise support 1 by 1.0 mm'],
+    [{ kind: 'splice-joint', chainage: 4.2 }, 'Splice the strip joint at 4.20 m'],
+    [{ kind: 'vertical-curve', chainage: 7.4, length: 0.4 }, '400 mm vertical curve at 7.40 m'],
+    [{ kind: 'easement', chainage: 3.92, length: 0.35 }, '350 mm easement at 3.92 m'],
+    [{ kind: 'straight-between', chainage: 3.92, length: 0.26 }, '260 mm of straight at 3.92 m'],
+    [{ kind: 'change-working' }, 'Pull instead of push'],
+    [{ kind: 'fewer-vehicles', by: 1 }, 'One vehicle less'],
+    [{ kind: 'fewer-vehicles', by: 3 }, '3 vehicles less'],
+    [{ kind: 'match-heads', joint: 5 }, 'Set both heads of joint 6 to one height'],
+    [{ kind: 'add-engine-weight', by: 0.04 }, '40 g more on the driven wheels'],
+    [{ kind: 'setting', to: 0.72 }, 'Controller at 72 %'],
+  ])('%o', (cure, words) => {
+    expect(plain(describeCure(cure, naming))).toBe(words);
+  });
+
+  it('speak inches and ounces too', () => {
+    expect(plain(describeCure({ kind: 'easement', chainage: 3.9624, length: 0.3556 }, naming, inches))).toBe(
+      '14″ easement at 13′',
+    );
+    expect(plain(describeCure({ kind: 'add-engine-weight', by: 0.0283495 }, naming, inches))).toBe(
+      '1.0 oz more on the driven wheels',
+    );
+  });
+
+  it('put a change of working by how it is worked now', () => {
+    expect(describeCure({ kind: 'change-working' }, { ...naming, propelled: false })).toBe('Push instead of pull');
+    expect(describeCure({ kind: 'change-working' }, { vehicleNames: [] })).toBe('Engine at the other end');
+  });
+});
+
+describe('events', () => {
+  it('are told with their place, the scene’s own where the train runs the other way', () => {
+    const event = { kind: 'run-in', time: 5, chainage: 2, subject: 5, value: -0.55 } as const;
+    expect(plain(describeEvent(event, naming))).toBe('Slack runs in at joint 6 with 0.55 N, 2.00 m.');
+    expect(plain(describeEvent(event, { ...naming, path: { length: 9, reversed: true } }))).toBe(
+      'Slack runs in at joint 6 with 0.55 N, 7.00 m.',
+    );
+    expect(plain(describeEvent({ ...event, kind: 'slip', subject: 4, value: 0.1 }, naming, metric))).toBe(
+      'The wheels of Engine start to spin at 2.00 m.',
+    );
+  });
+
+  it('all have a title and a sentence', () => {
+    const kinds: RunEventKind[] = [
+      'stall',
+      'slip',
+      'grip',
+      'standstill',
+      'moving',
+      'run-in',
+      'run-out',
+      'parting',
+      'arrived',
+      'end-of-track',
+      'time-limit',
+    ];
+    const sentences = kinds.map((kind) =>
+      describeEvent({ kind, time: 1, chainage: 2, subject: 1, value: 0.3 }, naming),
+    );
+    expect(new Set(sentences).size).toBe(kinds.length);
+    expect(new Set(kinds.map(eventTitle)).size).toBe(kinds.length);
+    for (const sentence of sentences) expect(sentence).toMatch(/^[A-Z].*2\.00.*\.$/);
+  });
+});
+
+describe('any finding', () => {
+  const cause: fc.Arbitrary<Cause> = fc.oneof(
+    fc.record({
+      kind: fc.constant('support-off' as const),
+      support: fc.nat(60),
+      departure: fc.double({ min: -0.01, max: 0.01, noNaN: true }),
+    }),
+    fc.record({
+      kind: fc.constant('kink' as const),
+      before: fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+      after: fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+    }),
+    fc.record({
+      kind: fc.constantFrom('buff' as const, 'draft' as const),
+      force: fc.double({ min: 0, max: 5, noNaN: true }),
+      sudden: fc.boolean(),
+    }),
+    fc.record({
+      kind: fc.constantFrom(
+        'reverse-curve' as const,
+        'curve-entry' as const,
+        'curve' as const,
+        'vertical-curve' as const,
+      ),
+      radius: fc.double({ min: 0.2, max: 90, noNaN: true }),
+    }),
+    fc.record({ kind: fc.constant('grade' as const), grade: fc.double({ min: -0.1, max: 0.1, noNaN: true }) }),
+    fc.record({ kind: fc.constant('heads-differ' as const), by: fc.double({ min: 0, max: 0.003, noNaN: true }) }),
+    fc.constantFrom<Cause>({ kind: 'motor-limit' }, { kind: 'grip-limit' }, { kind: 'deck-above' }),
+  );
+
+  it('is told in whole sentences and whole numbers', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...risks.map(({ id }) => id)),
+        fc.constantFrom<Verdict>('fails', 'near', 'passes'),
+        fc.constantFrom<Governing | null>(
+          'facing',
+          'lift',
+          'engagement',
+          'release',
+          'overlap',
+          'gap',
+          'motor',
+          'grip',
+          'slip',
+          'deck',
+          null,
+        ),
+        fc.array(cause, { maxLength: 4 }),
+        fc.double({ min: -2, max: 2, noNaN: true }),
+        fc.constantFrom(metric, oneIn, inches),
+        (risk, verdict, governing, causes, margin, show) => {
+          const said = describeFinding(finding({ risk, verdict, governing, causes, margin }), naming, show);
+          for (const text of [said.headline, said.cause]) {
+            expect(text).toMatch(/^[A-Z0-9−].*\.$/);
+            expect(text).not.toMatch(/NaN|undefined|null|–|\.\.|,,| {2}| ,|\s\./);
+          }
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('has rows with a title and a unit', () => {
+    expect(new Set(risks.map(({ id }) => riskTitle(id))).size).toBe(risks.length);
+    expect(riskUnitLabel('override', metric)).toBe('mm');
+    expect(riskUnitLabel('override', inches)).toBe('in');
+    expect(riskUnitLabel('stall', metric)).toBe('%');
+    expect(riskUnitLabel('coupler-swing', metric)).toBe('°');
+    expect(findingUnit({ risk: 'stall', governing: 'motor' })).toBe('force');
+    expect(findingUnit({ risk: 'parting', governing: 'release' })).toBe('force');
+    expect(findingUnit({ risk: 'parting', governing: 'engagement' })).toBe('length');
+  });
+});
