@@ -38,7 +38,7 @@ export interface SessionActions extends PlaybackActions {
   /** Sets the running speed setting of the trial, above 0 to 1; one undo step unless a gesture is open. */
   setSetting(setting: number): Promise<void>;
   /** Opens a gesture: all edits until `settleGesture` are one undo step, all until `bailGesture` never were. */
-  beginGesture(label: string): void;
+  beginGesture(): void;
   settleGesture(): void;
   bailGesture(): void;
   /** Solves the trial again as the scene now is. */
@@ -146,7 +146,7 @@ export function createSession(host: SimHost): Session {
     if (!before) return;
     const became = become(next);
     if (!became) return;
-    if (!history.marked()) history.record(label, before);
+    if (!history.marked(label)) history.record(label, before);
     await became.done;
   };
 
@@ -233,9 +233,9 @@ export function createSession(host: SimHost): Session {
       const held = Math.min(Math.max(setting, 0.01), 1);
       await edit(settingWords(held), { scene: withSetting(scene, trial.id, held), trialId: trial.id });
     },
-    beginGesture(label) {
+    beginGesture() {
       const before = present();
-      if (before) history.mark(label, before);
+      if (before) history.mark(before);
     },
     settleGesture() {
       const now = present();

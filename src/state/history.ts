@@ -16,9 +16,9 @@ export interface History {
   /** Goes one step forward from `present`; null when there is none. */
   redo(present: Present): Present | null;
   /** Opens a gesture: everything until `settle` is one step, everything until `bail` never was. */
-  mark(label: string, before: Present): void;
-  /** True while a gesture is open. */
-  marked(): boolean;
+  mark(before: Present): void;
+  /** True while a gesture is open; it then takes the words of its latest change. */
+  marked(label: string): boolean;
   /** Closes the gesture as one step, or as none when `present` is where it began. */
   settle(present: Present): void;
   /** Closes the gesture and gives back where it began; null when none is open. */
@@ -51,10 +51,13 @@ export function createHistory(): History {
       store.setState({ past: [...past, { label: step.label, ...present }], future: future.slice(1) });
       return { scene: step.scene, trialId: step.trialId };
     },
-    mark(label, before) {
-      open ??= { label, ...before };
+    mark(before) {
+      open ??= { label: '', ...before };
     },
-    marked: () => open !== null,
+    marked(label) {
+      if (open) open = { ...open, label };
+      return open !== null;
+    },
     settle(present) {
       if (open && open.scene !== present.scene) record(open.label, { scene: open.scene, trialId: open.trialId });
       open = null;

@@ -7,22 +7,26 @@ const pressed = 'button, [role="button"], summary, a, input[type="radio"]';
 
 /**
  * True when the key belongs to what has the focus: letters to a field, Space to a button that was reached by the keyboard. After a
- * press with the mouse Space plays, as it does everywhere else.
+ * press with the hand Space plays, as it does everywhere else.
  */
-function isTaken(event: KeyboardEvent): boolean {
+function isTaken(event: KeyboardEvent, underHand: Element | null): boolean {
   const target = event.target instanceof Element ? event.target : null;
   if (target?.matches(writing)) return !event.ctrlKey && !event.metaKey;
-  return event.key === ' ' && target !== null && target.matches(pressed) && target.matches(':focus-visible');
+  return event.key === ' ' && target !== null && target.matches(pressed) && target !== underHand;
 }
 
 /** Binds the key of every command to the window. Returns what undoes it. */
 export function bindKeys(desk: Desk): () => void {
+  let underHand: Element | null = null;
+  const onPointer = (event: PointerEvent) => {
+    underHand = event.target instanceof Element ? event.target.closest(pressed) : null;
+  };
   const bindings: Record<string, (event: KeyboardEvent) => void> = {};
   for (const command of commands) {
     if (!command.key) continue;
     bindings[command.key] = (event) => {
       // A sheet that is open has its own keys.
-      if (event.defaultPrevented || isTaken(event) || document.querySelector('dialog[open]')) return;
+      if (event.defaultPrevented || isTaken(event, underHand) || document.querySelector('dialog[open]')) return;
       if (!command.canRun(desk)) return;
       event.preventDefault();
       // Else the button under the last press would be pressed again when Space is let go.
@@ -30,5 +34,10 @@ export function bindKeys(desk: Desk): () => void {
       runCommand(desk, command);
     };
   }
-  return tinykeys(window, bindings);
+  window.addEventListener('pointerdown', onPointer, { capture: true });
+  const unbind = tinykeys(window, bindings);
+  return () => {
+    window.removeEventListener('pointerdown', onPointer, { capture: true });
+    unbind();
+  };
 }

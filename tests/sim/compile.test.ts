@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { defaultForceModel, defaultRunOptions } from '../../src/core/dynamics/index.ts';
 import { plannedHeight, trackPoint } from '../../src/core/track/index.ts';
-import { parseScene } from '../../src/scene/index.ts';
 import { compileScene, compileTrial } from '../../src/sim/index.ts';
 import { bundledFiles, bundledScene, sample, sampleScene, sampleWith, sceneOf } from '../scene/sample.ts';
 
@@ -35,7 +34,6 @@ describe('compileScene', () => {
   });
 
   it('names the track that cannot be laid', () => {
-    // The check of the file lets a curve end within a hundredth of a millimetre of the next; the track is as exact as it is.
     const scene = sampleScene();
     const broken = { ...scene, tracks: [{ ...scene.tracks[0], profile: [] }] };
     expect(() => compileScene(broken)).toThrow(/^Track "line": /);
@@ -99,7 +97,8 @@ describe('compileTrial', () => {
   });
 
   it('starts with the tail just on the track and arrives just before its end when the file leaves it open', () => {
-    const trial = trialOf({ startMm: undefined, finishMm: undefined });
+    const { startMm: _start, finishMm: _finish, ...open } = sample.trials[0];
+    const trial = compileTrial(compileScene(sceneOf(sampleWith('trials', [open]))), 'up');
     // 120 + 246 + 246 mm of bodies and two gaps of 20 mm.
     expect(trial.script.start).toBeCloseTo(0.652 + 0.01, 9);
     expect(trial.script.finish).toBeCloseTo(5.99, 12);
@@ -136,11 +135,8 @@ describe('compileTrial', () => {
     [[{ stock: 'coach', count: 2 }, { stock: 'engine' }, { stock: 'coach' }], 'first', true],
     [[{ stock: 'engine' }], 'first', false],
   ])('%j with the %s end ahead: propelled %s', (vehicles, leading, propelled) => {
-    const source = sampleWith('trains.0.vehicles', vehicles);
-    const scene = sceneOf(source);
-    const trial = { ...scene.trials[0], leading: leading as 'first' | 'last', startMm: 2000 };
-    const parsed = parseScene({ ...scene, trials: [trial] });
-    if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
-    expect(compileTrial(compileScene(parsed.scene), 'up').propelled).toBe(propelled);
+    const source = sampleWith('trains.0.vehicles', vehicles) as object;
+    const scene = sceneOf({ ...source, trials: [{ ...sample.trials[0], leading, startMm: 2000 }] });
+    expect(compileTrial(compileScene(scene), 'up').propelled).toBe(propelled);
   });
 });

@@ -112,10 +112,10 @@ describe('undo', () => {
 
   it('makes one step of a gesture, however many changes it has', async () => {
     const { actions, state, history, scene } = await opened();
-    actions.beginGesture('speed setting');
+    actions.beginGesture();
     for (const setting of [0.2, 0.25, 0.3]) void actions.setSetting(setting);
     actions.settleGesture();
-    expect(history.getState().past.map(({ label }) => label)).toEqual(['speed setting']);
+    expect(history.getState().past.map(({ label }) => label)).toEqual(['setting to 30\u2009%']);
     await actions.undo();
     expect(state().scene).toBe(scene);
     expect(history.getState().past).toHaveLength(0);
@@ -123,11 +123,11 @@ describe('undo', () => {
 
   it('makes no step of a gesture that was let go or that changed nothing', async () => {
     const { actions, state, history, scene } = await opened();
-    actions.beginGesture('speed setting');
+    actions.beginGesture();
     void actions.setSetting(0.2);
     actions.bailGesture();
     expect(state().scene).toBe(scene);
-    actions.beginGesture('speed setting');
+    actions.beginGesture();
     actions.settleGesture();
     expect(history.getState().past).toHaveLength(0);
   });

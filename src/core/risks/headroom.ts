@@ -14,7 +14,7 @@ const bodyReach = 3;
 
 /**
  * Headroom, m: a vehicle's height against the clear height between its own rail and the underside of the deck above, the least
- * at six points of the roof (both ends and the middle, both sides), so throw and pitch are in it. A deck whose underside is lower
+ * at six points of the roof (both ends and midway between the running points, both sides), so throw and pitch are in it. A deck whose underside is lower
  * than the vehicle's axles lies beside it and not above. The body is taken as a box up to its full height.
  */
 export const headroom: RiskDefinition = {
@@ -43,7 +43,7 @@ export const headroom: RiskDefinition = {
         const chainagePerMetre = (placement.frontChainage - placement.rearChainage) / vehicle.pivotSpacing;
         let clear = Number.POSITIVE_INFINITY;
         for (let place = 0; place < 3; place++) {
-          const ahead = place === 0 ? front : place === 1 ? (front - rear) / 2 : -rear;
+          const ahead = place === 0 ? front : place === 1 ? 0 : -rear;
           for (let turn = -1; turn <= 1; turn += 2) {
             pointOnVehicle(placement, ahead, turn * side, bodyHeight, corner);
             const rail = corner[2] - bodyHeight;

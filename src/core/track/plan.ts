@@ -4,8 +4,8 @@ import { HALF_TURN_LIMIT, panelDisplacement } from './clothoid.ts';
 import { TrackError } from './problem.ts';
 import type { PlanElement, PreparedPlan, TrackPoint, TrackSpec } from './types.ts';
 
-/** More turning than this, rad, in one clothoid (over 150 turns) is a slip of units, and would fill memory with panels. */
-const MOST_TURNING = 1000;
+/** More turning than this, rad, in one element (over 1500 turns) is a slip of units, and would fill memory with panels. */
+const MOST_TURNING = 10_000;
 
 function checkElement(element: PlanElement, index: number): void {
   const { length, startCurvature, endCurvature } = element;
@@ -16,7 +16,7 @@ function checkElement(element: PlanElement, index: number): void {
     );
   }
   const sharpest = Math.max(Math.abs(startCurvature), Math.abs(endCurvature));
-  if (startCurvature !== endCurvature && sharpest * length > MOST_TURNING) {
+  if (sharpest * length > MOST_TURNING) {
     throw new TrackError(
       'bad-element',
       `Element ${index + 1} (${element.kind}) turns through more than ${MOST_TURNING} rad.`,
@@ -50,13 +50,11 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
     startCurvature[k] = element.startCurvature;
     sharpness[k] = (element.endCurvature - element.startCurvature) / element.length;
     first[k] = panelCount;
-    if (sharpness[k] !== 0) {
-      const sharpest = Math.max(Math.abs(element.startCurvature), Math.abs(element.endCurvature));
-      const panels = Math.max(1, Math.ceil((sharpest * element.length) / (2 * HALF_TURN_LIMIT)));
-      panelLength[k] = element.length / panels;
-      last[k] = panels - 1;
-      panelCount += panels;
-    }
+    const sharpest = Math.max(Math.abs(element.startCurvature), Math.abs(element.endCurvature));
+    const count = Math.max(1, Math.ceil((sharpest * element.length) / (2 * HALF_TURN_LIMIT)));
+    last[k] = count - 1;
+    panelLength[k] = element.length / count;
+    panelCount += count;
     chainage += element.length;
   });
   const plan: PreparedPlan = {
@@ -68,7 +66,15 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
     startCurvature,
     sharpness,
     bucket: makeBucketIndex(startChainage, chainage),
-    panels: { first, last, length: panelLength, x: new Float64Array(panelCount), y: new Float64Array(panelCount) },
+    panels: {
+      first,
+      last,
+      length: panelLength,
+      x: new Float64Array(panelCount),
+      y: new Float64Array(panelCount),
+      cos: new Float64Array(panelCount),
+      sin: new Float64Array(panelCount),
+    },
   };
   placeInChain(plan, spec);
   return plan;
@@ -82,14 +88,32 @@ function placeInChain(plan: PreparedPlan, spec: TrackSpec): void {
     plan.startX[k] = at.x;
     plan.startY[k] = at.y;
     plan.startHeading[k] = at.heading;
-    const step = panels.length[k];
-    for (let j = 0; step > 0 && j <= panels.last[k]; j++) {
-      if (j > 0) placeInPanel(plan, k, j - 1, step, at);
-      panels.x[panels.first[k] + j] = at.x;
-      panels.y[panels.first[k] + j] = at.y;
+    for (let j = 0; j <= panels.last[k]; j++) {
+      if (j > 0) placePanel(plan, k, j, at);
+      const panel = panels.first[k] + j;
+      const t = j * panels.length[k];
+      const heading = plan.startHeading[k] + t * (plan.startCurvature[k] + 0.5 * plan.sharpness[k] * t);
+      panels.x[panel] = at.x;
+      panels.y[panel] = at.y;
+      panels.cos[panel] = cos(heading);
+      panels.sin[panel] = sin(heading);
     }
     placeInElement(plan, k, element.length, at);
   });
+}
+
+/** Writes where panel `j` > 0 of element `k` starts: on an arc by its chord from the start, else from the panel before. */
+function placePanel(plan: PreparedPlan, k: number, j: number, out: PlanPoint): void {
+  const step = plan.panels.length[k];
+  const p = 0.5 * plan.startCurvature[k] * j * step;
+  if (plan.sharpness[k] === 0 && p !== 0) {
+    const chord = (j * step * sin(p)) / p;
+    const direction = plan.startHeading[k] + p;
+    out.x = plan.startX[k] + chord * cos(direction);
+    out.y = plan.startY[k] + chord * sin(direction);
+  } else {
+    placeInPanel(plan, k, j - 1, step, out);
+  }
 }
 
 type PlanPoint = Pick<TrackPoint, 'x' | 'y' | 'heading' | 'curvature'>;
@@ -102,35 +126,25 @@ export function placeInPlan(plan: PreparedPlan, chainage: number, out: PlanPoint
 
 /** Writes the plan at `t` from the start of element `k`. */
 function placeInElement(plan: PreparedPlan, k: number, t: number, out: PlanPoint): void {
+  const step = plan.panels.length[k];
+  const j = Math.min(Math.floor(t / step), plan.panels.last[k]);
+  placeInPanel(plan, k, j, t - j * step, out);
   const curvature = plan.startCurvature[k];
   const sharpness = plan.sharpness[k];
-  if (sharpness !== 0) {
-    const step = plan.panels.length[k];
-    const j = Math.min(Math.floor(t / step), plan.panels.last[k]);
-    placeInPanel(plan, k, j, t - j * step, out);
-  } else {
-    // The chord of an arc: it leaves at half the turning, and is sin p / p of the arc's length.
-    const p = 0.5 * curvature * t;
-    const chord = p === 0 ? t : (t * sin(p)) / p;
-    const direction = plan.startHeading[k] + p;
-    out.x = plan.startX[k] + chord * cos(direction);
-    out.y = plan.startY[k] + chord * sin(direction);
-  }
   out.heading = plan.startHeading[k] + t * (curvature + 0.5 * sharpness * t);
   out.curvature = curvature + sharpness * t;
 }
 
-/** Writes x and y at `u` into panel `j` of clothoid `k`. */
+/** Writes x and y at `u` into panel `j` of element `k`. */
 function placeInPanel(plan: PreparedPlan, k: number, j: number, u: number, out: PlanPoint): void {
+  const { panels } = plan;
   const sharpness = plan.sharpness[k];
-  const middle = j * plan.panels.length[k] + u / 2;
-  const direction = plan.startHeading[k] + middle * (plan.startCurvature[k] + 0.5 * sharpness * middle);
-  panelDisplacement(u, plan.startCurvature[k] + sharpness * middle, sharpness, out);
+  panelDisplacement(u, plan.startCurvature[k] + sharpness * j * panels.length[k], sharpness, out);
   const ahead = out.x;
   const left = out.y;
-  const cosine = cos(direction);
-  const sine = sin(direction);
-  const panel = plan.panels.first[k] + j;
-  out.x = plan.panels.x[panel] + ahead * cosine - left * sine;
-  out.y = plan.panels.y[panel] + ahead * sine + left * cosine;
+  const panel = panels.first[k] + j;
+  const cos = panels.cos[panel];
+  const sin = panels.sin[panel];
+  out.x = panels.x[panel] + ahead * cos - left * sin;
+  out.y = panels.y[panel] + ahead * sin + left * cos;
 }

@@ -92,20 +92,21 @@ export interface PreparedPlan {
   /** dκ/ds within the element, 1/m². */
   readonly sharpness: Float64Array;
   readonly bucket: BucketIndex;
-  readonly panels: ClothoidPanels;
+  readonly panels: PlanPanels;
 }
 
 /**
- * Clothoid elements cut into equal panels that turn little enough for a short quadrature. Element k owns the panels from
- * `first[k]` on, the last of them `last[k]` further, each `length[k]` long (0 where the curvature is constant); `x` and `y` are
- * where each panel starts.
+ * Elements cut into equal panels that turn little. Element k owns the panels from `first[k]` on, the last of them `last[k]`
+ * further, each `length[k]` long; `x`, `y`, `cos` and `sin` are where each panel starts and which way.
  */
-export interface ClothoidPanels {
+export interface PlanPanels {
   readonly first: Int32Array;
   readonly last: Int32Array;
   readonly length: Float64Array;
   readonly x: Float64Array;
   readonly y: Float64Array;
+  readonly cos: Float64Array;
+  readonly sin: Float64Array;
 }
 
 /** Heights as cubics of chainage: piece k is z = a + b·t + c·t² + d·t³ with t = s - startChainage[k]. */

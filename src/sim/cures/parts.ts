@@ -31,8 +31,8 @@ export const withTrial = (scene: Scene, trial: SceneTrial): Scene => ({
 const replaced = <T extends { id: string }>(list: readonly T[], one: T): T[] =>
   list.map((entry) => (entry.id === one.id ? one : entry));
 
-/** Metres as millimetres to a millionth: the dust of binary fractions stays out of files. */
+/** Metres as millimetres, without the dust of binary fractions. */
 export const fileMm = (metres: number): number => tidy(metres * 1e3);
 
-/** A number without the dust of binary fractions. */
-export const tidy = (value: number): number => Math.round(value * 1e6) / 1e6;
+/** A number without the dust of binary fractions: to a billionth, which is a few nanometres even for turns of a helix. */
+export const tidy = (value: number): number => Math.round(value * 1e9) / 1e9;

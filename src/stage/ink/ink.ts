@@ -1,11 +1,9 @@
 import {
   BufferAttribute,
   type Color,
-  InstancedBufferAttribute,
-  InstancedBufferGeometry,
+  BufferGeometry,
   Mesh,
   ShaderMaterial,
-  Sphere,
   Vector2,
 } from 'three';
 import { boundingSphere, paletteColours } from '../solid/matt.ts';
@@ -33,7 +31,6 @@ const lift = 0.0004;
  * at the near plane first; without that its far end would be thrown across the picture.
  */
 const vertexShader = /* glsl */ `
-attribute vec2 corner;
 attribute vec3 from;
 attribute vec3 to;
 attribute vec3 style;
@@ -47,6 +44,9 @@ varying float vAcross;
 varying float vHalf;
 varying float vRun;
 void main() {
+  // Corners in a row: start right, end right, end left, start left.
+  int number = gl_VertexID & 3;
+  vec2 corner = vec2(number == 1 || number == 2 ? 1.0 : 0.0, number < 2 ? -1.0 : 1.0);
   vec4 a = modelViewMatrix * vec4(from, 1.0);
   vec4 b = modelViewMatrix * vec4(to, 1.0);
   bool perspective = projectionMatrix[2][3] == -1.0;
@@ -139,28 +139,39 @@ export function inkMaterial(view: InkView, colours: readonly string[], options: 
   });
 }
 
-const corners = new Float32Array([0, -1, 1, -1, 1, 1, 0, 1]);
-const cornerIndex = new Uint16Array([0, 1, 2, 0, 2, 3]);
+/** Repeats each row of `width` numbers for a stroke's four corners. */
+function fourfold(rows: readonly number[], width: number): Float32Array {
+  const out = new Float32Array(rows.length * 4);
+  for (let row = 0; row * width < rows.length; row++) {
+    for (let corner = 0; corner < 4; corner++) {
+      for (let i = 0; i < width; i++) out[(row * 4 + corner) * width + i] = rows[row * width + i];
+    }
+  }
+  return out;
+}
 
-/** Strokes as a geometry with its bounds worked out. */
-export function inkGeometry(strokes: Strokes): InstancedBufferGeometry {
-  const geometry = new InstancedBufferGeometry();
-  geometry.setIndex(new BufferAttribute(cornerIndex, 1));
-  geometry.setAttribute('corner', new BufferAttribute(corners, 2));
-  geometry.setAttribute('from', new InstancedBufferAttribute(new Float32Array(strokes.from), 3));
-  geometry.setAttribute('to', new InstancedBufferAttribute(new Float32Array(strokes.to), 3));
-  geometry.setAttribute('style', new InstancedBufferAttribute(new Float32Array(strokes.style), 3));
-  geometry.setAttribute('run', new InstancedBufferAttribute(new Float32Array(strokes.run), 2));
-  geometry.instanceCount = strokeCount(strokes);
-  const points = boundingSphere([...strokes.from, ...strokes.to]);
-  geometry.boundingSphere = new Sphere(points.center, points.radius);
+/**
+ * Strokes as a geometry with its bounds worked out. Four full vertices a stroke rather than instances: a renderer on
+ * the processor draws every instance as a call of its own.
+ */
+export function inkGeometry(strokes: Strokes): BufferGeometry {
+  const count = strokeCount(strokes);
+  const geometry = new BufferGeometry();
+  const index = new Uint32Array(6 * count);
+  for (let i = 0; i < count; i++) index.set([4 * i, 4 * i + 1, 4 * i + 2, 4 * i, 4 * i + 2, 4 * i + 3], 6 * i);
+  geometry.setIndex(new BufferAttribute(index, 1));
+  geometry.setAttribute('from', new BufferAttribute(fourfold(strokes.from, 3), 3));
+  geometry.setAttribute('to', new BufferAttribute(fourfold(strokes.to, 3), 3));
+  geometry.setAttribute('style', new BufferAttribute(fourfold(strokes.style, 3), 3));
+  geometry.setAttribute('run', new BufferAttribute(fourfold(strokes.run, 2), 2));
+  geometry.boundingSphere = boundingSphere([...strokes.from, ...strokes.to]);
   return geometry;
 }
 
 /** Ink is drawn after all faces. */
 const inkOrder = 10;
 
-export function inkMesh(geometry: InstancedBufferGeometry, material: ShaderMaterial): Mesh {
+export function inkMesh(geometry: BufferGeometry, material: ShaderMaterial): Mesh {
   const mesh = new Mesh(geometry, material);
   mesh.renderOrder = inkOrder;
   return mesh;

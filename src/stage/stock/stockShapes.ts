@@ -1,4 +1,4 @@
-import type { BufferGeometry, InstancedBufferGeometry } from 'three';
+import type { BufferGeometry } from 'three';
 import type { Vehicle } from '../../core/stock/types.ts';
 import { inkGeometry } from '../ink/ink.ts';
 import { solidGeometry } from '../solid/matt.ts';
@@ -10,7 +10,7 @@ import { bogieFrame, wheelset } from './running.ts';
 /** A piece ready for the card: its faces and its ink. */
 export interface Shape {
   readonly faces: BufferGeometry;
-  readonly ink: InstancedBufferGeometry;
+  readonly ink: BufferGeometry;
 }
 
 /** All pieces of one kind of vehicle, shared by all of its kind in a train. */

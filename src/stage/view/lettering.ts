@@ -42,6 +42,7 @@ export class Lettering {
   private readonly labels = new FindingLabels();
   private title = '';
   private subtitle = '';
+  private times = 1;
 
   constructor(
     private readonly elements: LetteringElements,
@@ -59,9 +60,10 @@ export class Lettering {
       plate.end();
       return;
     }
+    const { lens } = shown;
+    if (lens !== null) this.times = timesNearer(shown, lens);
     this.writeTitle(shown);
     this.drawBar(shown);
-    const { lens } = shown;
     if (lens === null) this.drawFindings(shown);
     else {
       elements.named.style.visibility = 'hidden';
@@ -88,9 +90,6 @@ export class Lettering {
     this.title = title;
     this.subtitle = subtitle;
   }
-
-  /** How many times nearer the lens is than the stage around its joint. */
-  private times = 1;
 
   private drawBar({ look, width, height, state, lens }: Shown): void {
     const hide = state.camera === 'ride' || lens !== null;
@@ -178,15 +177,11 @@ export class Lettering {
 
   private drawLens(shown: Shown, lens: ShownLens): void {
     const { plate, director } = this;
-    const { state, ring, look, height } = shown;
-    const { now, open, share, joint, frame, subject } = lens;
+    const { state, ring } = shown;
+    const { now, share, joint, frame, subject } = lens;
     const { world } = director;
     const fails = jointFails(state, joint);
     const tone = fails ? 'mark' : 'ink';
-    this.times = Math.max(
-      1,
-      Math.round((now.radius / frame.radius / (height / look.height)) * (share < 1 ? open.radius / now.radius : 1)),
-    );
     if (ring !== null) {
       tangents({ ...ring, radius: ringRadius }, now).forEach(([x1, y1, x2, y2], i) => {
         plate.line(`tangent${i}`, x1, y1, x2, y2, `stage-tangent stage-leader-${tone}`);
@@ -225,6 +220,11 @@ export class Lettering {
   dispose(): void {
     this.plate.clear();
   }
+}
+
+/** How many times larger the open lens shows things than the stage does at its target, in whole numbers. */
+function timesNearer({ look, height }: Shown, { open, frame }: ShownLens): number {
+  return Math.max(1, Math.round(open.radius / frame.radius / (height / look.height)));
 }
 
 /** A vehicle by its place in the train and its name. */

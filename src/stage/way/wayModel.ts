@@ -1,4 +1,4 @@
-import { type BufferGeometry, Group, type InstancedBufferGeometry, Mesh, type ShaderMaterial } from 'three';
+import { type BufferGeometry, Group, Mesh, type ShaderMaterial } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
@@ -22,7 +22,7 @@ const lensColours = paletteColours(lensWayFaces);
 interface Drawn {
   readonly faces: Mesh;
   readonly ink: Mesh;
-  readonly geometries: readonly [BufferGeometry, InstancedBufferGeometry];
+  readonly geometries: readonly [BufferGeometry, BufferGeometry];
 }
 
 class DrawnStretch {

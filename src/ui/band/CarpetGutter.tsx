@@ -31,6 +31,7 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
   const { train } = view.trial;
   const window = useRef<HTMLDivElement>(null);
   const values = useRef(new Map<number, HTMLSpanElement>());
+  const most = carpet.full - carpet.height;
   const named = namedJoints(train.vehicles.length - 1, carpet.pitch, chosenJoint);
 
   useLive(live, (moment) => {
@@ -43,7 +44,6 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
 
   useEffect(() => {
     const element = window.current;
-    const most = carpet.full - carpet.height;
     if (!element || most <= 0) return;
     const turn = (event: WheelEvent) => {
       event.preventDefault();
@@ -52,7 +52,7 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
     };
     element.addEventListener('wheel', turn, { passive: false });
     return () => element.removeEventListener('wheel', turn);
-  }, [carpet, scroll, setScroll]);
+  }, [most, scroll, setScroll]);
 
   return (
     <div ref={window} className="gwb-joints" style={{ height: carpet.height }}>
@@ -81,6 +81,12 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
           />
         </button>
       ))}
+      {most > 0 ? (
+        <div
+          className="gwb-scroll"
+          style={{ top: (scroll / carpet.full) * carpet.height, height: (carpet.height / carpet.full) * carpet.height }}
+        />
+      ) : null}
     </div>
   );
 }

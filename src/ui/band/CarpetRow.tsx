@@ -115,7 +115,7 @@ export function CarpetRow({ frame }: { readonly frame: BandFrame }) {
       enter={goToStrongest}
       gutter={<CarpetGutter frame={frame} carpet={carpet} scroll={scroll} setScroll={setScroll} forceNow={forceNow} />}
       right={<ForceLegend frame={frame} colours={colours} height={height} />}
-      table={<CarpetTable frame={frame} />}
+      table={<CarpetTable view={view} show={frame.show} />}
     >
       <div className="gwb-window" style={{ height: carpet.height }}>
         <div className="gwb-scrolled" style={{ transform: `translateY(${-scroll}px)`, height: carpet.full }}>

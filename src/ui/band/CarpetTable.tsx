@@ -1,10 +1,16 @@
-import type { BandFrame } from './bandFrame.ts';
+import { memo } from 'react';
 import { jointName } from './jointName.ts';
-import { chainageWords, forceFigure } from './words.ts';
+import type { TrialView } from './trialView.ts';
+import { chainageWords, forceFigure, type Show } from './words.ts';
 
 /** The carpet as text: for each joint its strongest push and pull, where, and how long it hung slack. */
-export function CarpetTable({ frame }: { readonly frame: BandFrame }) {
-  const { view, show } = frame;
+export const CarpetTable = memo(function CarpetTable({
+  view,
+  show,
+}: {
+  readonly view: TrialView;
+  readonly show: Show;
+}) {
   const { motion, forces, trial } = view;
   const cell = (joint: number, f: number) =>
     motion && forces[joint][f] !== 0
@@ -43,4 +49,4 @@ export function CarpetTable({ frame }: { readonly frame: BandFrame }) {
       </tbody>
     </table>
   );
-}
+});

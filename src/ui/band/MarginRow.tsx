@@ -119,7 +119,8 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
     return whole.current.least?.margin[Math.floor(at * density)] ?? Number.NaN;
   };
   const subject = worst ? subjectWords(view.trial.train, risk.subject, worst.subject) : '';
-  const result = ghostSeries?.worst ? ` → ${figure(ghostSeries.worst.margin)}` : '';
+  const after = ghostSeries?.worst && worst ? figure(ghostSeries.worst.margin) : '';
+  const change = after && worst && after !== figure(worst.margin) ? ` → ${after}` : '';
 
   return (
     <Row
@@ -146,14 +147,14 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
         worst ? (
           <GoButton go={go} label={`Least of ${title}`} marked={fails}>
             {withUnit(figure(worst.margin), unit)}
-            {result}
-            {subject && !layout.narrow && !result ? ` · ${subject}` : ''} · {chainageFigure(place, show)}
+            {change}
+            {subject && !layout.narrow && !change ? ` · ${subject}` : ''} · {chainageFigure(place, show)}
           </GoButton>
         ) : view.result ? (
           <span className="gwb-foot">nowhere in question</span>
         ) : null
       }
-      table={<MarginTable frame={frame} series={series} title={title} />}
+      table={<MarginTable view={view} show={show} series={series} title={title} />}
     >
       <Painted
         key={view.result ? `${view.result.trialId} ${view.result.run.steps}` : 'none'}

@@ -1,19 +1,20 @@
+import { memo } from 'react';
 import { riskById } from '../../core/risks/index.ts';
 import type { RiskSeries } from '../../core/risks/types.ts';
-import type { BandFrame } from './bandFrame.ts';
 import { seriesPlaces } from './seriesPlaces.ts';
 import { subjectWords } from './subjectWords.ts';
-import { chainageFigure, chainageUnit, marginFigure, marginUnit } from './words.ts';
+import type { TrialView } from './trialView.ts';
+import { chainageFigure, chainageUnit, marginFigure, marginUnit, type Show } from './words.ts';
 
 interface Props {
-  readonly frame: BandFrame;
+  readonly view: TrialView;
+  readonly show: Show;
   readonly series: RiskSeries;
   readonly title: string;
 }
 
 /** A margin row as text: the least margin of each joint, vehicle or engine, where and when. */
-export function MarginTable({ frame, series, title }: Props) {
-  const { view, show } = frame;
+export const MarginTable = memo(function MarginTable({ view, show, series, title }: Props) {
   const risk = riskById(series.risk);
   const places = seriesPlaces(series, view.trial.path);
   const rows = places.map((place, subject) => {
@@ -49,4 +50,4 @@ export function MarginTable({ frame, series, title }: Props) {
       </tbody>
     </table>
   );
-}
+});

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Track } from '../../core/track/types.ts';
 import { gradeLines, plannedBreaks } from './gradeLines.ts';
 import { chainageFigure, chainageUnit, gradeBothForms, lengthFigure, lengthUnit, type Show } from './words.ts';
@@ -6,7 +7,13 @@ import { chainageFigure, chainageUnit, gradeBothForms, lengthFigure, lengthUnit,
 const WORTH_SAYING = 0.0003;
 
 /** The section as text: grades, heights where they meet, supports off their height. */
-export function SectionTable({ track, show }: { readonly track: Track; readonly show: Show }) {
+export const SectionTable = memo(function SectionTable({
+  track,
+  show,
+}: {
+  readonly track: Track;
+  readonly show: Show;
+}) {
   const supports = (track.spec.profile.strip?.supports ?? [])
     .map((support, index) => ({ ...support, number: index + 1 }))
     .filter(({ departure }) => Math.abs(departure) >= WORTH_SAYING);
@@ -51,4 +58,4 @@ export function SectionTable({ track, show }: { readonly track: Track; readonly 
       </tbody>
     </table>
   );
-}
+});

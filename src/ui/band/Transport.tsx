@@ -36,7 +36,7 @@ export function Transport({ frame, session, playback }: Props) {
         <button
           type="button"
           className="gwb-play"
-          aria-label={playing ? 'Stop' : 'Play'}
+          aria-label={playing ? 'Pause' : 'Play'}
           disabled={duration === 0}
           onClick={actions.toggle}
         >
@@ -68,7 +68,11 @@ export function Transport({ frame, session, playback }: Props) {
         </button>
         <div className="gwb-clock">
           <LiveText live={frame.live} className="gwb-now" read={(moment) => `${moment.time.toFixed(1)} s`} />
-          {layout.narrow ? null : <span className="gwb-of">of {duration.toFixed(1)}</span>}
+          {layout.narrow ? null : (
+            <span className="gwb-of">
+              {duration > 0 ? `of ${duration.toFixed(1)}` : progress === null ? '' : 'solving'}
+            </span>
+          )}
         </div>
       </div>
       <Scrub frame={frame} height={layout.transport - 1} />

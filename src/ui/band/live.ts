@@ -39,5 +39,9 @@ export function useLive(live: Live, follower: FollowMoment): void {
   useLayoutEffect(() => {
     latest.current = follower;
   });
-  useLayoutEffect(() => live.follow((moment) => latest.current(moment)), [live]);
+  useLayoutEffect(() => {
+    // A row unfolded while nothing moves has to show the moment it comes into.
+    if (live.moment) latest.current(live.moment);
+    return live.follow((moment) => latest.current(moment));
+  }, [live]);
 }

@@ -103,6 +103,9 @@ export function useBandFrame(
     [trackId, kind, full],
   );
 
+  const show = useMemo(() => ({ lengthUnit, gradeForm }), [lengthUnit, gradeForm]);
+  const bad = useMemo(() => (view ? badSupports(view, chosenFinding) : []), [view, chosenFinding]);
+
   return useMemo(() => {
     if (!view || box.width === 0) return null;
     const joint = chosenJoint !== null && chosenJoint < view.trial.train.vehicles.length - 1 ? chosenJoint : null;
@@ -117,9 +120,9 @@ export function useBandFrame(
       reference,
       chosenJoint: joint,
       chosenFinding,
-      bad: badSupports(view, chosenFinding),
+      bad,
       layout,
-      show: { lengthUnit, gradeForm },
+      show,
       ratio: scene?.scale.ratio ?? null,
       trackName: scene?.tracks.find((one) => one.id === view.trial.trackId)?.name ?? 'track',
       live,
@@ -136,9 +139,9 @@ export function useBandFrame(
     full,
     chosenJoint,
     chosenFinding,
+    bad,
     layout,
-    lengthUnit,
-    gradeForm,
+    show,
     scene,
     live,
     paint,

@@ -96,6 +96,9 @@ export function useBodyPointer(
     const wheel = (event: WheelEvent) => {
       const x = xOf(event);
       if (!inBody(x)) return;
+      // Where the page itself scrolls (a phone, a desk at twice the size) the plain wheel is the page's.
+      const upright = Math.abs(event.deltaY) > Math.abs(event.deltaX);
+      if (upright && !event.ctrlKey && document.documentElement.scrollHeight > innerHeight + 1) return;
       event.preventDefault();
       // Lines and pages instead of pixels.
       const scale = event.deltaMode === 1 ? 30 : event.deltaMode === 2 ? 300 : 1;

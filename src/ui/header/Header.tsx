@@ -29,7 +29,9 @@ export function Header() {
         <SearchIcon />
         <span className="long">Find a place, a vehicle, or something to do</span>
         <span className="short">Find a place</span>
-        <kbd aria-hidden="true">Ctrl K</kbd>
+        <span className="key" aria-hidden="true">
+          Ctrl K
+        </span>
       </CommandButton>
       <div className="header-buttons">
         <CommandButton command={openFile}>Open</CommandButton>

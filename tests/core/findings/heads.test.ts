@@ -115,6 +115,14 @@ describe('a break of grade', () => {
     expect(cure?.length).toBeGreaterThan(0.29);
   });
 
+  it('gets the shortest curve that leaves more than near', () => {
+    // End throw o(a + o)/2R of the van, 45 and 200 mm: a 300 mm curve of 3 % is R 10 m and leaves 0.7 - 0.55 mm, 450 mm is R 15 m and
+    // leaves 0.7 - 0.37 = 0.33 mm, more than 0.3.
+    const face = van({ facingHeight: 0.0007, headHeightTolerance: 0 });
+    const finding = firstOf(along(abrupt, [face, face], { force: -0.1 }), 'override');
+    expect(cureOf(finding, 'vertical-curve')?.length).toBeCloseTo(0.45, 9);
+  });
+
   it('at a butt joint of the strip is cured by a splice', () => {
     const butted = ramp({ 10: 0.004 }, [3.0]);
     const finding = firstOf(along(butted, [thin, thin], { force: -0.1 }), 'override');

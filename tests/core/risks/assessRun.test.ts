@@ -30,6 +30,10 @@ describe('a whole run', () => {
     expect(series.find((row) => row.risk === 'wheelspin')?.chainages[7]).toBe(chainage[7 * 4]);
   });
 
+  it('names the first of equal worst moments', () => {
+    expect(series.find((row) => row.risk === 'wheelspin')?.worst?.frame).toBe(0);
+  });
+
   it('has no worst where it has nothing to say', () => {
     expect(series.find((row) => row.risk === 'override')?.worst).toBeNull();
     expect(series.find((row) => row.risk === 'stall')?.worst).toBeNull();

@@ -72,6 +72,28 @@ describe('headroom under a bridge', () => {
     ).toEqual([]);
   });
 
+  it('does not take a deck for one above whose underside is lower than the axles: 20 - 17 mm over the rail', () => {
+    expect(under(bridge(0.02), 1.5).worst).toBeNull();
+    expect(under(bridge(0.024), 1.5).worst?.margin).toBeCloseTo(0.007 - 0.045, 9);
+  });
+
+  it('takes the lowest of two that cross, point by point', () => {
+    // One level at 100 mm; one that falls by 1 in 10 across the line, 101 mm over its middle and 99.3 mm over one edge of the roof.
+    const falling = makeTrack({
+      start: { x: 1.5, y: -1.5, heading: Math.PI / 2 },
+      elements: [straight(3)],
+      profile: {
+        points: [
+          { chainage: 0, height: 0.251 },
+          { chainage: 3, height: -0.049 },
+        ],
+      },
+    });
+    const surroundings = around([line, bridge(0.1), bridge(0.12), falling]);
+    const { worst } = assess(madeUpTrial(line, [van], [{ lead: 1.5 }], { surroundings }));
+    expect(worst?.limit).toBeCloseTo(0.101 - 0.0017 - 0.017, 9);
+  });
+
   it('does not arise where nothing passes over the line', () => {
     expect(assessRun(madeUpTrial(line, [van], [{ lead: 1.5 }]), [risk])).toEqual([]);
   });

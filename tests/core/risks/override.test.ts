@@ -52,6 +52,12 @@ describe('riding up', () => {
     expect(worst?.range?.[1]).toBeCloseTo(0.003, 9);
   });
 
+  it('gains no more by tolerance than heads that stand level: 2.6 mm, from 1.6 to 3.0 mm', () => {
+    const { worst } = assess(madeUpTrial(level, [wagon({ headHeight: 0.0103 }), low], [{ lead: 2, force: -0.1 }]));
+    expect(worst?.range?.[0]).toBeCloseTo(0.0016, 9);
+    expect(worst?.range?.[1]).toBeCloseTo(0.003, 9);
+  });
+
   it('says nothing in draft', () => {
     expect(marginOf({ force: 0.1 })).toBeNaN();
   });
@@ -118,6 +124,15 @@ describe('an end lifted by leaning faces', () => {
     const { worst } = assess(madeUpTrial(level, [steep, steep], [{ lead: 2, force: -50 }]));
     expect(worst?.governing).toBe('facing');
     expect(worst?.margin).toBeCloseTo(0.003, 9);
+  });
+
+  it('holds an end by the weight on it: 20 mm nearer to the mass is 1.17680 N × 120/232, further 80/232', () => {
+    const noseHeavy = { ...leaning, massAhead: 0.02 };
+    const solid = { ...leaning, mass: 10 };
+    const limitOf = (pair: readonly Vehicle[]) =>
+      assess(madeUpTrial(level, pair, [{ lead: 2, force: -1 }])).worst?.limit;
+    expect(limitOf([solid, noseHeavy])).toBeCloseTo(0.60869, 5);
+    expect(limitOf([noseHeavy, solid])).toBeCloseTo(0.40579, 5);
   });
 
   it('lifts the lighter of two ends', () => {

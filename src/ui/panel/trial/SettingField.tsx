@@ -27,7 +27,7 @@ export function SettingField() {
       least={0.01}
       most={1}
       onChange={(value) => void actions.setSetting(value)}
-      onDragStart={() => actions.beginGesture('speed setting')}
+      onDragStart={actions.beginGesture}
       onDragEnd={actions.settleGesture}
       onDragCancel={actions.bailGesture}
       ghost={ghost === null ? undefined : percentWords(ghost)}

@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest';
+import { parseScene } from '../../src/scene/index.ts';
+import { bundledFiles, bundledScene, bundledText } from './sample.ts';
+
+describe.each(bundledFiles)('%s', (name) => {
+  it('is a sound scene', () => {
+    const parsed = parseScene(bundledText(name));
+    expect(parsed.ok ? [] : parsed.problems).toEqual([]);
+  });
+
+  it('says what it shows in one sentence', () => {
+    const { shows } = bundledScene(name);
+    expect(shows).toMatch(/^[A-Z].*\.$/);
+    expect(shows.split('. ')).toHaveLength(1);
+  });
+});
+
+it('the seven scenes come in the order in which they are shown', () => {
+  expect(bundledFiles.map((name) => name.slice(0, 2))).toEqual(['01', '02', '03', '04', '05', '06', '07']);
+});

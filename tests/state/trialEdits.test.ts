@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { parseScene } from '../../src/scene/index.ts';
+import { runningSetting, trialWorked, withSetting, withTrialWorked } from '../../src/state/trialEdits.ts';
+import { readWorking } from '../../src/state/working.ts';
+import { sceneForTests } from './fakeHost.ts';
+
+const scene = sceneForTests();
+const [like] = scene.trials;
+const other = { first: 'last', last: 'first' } as const;
+const back = { end: 'start', start: 'end' } as const;
+
+describe('a trial worked another way', () => {
+  it('is one that a scene file may hold, whichever way it is turned', () => {
+    for (const leading of ['first', 'last'] as const) {
+      for (const towards of ['end', 'start'] as const) {
+        const made = withTrialWorked(scene, like, { leading, towards }, 'Made');
+        expect(parseScene(JSON.parse(JSON.stringify(made.scene)))).toMatchObject({ ok: true });
+        expect(made.scene.trials).toHaveLength(scene.trials.length + 1);
+        expect(scene.trials.map(({ id }) => id)).not.toContain(made.trialId);
+      }
+    }
+  });
+
+  it('is pushed instead of pulled with the other end ahead, and goes up instead of down towards the other end', () => {
+    const now = readWorking(scene, like.id);
+    const ends = withTrialWorked(scene, like, { leading: other[like.leading], towards: like.towards }, 'Made');
+    expect(readWorking(ends.scene, ends.trialId)).toMatchObject({ pushed: !now?.pushed, way: now?.way });
+    const ways = withTrialWorked(scene, like, { leading: like.leading, towards: back[like.towards] }, 'Made');
+    expect(readWorking(ways.scene, ways.trialId)).toMatchObject({ pushed: now?.pushed, way: now?.otherWay });
+  });
+
+  it('keeps its places while it goes the same way, and drops them when it is turned round', () => {
+    const placed = { ...like, startMm: 1500, finishMm: 9000 };
+    const same = withTrialWorked(scene, placed, { leading: other[like.leading], towards: like.towards }, 'Made');
+    expect(same.scene.trials.at(-1)).toMatchObject({ startMm: 1500, finishMm: 9000, orders: like.orders });
+    const turned = withTrialWorked(scene, placed, { leading: like.leading, towards: back[like.towards] }, 'Made');
+    expect(turned.scene.trials.at(-1)).not.toHaveProperty('startMm');
+    expect(turned.scene.trials.at(-1)?.orders).toEqual([{ atS: 0, setting: runningSetting(like) }]);
+  });
+
+  it('is found when the scene has it', () => {
+    expect(trialWorked(scene, like, like)).toBe(like);
+    const made = withTrialWorked(scene, like, { leading: other[like.leading], towards: like.towards }, 'Made');
+    const wanted = { leading: other[like.leading], towards: like.towards };
+    expect(trialWorked(made.scene, like, wanted)?.train).toBe(like.train);
+  });
+});
+
+describe('the running setting', () => {
+  it('is the greatest that is ordered, forward or back', () => {
+    const orders = [0.2, -0.6, 0.4, 0].map((setting) => ({ atS: 0, setting }));
+    expect(runningSetting({ ...like, orders })).toBe(-0.6);
+  });
+
+  it('changes alone: orders at other settings stay, and so do other trials', () => {
+    const orders = [
+      { atS: 0, setting: 0.5 },
+      { atS: 5, setting: 0.2 },
+      { atS: 9, setting: 0.5 },
+      { atS: 12, setting: 0 },
+    ];
+    const before = { ...scene, trials: [{ ...like, orders }, ...scene.trials.slice(1)] };
+    const after = withSetting(before, like.id, 0.8);
+    expect(after.trials[0].orders.map(({ setting }) => setting)).toEqual([0.8, 0.2, 0.8, 0]);
+    expect(after.trials.slice(1)).toEqual(scene.trials.slice(1));
+    expect(before.trials[0].orders[0].setting).toBe(0.5);
+  });
+});
