@@ -25,7 +25,7 @@ import type {
 import { cureWords, isOfJoint, settingWords, trialWords } from './words.ts';
 
 /** Playing speed while the lens is open: a head that rides up does it in a few hundredths of a second. */
-export const lensRate = 1 / 20;
+const lensRate = 1 / 20;
 
 export interface SessionActions extends PlaybackActions {
   /** Opens a scene at its first trial, or at the named one; the last good state stays when it cannot be compiled. */

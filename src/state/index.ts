@@ -1,5 +1,4 @@
-export { createSession, lensRate, type Session, type SessionActions } from './createSession.ts';
-export { eventTimes, timeAfter, timeBefore } from './events.ts';
+export { createSession, type Session, type SessionActions } from './createSession.ts';
 export { keepScenes, type SceneKeeper } from './keepScenes.ts';
 export { openKept } from './openKept.ts';
 export { type NamedPlace, placesOf } from './places.ts';
@@ -7,5 +6,5 @@ export type { FilePort, KeepPort, KeptScene } from './ports.ts';
 export { presentSetting } from './presentSetting.ts';
 export { type TrainOfScene, trainOfScene, type VehicleGroup } from './trainOfScene.ts';
 export type * from './types.ts';
-export { describeMargin, describeOf, namingOf, placeWords, sideEffectWords, titleOf } from './words.ts';
+export { describeMargin, describeOf, namingOf, sideEffectWords, titleOf } from './words.ts';
 export { presentWorking, type WorkingWords } from './working.ts';

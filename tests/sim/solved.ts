@@ -13,7 +13,18 @@ export interface Solved extends TrialResult {
   readonly failing: readonly RiskId[];
 }
 
-export async function solve(scene: Scene, trialId: string): Promise<Solved> {
+const known = new WeakMap<Scene, Map<string, Promise<Solved>>>();
+
+/** Solves and judges a trial, once for each scene object however often it is asked for. */
+export function solve(scene: Scene, trialId: string): Promise<Solved> {
+  const own = known.get(scene) ?? new Map<string, Promise<Solved>>();
+  known.set(scene, own);
+  const solved = own.get(trialId) ?? solveAnew(scene, trialId);
+  own.set(trialId, solved);
+  return solved;
+}
+
+async function solveAnew(scene: Scene, trialId: string): Promise<Solved> {
   const trial = compileTrial(compileScene(scene), trialId);
   const result = await runTrial(trial);
   const series = (risk: RiskId) => {

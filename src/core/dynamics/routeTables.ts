@@ -56,9 +56,17 @@ const WHEELBASE_FACTOR = 0.47;
  *
  * @param from lowest σ any vehicle's origin may reach, m
  * @param to highest, m
+ * @param node distance between nodes, m; the run's own fine one unless a sketch of the route will do
  */
-export function tabulateRoute(track: Track, train: Train, forces: ForceModel, from: number, to: number): RouteTables {
-  const nodes = Math.ceil((to - from) / NODE) + 2;
+export function tabulateRoute(
+  track: Track,
+  train: Train,
+  forces: ForceModel,
+  from: number,
+  to: number,
+  node = NODE,
+): RouteTables {
+  const nodes = Math.ceil((to - from) / node) + 2;
   const vehicleClasses = classesOf(train.vehicles, (v) => v);
   const pairs = train.vehicles.slice(1).map((trailing, j) => ({ leading: train.vehicles[j] as Vehicle, trailing }));
   const pairClasses = classesOf(
@@ -68,7 +76,7 @@ export function tabulateRoute(track: Track, train: Train, forces: ForceModel, fr
   );
 
   const chainage = new Float64Array(nodes);
-  for (let k = 0; k < nodes; k++) chainage[k] = chainageAtRail(track, from + k * NODE);
+  for (let k = 0; k < nodes; k++) chainage[k] = chainageAtRail(track, from + k * node);
 
   const vehicle = new Float64Array(vehicleClasses.kinds.length * nodes * VEHICLE_STRIDE);
   const height = new Float64Array(vehicleClasses.kinds.length * nodes);
@@ -78,18 +86,19 @@ export function tabulateRoute(track: Track, train: Train, forces: ForceModel, fr
       kind,
       forces,
       chainage,
+      node,
       vehicle.subarray(c * nodes * VEHICLE_STRIDE),
       height.subarray(c * nodes),
     );
   });
   const joint = new Float64Array(pairClasses.kinds.length * nodes);
   pairClasses.kinds.forEach((pair, c) => {
-    tabulatePair(track, pair.leading, pair.trailing, from, joint.subarray(c * nodes, (c + 1) * nodes));
+    tabulatePair(track, pair.leading, pair.trailing, from, node, joint.subarray(c * nodes, (c + 1) * nodes));
   });
 
   return {
     origin: from,
-    node: NODE,
+    node,
     nodes,
     vehicle,
     vehicleAt: Int32Array.from(vehicleClasses.of, (c) => c * nodes * VEHICLE_STRIDE),
@@ -124,6 +133,7 @@ function tabulateVehicle(
   vehicle: Vehicle,
   forces: ForceModel,
   chainage: Float64Array,
+  node: number,
   rows: Float64Array,
   height: Float64Array,
 ): void {
@@ -153,11 +163,11 @@ function tabulateVehicle(
   for (let k = 0; k < nodes; k++) {
     const a = Math.max(k - 1, 0);
     const b = Math.min(k + 1, nodes - 1);
-    rows[k * VEHICLE_STRIDE] = ((z[b] as number) - (z[a] as number)) / ((b - a) * NODE);
+    rows[k * VEHICLE_STRIDE] = ((z[b] as number) - (z[a] as number)) / ((b - a) * node);
   }
   for (let k = 1; k < nodes; k++) {
     const mean = 0.5 * ((rows[(k - 1) * VEHICLE_STRIDE] as number) + (rows[k * VEHICLE_STRIDE] as number));
-    height[k] = (height[k - 1] as number) + NODE * mean;
+    height[k] = (height[k - 1] as number) + node * mean;
   }
 }
 
@@ -165,14 +175,21 @@ function tabulateVehicle(
 const headBeyondBody = ({ coupling }: VehicleEnd): number => coupling.reach - coupling.pivotInset;
 
 /** Fills one pair class: the pivots' distance in space at free spacing, less the free length, node by node of their middle. */
-function tabulatePair(track: Track, leading: Vehicle, trailing: Vehicle, from: number, out: Float64Array): void {
+function tabulatePair(
+  track: Track,
+  leading: Vehicle,
+  trailing: Vehicle,
+  from: number,
+  node: number,
+  out: Float64Array,
+): void {
   const half = 0.5 * referenceSpacing(leading, trailing);
   const free = makeJoint(leading.rear.coupling, trailing.front.coupling).freeLength;
   const a = newPlacement();
   const b = newPlacement();
   const geometry = newJointGeometry();
   for (let k = 0; k < out.length; k++) {
-    const middle = from + k * NODE;
+    const middle = from + k * node;
     placeVehicle(track, leading, chainageAtRail(track, middle + half), a);
     placeVehicle(track, trailing, chainageAtRail(track, middle - half), b);
     out[k] = jointGeometry(leading, trailing, a, b, geometry).pinDistance - free;

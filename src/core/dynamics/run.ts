@@ -33,7 +33,7 @@ export interface RunStepper {
 export function startRun(input: RunInput): RunStepper {
   const { path, train, script, options } = input;
   const { track } = path;
-  check(input);
+  checkRun(input);
   const startRail = railAt(track, script.start) - frontReach(train.vehicles[0]!);
   const { from, to } = routeRange(track, startRail, trainLength(train));
   const tables = tabulateRoute(track, train, options.forces, from, to);
@@ -160,13 +160,13 @@ export function jointLaws(train: Train): JointLaw[] {
   }));
 }
 
-const releases = (train: Train) => Float64Array.from(joints(train), (joint) => joint.release);
+export const releases = (train: Train) => Float64Array.from(joints(train), (joint) => joint.release);
 
 const joints = (train: Train) =>
   train.vehicles.slice(1).map((trailing, j) => makeJoint(train.vehicles[j]!.rear.coupling, trailing.front.coupling));
 
 /** From leading to trailing body end on straight track at free length, m. */
-function trainLength(train: Train): number {
+export function trainLength(train: Train): number {
   const { vehicles } = train;
   let length = frontReach(vehicles[0]!) + rearReach(vehicles[vehicles.length - 1]!);
   for (let j = 0; j + 1 < vehicles.length; j++) length += referenceSpacing(vehicles[j]!, vehicles[j + 1]!);
@@ -194,7 +194,7 @@ function standingPlaces(tables: RouteTables, train: Train, sigma0: number): Floa
   return places;
 }
 
-function check({ path, train, script, options }: RunInput): void {
+export function checkRun({ path, train, script, options }: RunInput): void {
   const length = path.track.length;
   if (train.vehicles.length === 0) throw new RangeError(`train ${train.name} has no vehicles`);
   if (!(options.step > 0) || !(options.frameInterval >= options.step)) {

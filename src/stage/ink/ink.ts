@@ -1,11 +1,4 @@
-import {
-  BufferAttribute,
-  type Color,
-  BufferGeometry,
-  Mesh,
-  ShaderMaterial,
-  Vector2,
-} from 'three';
+import { BufferAttribute, BufferGeometry, type Color, Mesh, ShaderMaterial, Vector2 } from 'three';
 import { boundingSphere, paletteColours } from '../solid/matt.ts';
 import { type Strokes, strokeCount } from './strokes.ts';
 

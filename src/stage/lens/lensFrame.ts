@@ -1,5 +1,5 @@
 import { along, cross, type Vec3 } from '../../core/math/vec3.ts';
-import { frontReach, rearReach } from '../../core/stock/index.ts';
+import { rearReach } from '../../core/stock/index.ts';
 import type { Placement, Vehicle } from '../../core/stock/types.ts';
 import type { LensView } from '../../state/types.ts';
 import { couplingPlace, pivotPlace } from '../stock/couplingPlace.ts';
@@ -31,6 +31,9 @@ const middleBelowHeads = 0.13;
 
 /** The cut from above lies this far above the heads and buffers, m. */
 const aboveHeads = 0.0012;
+
+/** The cut of the view along the train lies this far behind the trailing pivot, m. */
+const behindPivot = 0.002;
 
 const vertical: Vec3 = [0, 0, 1];
 
@@ -104,17 +107,16 @@ export function lensFrame(subject: LensSubject, view: LensView, side: 1 | -1, ga
       };
     }
     case 'along': {
-      // Cut just in front of the trailing body's end, looking ahead at the leading one's.
-      const end = along(placedTrailing.origin, placedTrailing.ahead, frontReach(trailing));
-      const toEnd = (centre[0] - end[0]) * ahead[0] + (centre[1] - end[1]) * ahead[1];
-      const far = rearReach(leading);
+      // The cut lies behind the trailing half of the coupling, whose vehicle is left out; ahead is the leading one's end.
+      const pivot = pivotPlace(trailing, placedTrailing, 'front');
+      const toPivot = (centre[0] - pivot[0]) * ahead[0] + (centre[1] - pivot[1]) * ahead[1];
       return {
         ...base,
         right: [-left[0], -left[1], 0],
         up: vertical,
         towards: [-ahead[0], -ahead[1], 0],
-        before: Math.max(0.001, toEnd - 0.0016),
-        behind: Math.min(depth * 2, far),
+        before: toPivot + behindPivot,
+        behind: rearReach(leading),
       };
     }
   }

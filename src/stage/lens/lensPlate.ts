@@ -33,8 +33,8 @@ export interface LensPlateInput {
 }
 
 interface Pixel {
-  readonly x: number;
-  readonly y: number;
+  x: number;
+  y: number;
 }
 
 /** Below this a joint hangs slack, N: the force rows of the run hold exact zeros there. */
@@ -93,6 +93,7 @@ function names(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
   ];
   places.forEach(({ name, at }, i) => {
     const head = to([at[0], at[1], frame.heads.leading[2] + lift]);
+    if (frame.view === 'above') head.y = circle.y + 0.4 * circle.radius;
     // Long names keep clear of the lens's rim.
     const room = Math.max(0, widest(head.y) - (name.length * nameLetter) / 2);
     const x = Math.min(circle.x + room, Math.max(circle.x - room, head.x));
@@ -103,8 +104,8 @@ function names(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
 /** The offset of the heads as a dimension: two centre lines, arrows, and the number in a box. */
 function dimension(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel, way: 'up' | 'aside'): void {
   const { frame, circle, geometry, units, fails } = input;
-  const a = to(frame.heads.leading);
-  const b = to(frame.heads.trailing);
+  // Aside it is the bodies' ends that the core compares, up it is the heads.
+  const [a, b] = (way === 'up' ? [frame.heads.leading, frame.heads.trailing] : bodyEnds(input.subject)).map(to);
   const tone = fails ? 'mark' : 'ink';
   const amount = Math.abs(way === 'up' ? geometry.verticalOffset : geometry.lateralOffset);
   const words = lengthWords(amount, units, amount < 1e-4 ? 2 : 1);
@@ -131,6 +132,14 @@ function dimension(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pix
     words,
     `stage-lens-${tone}`,
   );
+}
+
+/** Middles of the two facing body ends at the height of their couplings. */
+function bodyEnds({ leading, trailing, placedLeading, placedTrailing }: LensSubject): [Vec3, Vec3] {
+  return [
+    pointOnVehicle(placedLeading, -rearReach(leading), 0, leading.rear.coupling.headHeight),
+    pointOnVehicle(placedTrailing, frontReach(trailing), 0, trailing.front.coupling.headHeight),
+  ];
 }
 
 /** The coupler force as an arrow in the carpet's colours. */

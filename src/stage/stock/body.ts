@@ -7,10 +7,14 @@ import { emptySolid, outline, type Pen, place, polygon, type Solid } from '../so
 import { type BodySizes, bodySizes } from './bodySizes.ts';
 import { drawEngine } from './engine.ts';
 
-/** A body drawn twice: `far` with a dark mass for its running gear, `near` with everything that can be made out close by. */
+/**
+ * A body drawn twice: `far` with a dark mass for its running gear; close by its `shell` with every fine line, and apart from it
+ * its `fittings` (headstocks, buffer barrels, axle guards), which the lens shows without the shell.
+ */
 export interface BodyParts {
   readonly far: Solid;
-  readonly near: Solid;
+  readonly shell: Solid;
+  readonly fittings: Solid;
 }
 
 export const edgePen: Pen = { weight: 1.1, role: stroke.edge };
@@ -42,15 +46,16 @@ export function bodyParts(vehicle: Vehicle): BodyParts {
     default:
       drawRoofed(body, detail, sizes);
   }
-  axleGuards(detail, vehicle, sizes);
-  bufferStocks(detail, vehicle, sizes);
+  const fittings = emptySolid();
+  axleGuards(fittings, vehicle, sizes);
+  bufferStocks(fittings, vehicle, sizes);
   const far = emptySolid();
   place(far, body, [0, 0, 0]);
   runningMass(far, vehicle, sizes);
-  const near = emptySolid();
-  place(near, body, [0, 0, 0]);
-  place(near, detail, [0, 0, 0]);
-  return { far, near };
+  const shell = emptySolid();
+  place(shell, body, [0, 0, 0]);
+  place(shell, detail, [0, 0, 0]);
+  return { far, shell, fittings };
 }
 
 /** Coach or van: sides, a curved roof in flat facets, ends. */
@@ -182,7 +187,7 @@ function drawOpen(far: Solid, near: Solid, sizes: BodySizes): void {
     const posts = Math.max(2, Math.round((front - rear) / (1.1 * w)));
     for (let i = 0; i <= posts; i++) {
       const x = rear + (front - rear) * (0.03 + 0.94 * (i / posts));
-      line(near.strokes, [x, y, floor], [x, y, top], 0.9, stroke.edge);
+      line(near.strokes, [x, y, floor], [x, y, top - 0.0006], 0.9, stroke.edge);
     }
   }
 }

@@ -16,7 +16,8 @@ export interface Shape {
 /** All pieces of one kind of vehicle, shared by all of its kind in a train. */
 export interface VehicleShapes {
   readonly far: Shape;
-  readonly near: Shape;
+  readonly shell: Shape;
+  readonly fittings: Shape;
   readonly bogie: Shape | null;
   readonly wheelset: Shape;
   readonly coupling: { readonly front: Shape; readonly rear: Shape };
@@ -28,14 +29,15 @@ export function shapeOf(solid: Solid): Shape {
 }
 
 export function vehicleShapes(vehicle: Vehicle): VehicleShapes {
-  const { far, near } = bodyParts(vehicle);
+  const { far, shell, fittings } = bodyParts(vehicle);
   const head = (end: 'front' | 'rear'): Shape | null => {
     const { buffers } = vehicle[end];
     return buffers === null ? null : shapeOf(bufferHead(buffers));
   };
   return {
     far: shapeOf(far),
-    near: shapeOf(near),
+    shell: shapeOf(shell),
+    fittings: shapeOf(fittings),
     bogie: vehicle.bogies ? shapeOf(bogieFrame(vehicle)) : null,
     wheelset: shapeOf(wheelset(vehicle)),
     coupling: {
@@ -49,7 +51,8 @@ export function vehicleShapes(vehicle: Vehicle): VehicleShapes {
 export function disposeShapes(shapes: VehicleShapes): void {
   for (const shape of [
     shapes.far,
-    shapes.near,
+    shapes.shell,
+    shapes.fittings,
     shapes.bogie,
     shapes.wheelset,
     shapes.coupling.front,

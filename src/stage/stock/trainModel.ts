@@ -4,6 +4,7 @@ import { couplerPivot, jointGeometry, newJointGeometry, newPlacement, placeVehic
 import type { JointGeometry, Placement, Train, Vehicle } from '../../core/stock/types.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
+import type { LensView } from '../../state/types.ts';
 import { type InkView, inkMaterial, inkMesh } from '../ink/ink.ts';
 import { lensPalettes, stockPalettes } from '../palette.ts';
 import { mattMaterial, paletteColours, recolour } from '../solid/matt.ts';
@@ -49,7 +50,8 @@ class Piece {
 interface Car {
   readonly vehicle: Vehicle;
   readonly far: Piece;
-  readonly near: Piece;
+  readonly shell: Piece;
+  readonly fittings: Piece;
   readonly bogies: readonly Piece[];
   readonly wheels: readonly { readonly piece: Piece; readonly end: 'front' | 'rear' | 'middle'; readonly by: number }[];
   readonly couplings: { readonly front: Piece; readonly rear: Piece };
@@ -112,7 +114,8 @@ export class TrainModel {
     return {
       vehicle,
       far: piece(shapes.far),
-      near: piece(shapes.near),
+      shell: piece(shapes.shell),
+      fittings: piece(shapes.fittings),
       bogies: bogie === null ? [] : [piece(bogie), piece(bogie)],
       wheels: axleOffsets(vehicle).map((axle) => ({ ...axle, piece: piece(shapes.wheelset, 'vehicle') })),
       couplings: { front: piece(shapes.coupling.front, 'vehicle'), rear: piece(shapes.coupling.rear, 'vehicle') },
@@ -130,7 +133,7 @@ export class TrainModel {
     this.chosen = joint;
     this.cars.forEach((car, i) => {
       const dress = joint !== null && (i === joint || i === joint + 1) ? 'chosen' : usualDress(car.vehicle);
-      for (const piece of [car.far, car.near]) piece.dress(this.faces[dress], this.inks[dress]);
+      for (const piece of [car.far, car.shell, car.fittings]) piece.dress(this.faces[dress], this.inks[dress]);
     });
   }
 
@@ -142,14 +145,37 @@ export class TrainModel {
 
   /** Shows one vehicle in full detail or as seen from afar. */
   detail(index: number, near: boolean): void {
+    this.cars[index].far.show(!near);
+    this.showDetail(index, near);
+  }
+
+  /**
+   * Shows what the lens does on a joint: both vehicles in detail and no other. From above their shells are drawn as
+   * outlines; along the train the trailing one is left out up to its coupling and buffer heads.
+   */
+  detailForLens(joint: number, view: LensView): void {
+    this.cars.forEach((car, i) => {
+      const partner = i === joint || i === joint + 1;
+      car.far.show(false);
+      this.showDetail(i, partner);
+      if (!partner) return;
+      if (view === 'above') car.shell.faces.visible = false;
+      if (view === 'along' && i === joint + 1) {
+        for (const piece of [car.shell, car.fittings, ...car.bogies, ...car.wheels.map((wheel) => wheel.piece)])
+          piece.show(false);
+      }
+    });
+  }
+
+  private showDetail(index: number, visible: boolean): void {
     const car = this.cars[index];
-    car.far.show(!near);
-    car.near.show(near);
-    for (const piece of car.bogies) piece.show(near);
-    for (const { piece } of car.wheels) piece.show(near);
-    for (const { piece } of car.buffers) piece.show(near);
-    car.couplings.front.show(near);
-    car.couplings.rear.show(near);
+    car.shell.show(visible);
+    car.fittings.show(visible);
+    for (const piece of car.bogies) piece.show(visible);
+    for (const { piece } of car.wheels) piece.show(visible);
+    for (const { piece } of car.buffers) piece.show(visible);
+    car.couplings.front.show(visible);
+    car.couplings.rear.show(visible);
   }
 
   /** Stands every vehicle at its path chainage (m). Returns false when one does not fit the track there. */
@@ -172,7 +198,7 @@ export class TrainModel {
     const { vehicle } = car;
     const placed = this.placements[i];
     frame(placed.origin, placed.ahead, placed.left, placed.up);
-    for (const piece of [car.far, car.near]) piece.stand(matrix);
+    for (const piece of [car.far, car.shell, car.fittings]) piece.stand(matrix);
     car.bogies.forEach((piece, n) => {
       const way = n === 0 ? 1 : -1;
       const axis = n === 0 ? placed.frontTangent : placed.rearTangent;

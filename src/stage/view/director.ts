@@ -316,7 +316,13 @@ export class Director {
     }
     const ring = place === null ? null : this.toPixel(place, width, height);
     const lens = subject === null ? null : this.lensNow(subject, ring ?? { x: width / 2, y: height / 2 }, open, share);
-    world.draw(gl, width, height, rig.look, lens === null ? null : { frame: lens.frame, circle: lens.now });
+    world.draw(
+      gl,
+      width,
+      height,
+      rig.look,
+      lens === null ? null : { frame: lens.frame, circle: lens.now, joint: lens.joint },
+    );
     if (moving || lensMoving) this.invalidate();
 
     const view = JSON.stringify([rig.look, width, height, this.lensShift * share]);

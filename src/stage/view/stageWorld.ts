@@ -1,11 +1,13 @@
 import { Group, type Mesh, OrthographicCamera, PerspectiveCamera, Scene, type WebGLRenderer } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
+import { nearestChainage } from '../../core/track/index.ts';
 import type { SessionState } from '../../state/types.ts';
 import { eyeDistance, eyeOf, type Look, pictureAxes } from '../camera/look.ts';
 import { type InkView, inkGeometry, inkMaterial, inkMesh, newInkView } from '../ink/ink.ts';
 import type { LensFrame } from '../lens/lensFrame.ts';
 import { LensMask } from '../lens/lensMask.ts';
 import type { LensCircle } from '../lens/lensPlace.ts';
+import { sectionCut } from '../lens/sectionCut.ts';
 import { wayStrokes } from '../palette.ts';
 import { type Railway, railwayOf } from '../railway.ts';
 import { chainagesAt, standingChainages } from '../stock/runClock.ts';
@@ -21,6 +23,9 @@ type Trial = NonNullable<SessionState['trial']>;
 
 /** Vehicles show their running gear from this many screen pixels a metre. */
 const worthRunningGear = 620;
+
+/** The section of the strip lies this far inside the cut, so that all of it is in the picture, m. */
+const cutInside = 0.0012;
 
 /** Dashes of the ghost's lines, screen pixels. */
 const ghostDash = [3, 2.5] as const;
@@ -185,7 +190,7 @@ export class StageWorld {
     width: number,
     height: number,
     look: Look,
-    lens: { readonly frame: LensFrame; readonly circle: LensCircle } | null,
+    lens: { readonly frame: LensFrame; readonly circle: LensCircle; readonly joint: number } | null,
   ): void {
     const ratio = gl.getPixelRatio();
     gl.autoClear = false;
@@ -194,7 +199,7 @@ export class StageWorld {
     gl.setViewport(0, 0, width, height);
     gl.clear(true, true, true);
     this.view.ratio.value = ratio;
-    if (lens !== null) this.drawLens(gl, height, lens.frame, lens.circle, ratio);
+    if (lens !== null) this.drawLens(gl, height, lens, ratio);
     gl.setViewport(0, 0, width, height);
     this.view.size.value.set(width * ratio, height * ratio);
     this.view.metresPerPixel.value = look.height / height;
@@ -217,8 +222,14 @@ export class StageWorld {
     });
   }
 
-  private drawLens(gl: WebGLRenderer, height: number, frame: LensFrame, circle: LensCircle, ratio: number): void {
+  private drawLens(
+    gl: WebGLRenderer,
+    height: number,
+    lens: { readonly frame: LensFrame; readonly circle: LensCircle; readonly joint: number },
+    ratio: number,
+  ): void {
     const { lensCamera: camera } = this;
+    const { frame, circle, joint } = lens;
     const { radius, centre, towards, up } = frame;
     const stand = frame.before + 0.01;
     camera.position.set(centre[0] + stand * towards[0], centre[1] + stand * towards[1], centre[2] + stand * towards[2]);
@@ -242,15 +253,28 @@ export class StageWorld {
     this.view.metresPerPixel.value = (2 * radius) / size;
     this.way?.showAround(centre, 2 * radius);
     for (const mesh of this.tableMeshes) mesh.visible = false;
-    this.train?.placements.forEach((_, i) => {
-      this.train?.detail(i, true);
-    });
+    this.train?.detailForLens(joint, frame.view);
     for (const model of [this.way, this.supports, this.train]) model?.underLens(true);
+    const cut = frame.view === 'along' ? this.cutAcross(frame) : null;
     gl.render(this.scene, camera);
+    cut?.remove();
     for (const model of [this.way, this.supports, this.train]) model?.underLens(false);
     this.mask.set(circle.x * ratio, (height - circle.y) * ratio, circle.radius * ratio);
     gl.render(this.maskScene, camera);
     gl.setScissorTest(false);
+  }
+
+  /** Closes the strip where the view along the train cuts it: for one picture. */
+  private cutAcross(frame: LensFrame): { remove(): void } | null {
+    if (this.railway === null || this.trial === null || this.way === null) return null;
+    const { track } = this.trial.path;
+    const at: Vec3 = [
+      frame.centre[0] - frame.before * frame.ahead[0],
+      frame.centre[1] - frame.before * frame.ahead[1],
+      frame.centre[2],
+    ];
+    const solid = sectionCut(track, nearestChainage(track, at).chainage + cutInside, this.railway.measures);
+    return this.way.drawOnce(solid);
   }
 
   private clearRailway(): void {

@@ -6,6 +6,7 @@ import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
 import { lensWayFaces, wayFaces, wayStrokes } from '../palette.ts';
 import type { DrawnTrack, Railway } from '../railway.ts';
 import { mattMaterial, paletteColours, recolour, solidGeometry } from '../solid/matt.ts';
+import type { Solid } from '../solid/solid.ts';
 import type { WayMeasures } from './measures.ts';
 import { paintedStrip } from './paintedStrip.ts';
 import { cutStretches, farStretch, nearStretch, type Stretch } from './stretch.ts';
@@ -71,12 +72,18 @@ export class WayModel {
     });
   }
 
-  draw(solid: ReturnType<typeof farStretch>): Drawn {
+  draw(solid: Solid): Drawn {
     const geometries = [solidGeometry(solid), inkGeometry(solid.strokes)] as const;
     const faces = new Mesh(geometries[0], solid.paint.length > 0 ? this.painted : this.faces);
     const ink = inkMesh(geometries[1], this.ink);
     this.group.add(faces, ink);
     return { faces, ink, geometries };
+  }
+
+  /** Draws something for one picture: the returned handle takes it away again. */
+  drawOnce(solid: Solid): { remove(): void } {
+    const drawn = this.draw(solid);
+    return { remove: () => this.drop(drawn) };
   }
 
   /** Takes the colours of the lens or those of the stage. */

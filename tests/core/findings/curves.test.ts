@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { pairCurve } from '../../../src/core/findings/curves.ts';
 import { collectFindings } from '../../../src/core/findings/index.ts';
+import { situationAt, trialOf } from '../../../src/core/findings/situation.ts';
 import type { Finding } from '../../../src/core/findings/types.ts';
 import { assessRun } from '../../../src/core/risks/index.ts';
 import type { Buffers } from '../../../src/core/stock/types.ts';
@@ -72,6 +74,16 @@ describe('buffers on a reverse curve', () => {
     expect(firstOf('buffer-lock', eased, -0.1).margin).toBeGreaterThan(0);
   });
 
+  it('are offered an easement that fits: 400 mm takes 200 mm from either curve of 250 mm, not from curves of 150 mm', () => {
+    const curves = (length: number) => [...entry, arc(0.7, length * k), arc(0.7, -length * k), ...exit];
+    const lengths = (length: number) =>
+      firstOf('buffer-lock', curves(length), -0.1).cures.flatMap((cure) =>
+        cure.kind === 'easement' ? [cure.length] : [],
+      );
+    expect(lengths(0.25)).toEqual([expect.closeTo(0.4, 9)]);
+    expect(lengths(0.15)).toEqual([]);
+  });
+
   it('offer no straight where a transition already runs from curve to curve', () => {
     const short = [...entry, arc(0.7, 1), transition(0.05, k, -k), arc(0.7, -1), ...exit];
     const finding = firstOf('buffer-lock', short, -0.1);
@@ -88,6 +100,26 @@ describe('entering a single curve', () => {
     expect(finding.causes[0].kind).toBe('curve-entry');
     expect(finding.cures.map(({ kind }) => kind)).not.toContain('straight-between');
     expect(finding.cures.map(({ kind }) => kind)).toContain('easement');
+  });
+});
+
+describe('the curve a pair stands in', () => {
+  // Straight to 1 m, 500 mm to the left to 3 m, then to the right to 5 m, then straight; the pair is 0.45 m long, its joint at `place`.
+  const bends = sampleTrack([straight(1), arc(0.5, 4), arc(0.5, -4), straight(1)]);
+  const curveAt = (place: number) => {
+    const context = along(bends, [coach(), coach()], { force: 0.1 }, { from: place + 0.11, to: place + 0.12 });
+    const situation = situationAt(trialOf(context), 'coupler-swing', 0, 0);
+    return situation === null ? [] : pairCurve(situation);
+  };
+  it.each([
+    [0.6, []],
+    [1.05, [{ kind: 'curve-entry', radius: 0.5 }]],
+    [2, [{ kind: 'curve', radius: 0.5 }]],
+    [3, [{ kind: 'reverse-curve', radius: 0.5 }]],
+    [4, [{ kind: 'curve', radius: 0.5 }]],
+    [4.95, [{ kind: 'curve-entry', radius: 0.5 }]],
+  ])('with its joint at %f m', (place, causes) => {
+    expect(curveAt(place)).toEqual(causes);
   });
 });
 

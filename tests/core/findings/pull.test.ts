@@ -78,6 +78,15 @@ describe('spinning wheels', () => {
     expect(finding.cures.map(({ kind }) => kind).sort()).toEqual(['add-engine-weight', 'fewer-vehicles']);
   });
 
+  it('that nearly spin are helped where the force goes: to the load, or to the hand', () => {
+    const near = { setting: 1, gripLimit: 0.392, gripUse: 0.97, railForce: 0.38 };
+    // 0.365 of 0.38 N is 96 %.
+    const loaded = firstOf('wheelspin', { ...near, demand: 0.365 });
+    expect(loaded.cures.map(({ kind }) => kind).sort()).toEqual(['add-engine-weight', 'fewer-vehicles']);
+    const started = firstOf('wheelspin', { ...near, demand: 0.2 });
+    expect(started.cures.map(({ kind }) => kind)).toEqual(['setting']);
+  });
+
   it('of a driven coach at the rear count as well', () => {
     const rear = van({}, { mass: 0.15, drive: sampleDrive() });
     const finding = firstOf('wheelspin', { gripUse: 0.97 }, [engine(), wagon, rear]);

@@ -1,0 +1,241 @@
+import { frontReach, rearReach } from '../stock/index.ts';
+import { chainageAtRail, railAt } from '../track/index.ts';
+import { drivenNormalForce } from './adhesion.ts';
+import { type RouteTables, routeRange, tabulateRoute, VEHICLE_STRIDE } from './routeTables.ts';
+import { checkRun, jointLaws, trainLength } from './run.ts';
+import type { Run, RunInput } from './types.ts';
+
+/**
+ * The quasi-static pass: the train at every place of its route as if it had always run there at its balanced speed.
+ *
+ * No masses, no slack in motion, no start: at each station the coupling forces follow from end to end of the train by
+ * statics, and the speed is the one at which motors give what the train asks. It answers in milliseconds, for feedback
+ * while something is dragged; where motion is steady it agrees with the full run.
+ */
+export interface SteadyOptions {
+  /** Way between stations, m; also the node of the route's tables. */
+  readonly every: number;
+  /** Speed setting, 0..1. */
+  readonly setting: number;
+}
+
+/** Iterations at a station; linear but for flange friction and the speed term of rolling, and begun from the station before. */
+const ROUNDS = 5;
+
+/** What one station's statics need, by vehicle; forces N. */
+interface Station {
+  gravity: Float64Array;
+  dry: Float64Array;
+  viscous: Float64Array;
+  flange: Float64Array;
+  cosine: Float64Array;
+}
+
+/**
+ * Runs the quasi-static pass over the way from the script's start to its finish.
+ *
+ * @returns a run with one frame a station; `time` is what the balanced speed would take. Events are left out, the
+ *   energy account is zero; the outcome is `stalled` when some station has no speed at which the train keeps moving.
+ * @throws RangeError as `startRun`
+ */
+export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): Run {
+  const { path, train, script, options } = input;
+  const { track } = path;
+  checkRun(input);
+  const { vehicles } = train;
+  const n = vehicles.length;
+  const first = railAt(track, script.start) - frontReach(vehicles[0]!);
+  const way = railAt(track, script.finish) - railAt(track, script.start);
+  const { from } = routeRange(track, first, trainLength(train));
+  const tables = tabulateRoute(track, train, options.forces, from, first + way + rearReach(vehicles[n - 1]!), every);
+  const engines = vehicles.flatMap(({ drive }, i) => (drive ? [{ drive, i }] : []));
+  const laws = jointLaws(train);
+  const k = engines.length;
+  const frames = Math.floor(way / every) + 1;
+
+  const columns = (width: number) => new Float64Array(frames * width);
+  const run: Run = {
+    frames,
+    vehicles: n,
+    interval: every,
+    time: columns(1),
+    chainage: columns(n),
+    speed: columns(n),
+    force: columns(n - 1),
+    draftPeak: columns(n - 1),
+    buffPeak: columns(n - 1),
+    extension: columns(n - 1),
+    locomotives: Int32Array.from(engines, ({ i }) => i),
+    setting: columns(k).fill(setting),
+    rimSpeed: columns(k),
+    railForce: columns(k),
+    gripUse: columns(k),
+    motorLimit: columns(k),
+    gripLimit: columns(k),
+    demand: columns(k),
+    events: [],
+    outcome: 'arrived',
+    energy: {
+      motor: 0,
+      kinetic: 0,
+      potential: 0,
+      stored: 0,
+      rolling: 0,
+      curve: 0,
+      flange: 0,
+      coupler: 0,
+      slip: 0,
+      holding: 0,
+      residual: 0,
+    },
+    steps: 0,
+  };
+
+  const station: Station = {
+    gravity: new Float64Array(n),
+    dry: new Float64Array(n),
+    viscous: new Float64Array(n),
+    flange: new Float64Array(n),
+    cosine: new Float64Array(n),
+  };
+  const places = new Float64Array(n);
+  const stretch = new Float64Array(n);
+  const forces = new Float64Array(n);
+  const pulls = new Float64Array(k);
+  const drivenMass = engines.reduce((sum, { drive }) => sum + drive.drivenMass, 0);
+  let speed = 0;
+  let stalls = false;
+
+  for (let f = 0; f < frames; f++) {
+    places[0] = first + f * every;
+    for (let j = 0; j + 1 < n; j++) places[j + 1] = behind(tables, j, places[j]!, stretch[j]!);
+    ask(tables, input, places, station);
+
+    let asked = 0;
+    for (let round = 0; round < ROUNDS; round++) {
+      // What the train asks at this speed: the pull at which the last coupling comes out slack.
+      asked = demandOf(station, speed, engines, pulls, forces);
+      const slowest = Math.min(...engines.map(({ drive }) => drive.freeSpeed * setting));
+      const line = engines.reduce((sum, { drive }) => sum + drive.stallForce / drive.freeSpeed, 0);
+      const most = engines.reduce((sum, { drive }) => sum + drive.stallForce * setting, 0);
+      const balanced = (most - asked) / line;
+      // Asked for less than nothing, a worm holds the train at its free speed.
+      const holds = balanced > slowest && engines.some(({ drive }) => drive.worm);
+      speed = Math.max(holds ? slowest : balanced, 0);
+      shareOut(asked, engines, setting, speed, holds, pulls);
+    }
+    if (speed === 0) stalls = true;
+
+    demandOf(station, speed, engines, pulls, forces);
+
+    run.time[f] = f === 0 ? 0 : run.time[f - 1]! + every / Math.max(speed, 1e-3);
+    for (let i = 0; i < n; i++) {
+      run.chainage[f * n + i] = chainageAtRail(track, places[i]!);
+      run.speed[f * n + i] = speed;
+    }
+    for (let j = 0; j + 1 < n; j++) {
+      const force = forces[j]!;
+      const law = laws[j]!;
+      stretch[j] =
+        force > 0
+          ? law.draftPlay + force / law.draftStiffness
+          : force < 0
+            ? -law.buffPlay + force / law.buffStiffness
+            : 0;
+      run.force[f * (n - 1) + j] = force;
+      run.draftPeak[f * (n - 1) + j] = Math.max(force, 0);
+      run.buffPeak[f * (n - 1) + j] = Math.min(force, 0);
+      run.extension[f * (n - 1) + j] = stretch[j]!;
+    }
+    for (let e = 0; e < k; e++) {
+      const { drive, i } = engines[e]!;
+      const pull = forces[i]! - (i > 0 ? forces[i - 1]! : 0);
+      const grip = drive.adhesion * drivenNormalForce(drive, options.forces.gravity * station.cosine[i]!, pull);
+      run.rimSpeed[f * k + e] = speed;
+      run.railForce[f * k + e] = pulls[e]!;
+      run.gripLimit[f * k + e] = grip;
+      run.gripUse[f * k + e] = grip > 0 ? Math.abs(pulls[e]!) / grip : 0;
+      run.motorLimit[f * k + e] = drive.stallForce * setting;
+      run.demand[f * k + e] = (asked * drive.drivenMass) / drivenMass;
+    }
+  }
+  return stalls ? { ...run, outcome: 'stalled' } : run;
+}
+
+/** Place of the vehicle behind joint j, the joint stretched by `stretch`, m. */
+function behind(tables: RouteTables, j: number, ahead: number, stretch: number): number {
+  const spacing = tables.spacing[j]! + stretch;
+  const x = (ahead - 0.5 * spacing - tables.origin) / tables.node;
+  const k = Math.min(Math.max(Math.floor(x), 0), tables.nodes - 2);
+  const at = tables.jointAt[j]! + k;
+  const q = tables.joint[at]!;
+  return ahead - spacing + q + (tables.joint[at + 1]! - q) * (x - k);
+}
+
+/** Looks up what the route asks of every vehicle at its place. */
+function ask(tables: RouteTables, { train, options }: RunInput, places: Float64Array, out: Station): void {
+  const { vehicle: rows, vehicleAt, origin, node, nodes } = tables;
+  train.vehicles.forEach((vehicle, i) => {
+    const x = (places[i]! - origin) / node;
+    const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
+    const t = x - k;
+    const row = vehicleAt[i]! + k * VEHICLE_STRIDE;
+    const value = (q: number) => rows[row + q]! + (rows[row + VEHICLE_STRIDE + q]! - rows[row + q]!) * t;
+    const weight = vehicle.mass * options.forces.gravity;
+    const cosine = value(1);
+    out.cosine[i] = cosine;
+    out.gravity[i] = weight * value(0);
+    out.dry[i] = weight * (cosine * vehicle.rolling.coulomb + value(2));
+    out.viscous[i] = weight * cosine * vehicle.rolling.perSpeed;
+    out.flange[i] = options.forces.flangeFriction * value(3);
+  });
+}
+
+/**
+ * Follows the coupling forces from the leading end to the last with the engines' pulls given, N, into `forces`.
+ * Returns the pull the train asks in all: what was given less what is left over behind the last vehicle.
+ */
+function demandOf(
+  { gravity, dry, viscous, flange }: Station,
+  speed: number,
+  engines: readonly { i: number }[],
+  pulls: ArrayLike<number>,
+  forces: Float64Array,
+): number {
+  let ahead = 0;
+  let given = 0;
+  let e = 0;
+  for (let i = 0; i < gravity.length; i++) {
+    let left = ahead - gravity[i]! - dry[i]! - viscous[i]! * speed;
+    if (engines[e]?.i === i) {
+      left += pulls[e]!;
+      given += pulls[e]!;
+      e++;
+    }
+    // C = left - f·|ahead + C|: the sum S = ahead + C has the sign of ahead + left.
+    const sum = ahead + left;
+    forces[i] = sum / (1 + Math.sign(sum) * flange[i]!) - ahead;
+    ahead = forces[i]!;
+  }
+  return given - ahead;
+}
+
+/** Shares a demand out among the engines by their motors' lines at the common speed; a held train is held by the slowest. */
+function shareOut(
+  asked: number,
+  engines: readonly { drive: { stallForce: number; freeSpeed: number } }[],
+  setting: number,
+  speed: number,
+  holds: boolean,
+  out: Float64Array,
+): void {
+  let rest = asked;
+  let slowest = 0;
+  engines.forEach(({ drive }, e) => {
+    out[e] = setting * drive.stallForce - (drive.stallForce / drive.freeSpeed) * speed;
+    rest -= out[e]!;
+    if (drive.freeSpeed < engines[slowest]!.drive.freeSpeed) slowest = e;
+  });
+  if (holds) out[slowest] = out[slowest]! + rest;
+  else if (engines.length > 0) for (let e = 0; e < engines.length; e++) out[e] = out[e]! + rest / engines.length;
+}

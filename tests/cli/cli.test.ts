@@ -1,0 +1,196 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, it } from 'vitest';
+import { type SectionReport, sectionReportSchema } from '../../src/cli/section.ts';
+import { type TrialReport, trialReportSchema } from '../../src/cli/trialReport.ts';
+import { bundledPath, sample, sampleWith } from '../scene/sample.ts';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'gradewright-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Starting Node with a TypeScript loader takes seconds on a busy machine. */
+const patience = 120_000;
+
+interface Said {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Runs the command line as a person's shell does. */
+const gradewright = (...args: string[]): Promise<Said> =>
+  new Promise((resolve) => {
+    const command = ['--import', 'tsx', 'src/cli/main.ts', ...args];
+    execFile(process.execPath, command, { cwd: root, maxBuffer: 1e8 }, (error, out, err) => {
+      resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+    });
+  });
+
+function fileOf(name: string, content: unknown): string {
+  const path = join(folder, name);
+  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content));
+  return path;
+}
+
+const twoTrials = [sample.trials[0], { ...sample.trials[0], id: 'pushed-up', name: 'Pushed up', leading: 'last' }];
+const twice = fileOf('twice.json', { ...sample, trials: twoTrials });
+
+describe('gradewright trial', { timeout: patience }, () => {
+  it('writes findings to standard output, nothing to standard error, and exits with 0 when all pass', async () => {
+    const { code, out, err } = await gradewright('trial', twice);
+    expect(err).toBe('');
+    expect(out).toMatch(/^Sample\n\nUp \(up\)\n {2}Arrives after \d+\.\d s: (near|passes)\.\n/);
+    expect(out).toContain('Pushed up (pushed-up)');
+    expect(out).toMatch(/Greatest pull [\d.]+\u2009N at joint \d, [\d.]+\u2009m/);
+    expect(code).toBe(0);
+  });
+
+  it('exits with 1 when something fails, and names it first', async () => {
+    const { code, out } = await gradewright('trial', bundledPath('01-wren-gill.json'), '--trial', 'propelled-down');
+    expect(code).toBe(1);
+    expect(out.split('\n')[4]).toMatch(/^ {2}fails {2}Joint 6 rides up at/);
+    expect(out).toContain('Try: ');
+  });
+
+  it('exits with 1 when a train does not arrive', async () => {
+    const path = fileOf('slow.json', sampleWith('trials.0.timeLimitS', 2));
+    const { code, out } = await gradewright('trial', path);
+    expect(code).toBe(1);
+    expect(out).toContain('Has not arrived after 2.0 s: fails.');
+  });
+
+  it('writes one JSON document in full precision, twice the same to the letter', async () => {
+    const first = await gradewright('trial', twice, '--json');
+    const second = await gradewright('trial', twice, '--json');
+    expect(first.err).toBe('');
+    expect(second.out).toBe(first.out);
+    const report = JSON.parse(first.out) as TrialReport;
+    expect(trialReportSchema.safeParse(report).error).toBeUndefined();
+    expect(report.trials.map((trial) => [trial.id, trial.propelled])).toEqual([
+      ['up', false],
+      ['pushed-up', true],
+    ]);
+    const [up, pushed] = report.trials;
+    expect(up.vehicles).toEqual(['Engine', 'Coach', 'Coach']);
+    expect(up.greatestDraft?.forceN).toBeGreaterThan(0);
+    // The engine's own coupling carries both coaches.
+    expect(up.greatestDraft?.joint).toBe(1);
+    expect(pushed.greatestBuff?.forceN).toBeLessThan(0);
+    expect(pushed.greatestBuff?.joint).toBe(2);
+    expect(up.events.at(-1)).toMatchObject({ kind: 'arrived', vehicle: 1 });
+    const { energy } = up;
+    const spent = energy.kineticJ + energy.potentialJ + energy.storedJ + energy.rollingJ + energy.curveJ;
+    const lost = energy.flangeJ + energy.couplerJ + energy.slipJ + energy.holdingJ;
+    // The account closes to a millionth, which is what the solver promises.
+    expect(Math.abs(energy.motorJ - spent - lost)).toBeLessThan(1e-6 * energy.motorJ + 1e-12);
+    expect(up.risks.map((one) => one.risk)).toContain('stall');
+    expect(new Set(up.risks.map((one) => one.risk)).size).toBe(up.risks.length);
+  });
+
+  it('runs only the trials of a train, or a trial with another train', async () => {
+    const short = { id: 'short', name: 'Short', vehicles: [{ stock: 'engine' }, { stock: 'coach' }] };
+    const path = fileOf('trains.json', { ...sample, trains: [...sample.trains, short] });
+    const own = JSON.parse((await gradewright('trial', path, '--train', 'train', '--json')).out) as TrialReport;
+    expect(own.trials.map((trial) => trial.train)).toEqual(['train']);
+    const none = await gradewright('trial', path, '--train', 'short');
+    expect(none.code).toBe(2);
+    expect(none.err).toContain('No trial of this scene runs train "short"');
+    const other = await gradewright('trial', path, '--trial', 'up', '--train', 'short', '--json');
+    const report = JSON.parse(other.out) as TrialReport;
+    expect(report.trials[0].vehicles).toEqual(['Engine', 'Coach']);
+  });
+
+  it.each([
+    [['trial', 'nowhere.json'], 'Cannot read nowhere.json'],
+    [['trial'], 'Name one scene file'],
+    [['trial', 'a.json', 'b.json'], 'Name one scene file'],
+    [['trial', 'a.json', '--every', '1mm'], '--every does not go with trial'],
+    [['trial', 'a.json', '--fast'], "Unknown option '--fast'"],
+    [['tryal', 'a.json'], 'There is no command "tryal"'],
+    [['--json'], 'There is no command ""'],
+  ])('refuses %j with 2 and a word on standard error', async (args, message) => {
+    const { code, out, err } = await gradewright(...args);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(message);
+  });
+
+  it('refuses an unknown trial or train and names those there are', async () => {
+    const trial = await gradewright('trial', twice, '--trial', 'down');
+    expect(trial).toEqual({ code: 2, out: '', err: 'The scene has no trial "down". It has: up, pushed-up.\n' });
+    const train = await gradewright('trial', twice, '--train', 'mail');
+    expect(train).toEqual({ code: 2, out: '', err: 'The scene has no train "mail". It has: train.\n' });
+  });
+
+  it('says where in a file something is wrong', async () => {
+    const path = fileOf('wrong.json', sampleWith('tracks.0.alignment.1.radiusMm', -600));
+    const { code, out, err } = await gradewright('trial', path);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toBe(
+      [
+        `${path} is not a scene that can be run:`,
+        '  tracks[0].alignment[1].radiusMm',
+        '    found:   -600',
+        '    allowed: a number from 0.01 to 200000: Radius of the track centreline, mm.',
+        '    example: 600',
+        '',
+      ].join('\n'),
+    );
+  });
+});
+
+describe('gradewright section', { timeout: patience }, () => {
+  const path = fileOf('section.json', sample);
+
+  it('writes a table, or values that a spreadsheet takes', async () => {
+    const { code, out, err } = await gradewright('section', path, '--every', '1.5m');
+    expect([code, err]).toEqual([0, '']);
+    expect(out.split('\n')[0]).toBe('Sample, track line');
+    expect(out.trimEnd().split('\n')).toHaveLength(7);
+    const csv = (await gradewright('section', path, '--track', 'line', '--every', '1.5m', '--csv')).out
+      .trimEnd()
+      .split('\n');
+    expect(csv[0]).toBe('chainageMm,xMm,yMm,heightMm,headingDeg,curvaturePerM,gradePercent,verticalCurvaturePerM');
+    expect(csv).toHaveLength(6);
+    expect(Number(csv[5].split(',')[0])).toBeCloseTo(6000, 9);
+  });
+
+  it('writes one JSON document, every 100 mm when nothing else is asked', async () => {
+    const { out } = await gradewright('section', path, '--json');
+    const report = JSON.parse(out) as SectionReport;
+    expect(sectionReportSchema.safeParse(report).error).toBeUndefined();
+    expect(report.rows).toHaveLength(61);
+    expect(report.rows[25]).toMatchObject({ curvaturePerM: 1 });
+    expect(report.rows[60].heightMm).toBeCloseTo(80, 9);
+    expect(report.rows[50].gradePercent).toBeCloseTo(2, 9);
+  });
+
+  it.each([
+    [['--every', '3 parsecs'], '--every'],
+    [['--every', '0'], 'longer than 0'],
+    [['--track', 'branch'], 'The scene has no track "branch". It has: line.'],
+    [['--json', '--csv'], 'exclude each other'],
+  ])('refuses %j', async (args, message) => {
+    const { code, out, err } = await gradewright('section', path, ...args);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toContain(message);
+  });
+});
+
+describe('gradewright', { timeout: patience }, () => {
+  it('helps, and says its version', async () => {
+    const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
+    expect(await gradewright('--version')).toEqual({ code: 0, out: `${version}\n`, err: '' });
+    const help = await gradewright('help');
+    expect(help.code).toBe(0);
+    expect(help.out).toContain('gradewright trial FILE');
+    expect((await gradewright()).out).toBe(help.out);
+    expect((await gradewright('trial', '--help')).out).toBe(help.out);
+  });
+});
