@@ -1,5 +1,5 @@
-/** What a command says to the shell. */
-export const exitCodes = { passes: 0, fails: 1, badInput: 2 } as const;
+/** What a command says to the shell. `fault` is a fault of the program, by the number that system programs use for it. */
+export const exitCodes = { passes: 0, fails: 1, badInput: 2, fault: 70 } as const;
 
 export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
 

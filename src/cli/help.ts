@@ -17,6 +17,7 @@ export const help = `Gradewright: decide, build, prove and mend a model-railway 
   gradewright help
   gradewright --version
 
-Exit code: 0 all passes, 1 something fails, 2 input that has to be mended.
+Exit code: 0 all passes, 1 something fails, 2 input that has to be mended,
+70 a fault of the program.
 Results go to standard output, progress and errors to standard error.
 `;

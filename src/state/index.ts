@@ -1,10 +1,11 @@
-export { createSession, type Session, type SessionActions } from './createSession.ts';
+export { createSession } from './createSession.ts';
 export { keepScenes, type SceneKeeper } from './keepScenes.ts';
 export { openKept } from './openKept.ts';
 export { type NamedPlace, placesOf } from './places.ts';
 export type { FilePort, KeepPort, KeptScene } from './ports.ts';
 export { presentSetting } from './presentSetting.ts';
+export type { Session, SessionActions } from './session.ts';
 export { type TrainOfScene, trainOfScene, type VehicleGroup } from './trainOfScene.ts';
 export type * from './types.ts';
-export { describeMargin, describeOf, namingOf, sideEffectWords, titleOf } from './words.ts';
+export { describeMargin, describeOf, namingOf, placeWords, sideEffectWords, titleOf } from './words.ts';
 export { presentWorking, type WorkingWords } from './working.ts';

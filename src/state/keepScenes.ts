@@ -1,6 +1,6 @@
 import { serialiseScene } from '../scene/index.ts';
-import type { Session } from './createSession.ts';
 import type { KeepPort } from './ports.ts';
+import type { Session } from './session.ts';
 
 /** How long changes must rest before they are kept, ms: a drag is kept once, not a hundred times. */
 const restBefore = 800;

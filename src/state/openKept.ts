@@ -1,6 +1,6 @@
 import { parseScene } from '../scene/index.ts';
-import type { Session } from './createSession.ts';
 import type { KeptScene } from './ports.ts';
+import type { Session } from './session.ts';
 
 /** Opens a scene kept on this machine where it was left. False, and nothing changed, when it can no longer be read. */
 export async function openKept({ actions }: Session, kept: KeptScene): Promise<boolean> {

@@ -94,5 +94,6 @@ export function trialWords(scene: Scene, like: SceneTrial, wanted: Working): str
   return `${train} ${facing} ${way}`;
 }
 
-/** True when the finding's risk is about joints. */
-export const isOfJoint = (risk: RiskId): boolean => riskById(risk).subject === 'joint';
+/** Joint a finding is about, or null when it is about a vehicle. */
+export const jointOf = ({ risk, subject }: Finding): number | null =>
+  riskById(risk).subject === 'joint' ? subject : null;

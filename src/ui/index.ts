@@ -1,2 +1,2 @@
-export { type BundledScene, type Desk } from './context.tsx';
+export type { BundledScene, Desk } from './context.tsx';
 export { Shell } from './Shell.tsx';

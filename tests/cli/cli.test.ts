@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
+import { commandLine } from '../../src/cli/commandLine.ts';
 import { type SectionReport, sectionReportSchema } from '../../src/cli/section.ts';
 import { type TrialReport, trialReportSchema } from '../../src/cli/trialReport.ts';
 import { bundledPath, sample, sampleWith } from '../scene/sample.ts';
@@ -29,6 +30,16 @@ const gradewright = (...args: string[]): Promise<Said> =>
       resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
     });
   });
+
+/** The same without a process of its own, for what the shell has no part in. */
+async function inThisProcess(...args: string[]): Promise<Said> {
+  const said: Record<'out' | 'err', string[]> = { out: [], err: [] };
+  const code = await commandLine(args, {
+    out: { write: (text) => said.out.push(text) },
+    err: { isTTY: false, write: (text) => said.err.push(text) > 0 },
+  });
+  return { code, out: said.out.join(''), err: said.err.join('') };
+}
 
 function fileOf(name: string, content: unknown): string {
   const path = join(folder, name);
@@ -58,7 +69,7 @@ describe('gradewright trial', { timeout: patience }, () => {
 
   it('exits with 1 when a train does not arrive', async () => {
     const path = fileOf('slow.json', sampleWith('trials.0.timeLimitS', 2));
-    const { code, out } = await gradewright('trial', path);
+    const { code, out } = await inThisProcess('trial', path);
     expect(code).toBe(1);
     expect(out).toContain('Has not arrived after 2.0 s: fails.');
   });
@@ -94,12 +105,12 @@ describe('gradewright trial', { timeout: patience }, () => {
   it('runs only the trials of a train, or a trial with another train', async () => {
     const short = { id: 'short', name: 'Short', vehicles: [{ stock: 'engine' }, { stock: 'coach' }] };
     const path = fileOf('trains.json', { ...sample, trains: [...sample.trains, short] });
-    const own = JSON.parse((await gradewright('trial', path, '--train', 'train', '--json')).out) as TrialReport;
+    const own = JSON.parse((await inThisProcess('trial', path, '--train', 'train', '--json')).out) as TrialReport;
     expect(own.trials.map((trial) => trial.train)).toEqual(['train']);
-    const none = await gradewright('trial', path, '--train', 'short');
+    const none = await inThisProcess('trial', path, '--train', 'short');
     expect(none.code).toBe(2);
     expect(none.err).toContain('No trial of this scene runs train "short"');
-    const other = await gradewright('trial', path, '--trial', 'up', '--train', 'short', '--json');
+    const other = await inThisProcess('trial', path, '--trial', 'up', '--train', 'short', '--json');
     const report = JSON.parse(other.out) as TrialReport;
     expect(report.trials[0].vehicles).toEqual(['Engine', 'Coach']);
   });
@@ -113,16 +124,16 @@ describe('gradewright trial', { timeout: patience }, () => {
     [['tryal', 'a.json'], 'There is no command "tryal"'],
     [['--json'], 'There is no command ""'],
   ])('refuses %j with 2 and a word on standard error', async (args, message) => {
-    const { code, out, err } = await gradewright(...args);
+    const { code, out, err } = await inThisProcess(...args);
     expect(code).toBe(2);
     expect(out).toBe('');
     expect(err).toContain(message);
   });
 
   it('refuses an unknown trial or train and names those there are', async () => {
-    const trial = await gradewright('trial', twice, '--trial', 'down');
+    const trial = await inThisProcess('trial', twice, '--trial', 'down');
     expect(trial).toEqual({ code: 2, out: '', err: 'The scene has no trial "down". It has: up, pushed-up.\n' });
-    const train = await gradewright('trial', twice, '--train', 'mail');
+    const train = await inThisProcess('trial', twice, '--train', 'mail');
     expect(train).toEqual({ code: 2, out: '', err: 'The scene has no train "mail". It has: train.\n' });
   });
 
@@ -161,7 +172,7 @@ describe('gradewright section', { timeout: patience }, () => {
   });
 
   it('writes one JSON document, every 100 mm when nothing else is asked', async () => {
-    const { out } = await gradewright('section', path, '--json');
+    const { out } = await inThisProcess('section', path, '--json');
     const report = JSON.parse(out) as SectionReport;
     expect(sectionReportSchema.safeParse(report).error).toBeUndefined();
     expect(report.rows).toHaveLength(61);
@@ -176,7 +187,7 @@ describe('gradewright section', { timeout: patience }, () => {
     [['--track', 'branch'], 'The scene has no track "branch". It has: line.'],
     [['--json', '--csv'], 'exclude each other'],
   ])('refuses %j', async (args, message) => {
-    const { code, out, err } = await gradewright('section', path, ...args);
+    const { code, out, err } = await inThisProcess('section', path, ...args);
     expect(code).toBe(2);
     expect(out).toBe('');
     expect(err).toContain(message);
@@ -190,7 +201,7 @@ describe('gradewright', { timeout: patience }, () => {
     const help = await gradewright('help');
     expect(help.code).toBe(0);
     expect(help.out).toContain('gradewright trial FILE');
-    expect((await gradewright()).out).toBe(help.out);
-    expect((await gradewright('trial', '--help')).out).toBe(help.out);
+    expect((await inThisProcess()).out).toBe(help.out);
+    expect((await inThisProcess('trial', '--help')).out).toBe(help.out);
   });
 });

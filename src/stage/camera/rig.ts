@@ -17,6 +17,9 @@ export interface Sights {
 /** Length of a camera move, ms. */
 const moveTime = 600;
 
+/** The follow camera starts out no further away than this share of the whole railway's height of picture. */
+const followShare = 0.6;
+
 const deg = Math.PI / 180;
 const lowestElevation = -12 * deg;
 const highestElevation = 88 * deg;
@@ -36,6 +39,8 @@ export class CameraRig {
   private eyeHead = { up: 0, zoom: 1 };
   private rideHead = { aside: 0, up: 0, zoom: 1 };
   private top: Look | null = null;
+  /** The person has moved the picture by hand. */
+  touched = false;
   private flight: { readonly from: Look; readonly start: number; readonly time: number } | null = null;
 
   constructor(
@@ -62,6 +67,9 @@ export class CameraRig {
   change(mode: CameraName, now: number): void {
     if (mode === this.mode) return;
     if (mode === 'walk' || mode === 'follow') this.free = this.keepable();
+    if (mode === 'follow') {
+      this.free = { ...this.free, height: Math.min(this.free.height, followShare * this.sights.whole()) };
+    }
     if (mode === 'eye') {
       this.eyeAzimuth = this.look.elevation > 80 * deg ? this.free.azimuth : this.look.azimuth;
       this.eyeHead = { up: 0, zoom: 1 };
@@ -140,6 +148,7 @@ export class CameraRig {
   }
 
   private interrupt(): void {
+    this.touched = true;
     if (this.flight === null) return;
     this.flight = null;
     if (this.mode === 'walk' || this.mode === 'follow') this.free = this.look;

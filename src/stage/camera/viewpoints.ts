@@ -92,20 +92,24 @@ export function inCab(vehicle: Vehicle, placed: Placement): Look {
   return lookBetween(eye, target, fields.ride);
 }
 
+/** The ride on a coupling: how far out from the middle of the train and how far behind the joint, in body widths. */
+const besideBody = 0.92;
+const behindJoint = 1.35;
+
 /**
  * Beside the trailing vehicle of a joint, at the height of its coupling, looking along the train at the joint. `side` 1
  * is the left of the train.
  */
 export function onCoupling(joint: Vec3, vehicle: Vehicle, placed: Placement, side: 1 | -1): Look {
   const { ahead, left, up } = placed;
-  const back = 0.09;
-  const aside = vehicle.bodyWidth / 2 + 0.014;
-  const rise = 0.009;
+  const aside = vehicle.bodyWidth * besideBody;
+  const back = vehicle.bodyWidth * behindJoint;
+  const rise = 0.12 * vehicle.bodyWidth;
   const eye: Vec3 = [0, 0, 0];
   const target: Vec3 = [0, 0, 0];
   for (let axis = 0; axis < 3; axis++) {
     eye[axis] = joint[axis] - back * ahead[axis] + side * aside * left[axis] + rise * up[axis];
-    target[axis] = joint[axis] + side * 0.004 * left[axis] + 0.002 * up[axis];
+    target[axis] = joint[axis] + 0.5 * back * ahead[axis] + 0.05 * vehicle.bodyWidth * up[axis];
   }
   return lookBetween(eye, target, fields.ride);
 }

@@ -15,7 +15,14 @@ export interface StageLabel {
 export class FindingLabels {
   private readonly before = new Map<string, Spot>();
 
-  draw(plate: Plate, labels: readonly StageLabel[], frame: Box, taken: readonly Box[], crowd: ArrayLike<number>): void {
+  draw(
+    plate: Plate,
+    labels: readonly StageLabel[],
+    frame: Box,
+    taken: readonly Box[],
+    crowd: ArrayLike<number>,
+    clearance: number,
+  ): void {
     const boxes = [...taken];
     for (const label of labels) {
       const { element, anchor } = label;
@@ -24,7 +31,7 @@ export class FindingLabels {
         continue;
       }
       const size = { width: element.offsetWidth, height: element.offsetHeight };
-      const spot = placeLabel(anchor, size, frame, boxes, crowd, this.before.get(label.key) ?? null);
+      const spot = placeLabel(anchor, size, frame, boxes, crowd, this.before.get(label.key) ?? null, clearance);
       this.before.set(label.key, { x: spot.x - anchor.x, y: spot.y - anchor.y });
       const box = { left: spot.x - size.width / 2, top: spot.y - size.height / 2, ...size };
       boxes.push(box);

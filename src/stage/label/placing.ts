@@ -25,14 +25,14 @@ const loyalty = 14;
 const markPitch = 9;
 
 /** A line through points on the screen (null: out of sight) as marks close to each other, x and y in a row. */
-export function crowdOf(points: readonly (Spot | null)[]): number[] {
+export function crowdOf(points: readonly (Spot | null)[], pitch = markPitch): number[] {
   const marks: number[] = [];
   let before: Spot | null = null;
   for (const point of points) {
     if (point !== null && before !== null) {
       const away = Math.hypot(point.x - before.x, point.y - before.y);
       // A line that long comes from right beside the eye: its marks would lie anywhere.
-      const count = away > 2000 ? 1 : Math.ceil(away / markPitch);
+      const count = away > 2000 ? 1 : Math.ceil(away / pitch);
       for (let i = 1; i <= count; i++) {
         marks.push(before.x + ((point.x - before.x) * i) / count, before.y + ((point.y - before.y) * i) / count);
       }
@@ -54,7 +54,7 @@ const outside = (box: Box, frame: Box): number =>
 
 /**
  * The middle of a label of a size for something at `anchor`: near it, inside `frame`, clear of `taken`, and on as little as can
- * be of the railway, whose outline on the screen is `crowd` (x, y in a row). `before` is its offset from its anchor in the last
+ * be of the railway, whose outline on the screen is `crowd` (x, y in a row), `clearance` px wide to either side. `before` is its offset from its anchor in the last
  * picture, which it keeps when that is still about as good.
  */
 export function placeLabel(
@@ -64,6 +64,7 @@ export function placeLabel(
   taken: readonly Box[],
   crowd: ArrayLike<number>,
   before: Spot | null,
+  clearance = 4,
 ): Spot {
   const cost = (x: number, y: number): number => {
     const box: Box = { left: x - size.width / 2, top: y - size.height / 2, ...size };
@@ -73,7 +74,7 @@ export function placeLabel(
     for (let i = 0; i < crowd.length; i += 2) {
       const cx = crowd[i] - box.left;
       const cy = crowd[i + 1] - box.top;
-      if (cx > -4 && cx < size.width + 4 && cy > -4 && cy < size.height + 4) inside++;
+      if (cx > -clearance && cx < size.width + clearance && cy > -clearance && cy < size.height + clearance) inside++;
     }
     sum += costs.crowd * inside;
     sum += costs.reach * Math.hypot(x - anchor.x, y - anchor.y);

@@ -93,7 +93,7 @@ function names(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
   ];
   places.forEach(({ name, at }, i) => {
     const head = to([at[0], at[1], frame.heads.leading[2] + lift]);
-    if (frame.view === 'above') head.y = circle.y + 0.4 * circle.radius;
+    if (frame.view === 'above') head.y = circle.y + 0.7 * circle.radius;
     // Long names keep clear of the lens's rim.
     const room = Math.max(0, widest(head.y) - (name.length * nameLetter) / 2);
     const x = Math.min(circle.x + room, Math.max(circle.x - room, head.x));

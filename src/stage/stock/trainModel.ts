@@ -1,4 +1,4 @@
-import { type Color, Group, Matrix4, Mesh, type ShaderMaterial } from 'three';
+import { type Color, GreaterDepth, Group, Matrix4, Mesh, type ShaderMaterial } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { couplerPivot, jointGeometry, newJointGeometry, newPlacement, placeVehicle } from '../../core/stock/index.ts';
 import type { JointGeometry, Placement, Train, Vehicle } from '../../core/stock/types.ts';
@@ -49,6 +49,8 @@ class Piece {
 /** One vehicle's pieces. */
 interface Car {
   readonly vehicle: Vehicle;
+  /** Edges seen through what lies over them, dashed. */
+  readonly hidden: Mesh;
   readonly far: Piece;
   readonly shell: Piece;
   readonly fittings: Piece;
@@ -70,6 +72,9 @@ const matrix = new Matrix4();
 const turning = new Matrix4();
 const point = {} as TrackPoint;
 
+/** Dashes of what is seen through something else, screen pixels. */
+const hiddenDash = [3, 2.5] as const;
+
 /** A buffer head may be pressed in by this share of its length. */
 const mostPress = 0.6;
 
@@ -82,6 +87,7 @@ export class TrainModel {
   private readonly shapes = new Map<string, VehicleShapes>();
   private readonly faces: Record<Dress, ShaderMaterial>;
   private readonly inks: Record<Dress, ShaderMaterial>;
+  private readonly hiddenInk: ShaderMaterial;
   private chosen: number | null = null;
 
   constructor(
@@ -98,6 +104,8 @@ export class TrainModel {
         return [dress, inkMaterial(view, strokes, { weight })];
       }),
     ) as Record<Dress, ShaderMaterial>;
+    this.hiddenInk = inkMaterial(view, stockPalettes.vehicle.strokes, { dash: hiddenDash, opacity: 0.75 });
+    this.hiddenInk.depthFunc = GreaterDepth;
     this.placements = train.vehicles.map(() => newPlacement());
     this.joints = train.vehicles.slice(1).map(() => newJointGeometry());
     this.cars = train.vehicles.map((vehicle) => this.build(vehicle));
@@ -111,8 +119,13 @@ export class TrainModel {
     const piece = (shape: Shape, as: Dress = dress): Piece =>
       new Piece(this.group, shape, this.faces[as], this.inks[as]);
     const bogie = shapes.bogie;
+    const hidden = inkMesh(shapes.far.ink, this.hiddenInk);
+    hidden.matrixAutoUpdate = false;
+    hidden.visible = false;
+    this.group.add(hidden);
     return {
       vehicle,
+      hidden,
       far: piece(shapes.far),
       shell: piece(shapes.shell),
       fittings: piece(shapes.fittings),
@@ -167,6 +180,11 @@ export class TrainModel {
     });
   }
 
+  /** Shows the train through what lies over it: for the plan, where upper turns cover lower ones. */
+  showHidden(visible: boolean): void {
+    for (const car of this.cars) car.hidden.visible = visible;
+  }
+
   private showDetail(index: number, visible: boolean): void {
     const car = this.cars[index];
     car.shell.show(visible);
@@ -199,6 +217,8 @@ export class TrainModel {
     const placed = this.placements[i];
     frame(placed.origin, placed.ahead, placed.left, placed.up);
     for (const piece of [car.far, car.shell, car.fittings]) piece.stand(matrix);
+    car.hidden.matrix.copy(matrix);
+    car.hidden.matrixWorldNeedsUpdate = true;
     car.bogies.forEach((piece, n) => {
       const way = n === 0 ? 1 : -1;
       const axis = n === 0 ? placed.frontTangent : placed.rearTangent;
@@ -252,7 +272,8 @@ export class TrainModel {
 
   dispose(): void {
     for (const shapes of this.shapes.values()) disposeShapes(shapes);
-    for (const material of [...Object.values(this.faces), ...Object.values(this.inks)]) material.dispose();
+    for (const material of [...Object.values(this.faces), ...Object.values(this.inks), this.hiddenInk])
+      material.dispose();
   }
 }
 

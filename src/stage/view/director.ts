@@ -136,6 +136,10 @@ export class Director {
       this.rig.change(state.camera, now);
     }
     this.takeLens(before, now);
+    // The first result tells which side is worth seeing, unless the person already looks where they will.
+    if (before !== null && before.result === null && state.result !== null && this.rig?.touched === false) {
+      this.rig.goTo(this.firstLook(), now);
+    }
     // A finding that the person chose, not one that came with a new run.
     if (before !== null && before.result === state.result && before.chosenFinding !== state.chosenFinding) {
       this.goToFinding(now);
@@ -246,8 +250,8 @@ export class Director {
     return this.whole.height;
   }
 
-  private makeRig(): CameraRig | null {
-    if (this.outline.length === 0) return null;
+  /** The first picture of all: the whole railway, from the side where something is to be seen. */
+  private firstLook(): Look {
     const named = namedFinding(this.state);
     const finding = named === null ? undefined : this.state.result?.findings[named];
     let interest: Vec3 | null = null;
@@ -256,7 +260,12 @@ export class Director {
       const { x, y, z } = trackPoint(this.state.trial.path.track, s, {} as TrackPoint);
       interest = [x, y, z];
     }
-    const start = wholeRailway(this.outline, this.aspect, this.insets(), interest);
+    return wholeRailway(this.outline, this.aspect, this.insets(), interest);
+  }
+
+  private makeRig(): CameraRig | null {
+    if (this.outline.length === 0) return null;
+    const start = this.firstLook();
     const rig = new CameraRig(
       start,
       {

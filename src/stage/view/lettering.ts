@@ -33,6 +33,9 @@ const labelMargin = 12;
 /** Height over the rail that leaders point to where there is no joint, m. */
 const pointAt = 0.004;
 
+/** Rods crowd a label less than the railway does: marks along them lie this far apart, px. */
+const rodPitch = 30;
+
 /** A finding's moment: within this many seconds of it the leader goes to the joint itself. */
 const momentNear = 0.08;
 
@@ -64,11 +67,11 @@ export class Lettering {
     if (lens !== null) this.times = timesNearer(shown, lens);
     this.writeTitle(shown);
     this.drawBar(shown);
-    if (lens === null) this.drawFindings(shown);
+    if (lens === null && shown.state.camera !== 'ride') this.drawFindings(shown);
     else {
       elements.named.style.visibility = 'hidden';
       elements.near.style.visibility = 'hidden';
-      this.drawLens(shown, lens);
+      if (lens !== null) this.drawLens(shown, lens);
     }
     this.drawRing(shown);
     plate.end();
@@ -161,7 +164,14 @@ export class Lettering {
       const cars = train.placements.map((placed) => toPixel(placed.origin));
       for (let twice = 0; twice < 2; twice++) crowd.push(...crowdOf(cars));
     }
-    this.labels.draw(this.plate, labels, frame, taken, crowd);
+    for (const post of this.director.world.posts) {
+      for (const rod of post.rods) {
+        crowd.push(...crowdOf([toPixel([rod.x, rod.y, rod.foot]), toPixel([rod.x, rod.y, rod.head])], rodPitch));
+      }
+    }
+    const strip = this.director.world.railway?.measures.stripWidth ?? 0;
+    const clearance = Math.min(40, 4 + ((strip / 2) * height) / shown.look.height);
+    this.labels.draw(this.plate, labels, frame, taken, crowd, clearance);
   }
 
   /** Where a finding is: the joint itself while the trial stands at its moment, else its place on the track. */

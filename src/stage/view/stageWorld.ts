@@ -24,6 +24,9 @@ type Trial = NonNullable<SessionState['trial']>;
 /** Vehicles show their running gear from this many screen pixels a metre. */
 const worthRunningGear = 620;
 
+/** From this height of the eye on the picture is a plan, rad. */
+const plan = 1.45;
+
 /** The section of the strip lies this far inside the cut, so that all of it is in the picture, m. */
 const cutInside = 0.0012;
 
@@ -204,6 +207,7 @@ export class StageWorld {
     this.view.size.value.set(width * ratio, height * ratio);
     this.view.metresPerPixel.value = look.height / height;
     this.chooseDetail(look, height);
+    this.train?.showHidden(look.elevation > plan);
     for (const mesh of this.tableMeshes) mesh.visible = true;
     if (this.supports !== null) this.supports.group.visible = true;
     gl.render(this.scene, this.camera);
@@ -254,6 +258,7 @@ export class StageWorld {
     this.way?.showAround(centre, 2 * radius);
     for (const mesh of this.tableMeshes) mesh.visible = false;
     this.train?.detailForLens(joint, frame.view);
+    this.train?.showHidden(false);
     for (const model of [this.way, this.supports, this.train]) model?.underLens(true);
     const cut = frame.view === 'along' ? this.cutAcross(frame) : null;
     gl.render(this.scene, camera);

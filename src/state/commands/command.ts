@@ -1,5 +1,5 @@
-import type { Session } from '../createSession.ts';
 import type { FilePort } from '../ports.ts';
+import type { Session } from '../session.ts';
 
 /** All a command may reach. */
 export interface CommandContext extends Session {

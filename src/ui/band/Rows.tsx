@@ -45,15 +45,19 @@ export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room
 
   // Before the first run every risk has its row already, so that nothing jumps when the result arrives.
   const { result } = view;
-  const all = useMemo(
-    () => allRows(result ? result.risks.map((one) => one.risk) : risks.map((one) => one.id), result?.findings ?? []),
-    [result],
-  );
+  const joints = view.trial.train.vehicles.length - 1;
+  const all = useMemo(() => {
+    const rows = allRows(
+      result ? result.risks.map((one) => one.risk) : risks.map((one) => one.id),
+      result?.findings ?? [],
+    );
+    // A light engine has no joints to show.
+    return joints > 0 ? rows : rows.filter((row) => row !== 'carpet');
+  }, [result, joints]);
   const silent = useMemo(
     () => new Set<RowId>(result ? result.risks.filter((one) => one.worst === null).map((one) => one.risk) : []),
     [result],
   );
-  const joints = view.trial.train.vehicles.length - 1;
   const sectionLeast = ROW_HEIGHT.section - (layout.narrow ? SECTION_GIVE : 0);
   const heightOf = (row: RowId): number => {
     if (row === 'section') return sectionLeast;

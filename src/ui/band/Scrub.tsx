@@ -79,6 +79,7 @@ export function Scrub({ frame, height }: Props) {
     played.current?.setAttribute('x2', x.toFixed(1));
     // From the knob to where the playhead enters the rows: straight down unless the rows are zoomed.
     const inSight = moment.x >= -0.5 && moment.x <= width + 0.5;
+    stem.current?.classList.toggle('gwb-slanted', zoomed);
     stem.current?.setAttribute('d', inSight ? `M${x.toFixed(1)},${LINE + KNOB}L${moment.x.toFixed(1)},${height}` : '');
     for (const [index, figure] of figures.current.entries()) {
       if (figure) figure.style.visibility = Math.abs(ticks[index]?.x - moment.x) < 22 && !zoomed ? 'hidden' : '';

@@ -100,6 +100,21 @@ describe('stalling', () => {
   });
 });
 
+describe('a train set back down the same grade', () => {
+  it('is helped by it: the grade takes 0.0588 N off the need', () => {
+    const climb = sampleTrack(
+      [straight(5)],
+      [
+        { chainage: 0, height: 0 },
+        { chainage: 5, height: 0.1 },
+      ],
+    );
+    const backing = { ...running, setting: -0.5, demand: 0.01, speed: [-0.2, -0.2] };
+    const { worst } = assess('stall', madeUpTrial(climb, train, [{ lead: 2, ...backing }]));
+    expect(worst?.parts[0].value).toBeCloseTo(-0.3 * 9.80665 * 0.02, 4);
+  });
+});
+
 describe('wheelspin', () => {
   it('leaves the grip that is not used', () => {
     const { worst } = assess('wheelspin', trial([{ gripUse: 0.8 }]));
@@ -119,6 +134,10 @@ describe('wheelspin', () => {
       -1,
       12,
     );
+  });
+
+  it('is no more than complete where the wheels turn against the way', () => {
+    expect(assess('wheelspin', trial([{ rimSpeed: -0.2, gripUse: 0.75 }])).worst?.margin).toBeCloseTo(-1, 12);
   });
 
   it('does not take grip at exactly its limit for a slip', () => {

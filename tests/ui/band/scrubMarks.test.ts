@@ -4,7 +4,13 @@ import type { Finding } from '../../../src/core/findings/types.ts';
 import type { TrialResult } from '../../../src/sim/types.ts';
 import { happenings, placeMarks, type ScrubMark, scrubMarks } from '../../../src/ui/band/scrubMarks.ts';
 
-const event = (kind: RunEvent['kind'], time: number, value = 0): RunEvent => ({ kind, time, value, chainage: 0, subject: 0 });
+const event = (kind: RunEvent['kind'], time: number, value = 0): RunEvent => ({
+  kind,
+  time,
+  value,
+  chainage: 0,
+  subject: 0,
+});
 const finding = (risk: Finding['risk'], verdict: Finding['verdict'], time: number, margin: number) =>
   ({ risk, verdict, time, margin }) as Finding;
 const resultOf = (events: RunEvent[], findings: Finding[]) => ({ run: { events }, findings }) as unknown as TrialResult;
@@ -30,7 +36,14 @@ describe('happenings', () => {
 describe('marks on the scrub', () => {
   test('failing findings are marked, near ones carry their margin, passing ones are not there', () => {
     const marks = scrubMarks(
-      resultOf([], [finding('override', 'fails', 38, -0.0004), finding('buffer-lock', 'near', 18, 0.0011), finding('headroom', 'passes', 44, 0.0115)]),
+      resultOf(
+        [],
+        [
+          finding('override', 'fails', 38, -0.0004),
+          finding('buffer-lock', 'near', 18, 0.0011),
+          finding('headroom', 'passes', 44, 0.0115),
+        ],
+      ),
       show,
     );
     expect(marks.map(({ name, marked, time }) => [name, marked, time])).toEqual([
@@ -49,8 +62,20 @@ describe('marks on the scrub', () => {
   });
 
   test('names keep clear of each other, the heaviest first; every mark keeps its place', () => {
-    const mark = (time: number, name: string, weight: number): ScrubMark => ({ time, name, weight, marked: false, finding: null });
-    const placed = placeMarks([mark(10, 'aaaa', 1), mark(11, 'bbbb', 5), mark(40, 'cccc', 1)], (time) => time * 10, 800, '', () => 40);
+    const mark = (time: number, name: string, weight: number): ScrubMark => ({
+      time,
+      name,
+      weight,
+      marked: false,
+      finding: null,
+    });
+    const placed = placeMarks(
+      [mark(10, 'aaaa', 1), mark(11, 'bbbb', 5), mark(40, 'cccc', 1)],
+      (time) => time * 10,
+      800,
+      '',
+      () => 40,
+    );
     expect(placed.map(({ x, textX }) => [x, textX])).toEqual([
       [100, null],
       [110, 110],
@@ -59,7 +84,13 @@ describe('marks on the scrub', () => {
   });
 
   test('a name at an end stays readable', () => {
-    const [placed] = placeMarks([{ time: 0, name: 'run-in', weight: 1, marked: false, finding: null }], () => 0, 800, '', () => 60);
+    const [placed] = placeMarks(
+      [{ time: 0, name: 'run-in', weight: 1, marked: false, finding: null }],
+      () => 0,
+      800,
+      '',
+      () => 60,
+    );
     expect(placed.x).toBe(0);
     expect(placed.textX).toBe(6);
   });

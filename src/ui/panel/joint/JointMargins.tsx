@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
 import { riskById } from '../../../core/risks/index.ts';
 import type { RiskSeries } from '../../../core/risks/types.ts';
-import { titleOf } from '../../../state/index.ts';
+import { placeWords, titleOf } from '../../../state/index.ts';
 import { trackChainage } from '../../band/motion.ts';
-import { chainageFigure, chainageUnit, marginFigure, marginUnit, withUnit } from '../../band/words.ts';
+import { marginFigure, marginUnit, withUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
 
@@ -62,7 +62,7 @@ export function JointMargins({ joint }: { readonly joint: number }) {
                 <span>{titleOf(risk)}</span>
                 <span className="figure">{withUnit(marginFigure(margin, unit, show), marginUnit(unit, show))}</span>
                 <small />
-                <small>{`at ${chainageFigure(chainage, show)} ${chainageUnit(show)}`}</small>
+                <small>{`at ${placeWords(chainage, show)}`}</small>
               </button>
             </li>
           );

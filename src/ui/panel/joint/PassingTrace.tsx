@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useRef } from 'react';
 import type { Finding } from '../../../core/findings/types.ts';
 import { riskById } from '../../../core/risks/index.ts';
+import { placeWords } from '../../../state/index.ts';
 import { trackChainage } from '../../band/motion.ts';
-import { chainageFigure, chainageUnit, marginFigure, marginUnit } from '../../band/words.ts';
+import { marginFigure, marginUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
 import { type Passing, passingOf } from './passing.ts';
@@ -80,10 +81,10 @@ export function PassingTrace({ finding, joint }: { readonly finding: Finding; re
         </g>
         <path className="ground" d={`M0 ${height}H${width}`} />
         <text x={0} y={height + 13}>
-          {chainageFigure(from, show)}
+          {placeWords(from, show)}
         </text>
         <text x={width} y={height + 13} textAnchor="end">
-          {chainageFigure(to, show)} {chainageUnit(show)}
+          {placeWords(to, show)}
         </text>
       </svg>
     </div>

@@ -1,6 +1,7 @@
 import type { PlanElement, Track } from '../../../core/track/types.ts';
+import { placeWords } from '../../../state/index.ts';
 import type { Scene } from '../../../state/types.ts';
-import { chainageFigure, chainageUnit, radiusWords } from '../../band/words.ts';
+import { radiusWords } from '../../band/words.ts';
 import { useDesk } from '../../context.tsx';
 import { SheetRow } from '../../controls/SheetRow.tsx';
 import { lengthShown, type Show, useShow } from '../../show.ts';
@@ -48,9 +49,7 @@ export function AlignmentRows({ file, track }: AlignmentRowsProps) {
                 </>
               }
               figure={length.shown.join('\u2009')}
-              note={[`${chainageFigure(start, show)} ${chainageUnit(show)}`, bendWords(element, show)]
-                .filter(Boolean)
-                .join(' · ')}
+              note={[placeWords(start, show), bendWords(element, show)].filter(Boolean).join(' · ')}
               other={length.other}
               onGo={() => actions.goToPlace(start)}
             />

@@ -1,5 +1,5 @@
 import type { GradePoint, Track } from '../../../core/track/types.ts';
-import { chainageFigure, chainageUnit } from '../../band/words.ts';
+import { placeWords } from '../../../state/index.ts';
 import { useDesk } from '../../context.tsx';
 import { SheetRow } from '../../controls/SheetRow.tsx';
 import { gradeShown, lengthShown, type Show, useShow } from '../../show.ts';
@@ -27,7 +27,7 @@ export function ProfileRows({ track }: { readonly track: Track }) {
           return [
             <SheetRow
               key={`at-${point.chainage}`}
-              name={`${chainageFigure(point.chainage, show)} ${chainageUnit(show)}`}
+              name={placeWords(point.chainage, show)}
               figure={height.shown.join('\u2009')}
               note={curve || 'height'}
               other={height.other}

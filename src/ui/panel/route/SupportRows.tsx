@@ -1,7 +1,7 @@
 import { plannedHeight } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
 import { formatLength } from '../../../core/units/index.ts';
-import { chainageFigure, chainageUnit } from '../../band/words.ts';
+import { placeWords } from '../../../state/index.ts';
 import { useDesk } from '../../context.tsx';
 import { SheetRow } from '../../controls/SheetRow.tsx';
 import { lengthShown, useShow } from '../../show.ts';
@@ -28,7 +28,7 @@ export function SupportRows({ track }: { readonly track: Track }) {
               key={chainage}
               name={`Support ${index + 1}`}
               figure={height.shown.join('\u2009')}
-              note={`${chainageFigure(chainage, show)} ${chainageUnit(show)}`}
+              note={placeWords(chainage, show)}
               other={off ? `${formatLength(departure, { signed: true, ...unit })} off` : height.other}
               off={off}
               onGo={() => actions.goToPlace(chainage)}

@@ -1,0 +1,182 @@
+import type { StoreApi } from 'zustand/vanilla';
+import { parseScene, type Scene } from '../scene/index.ts';
+import { applyCure } from '../sim/index.ts';
+import { wordsOf } from './aborting.ts';
+import type { CureRounds } from './cureRounds.ts';
+import type { History, Present } from './history.ts';
+import type { DocumentActions, MomentActions } from './session.ts';
+import { findTrial, trialWorked, type Working, withSetting, withTrialWorked } from './trialEdits.ts';
+import { prepare, type TrialRuns } from './trialRuns.ts';
+import type { Opened, PlaybackState, SessionState } from './types.ts';
+import { cureWords, settingWords, trialWords } from './words.ts';
+
+/** Least speed setting that can be asked for. */
+const leastSetting = 0.01;
+
+interface DocumentParts {
+  readonly session: StoreApi<SessionState>;
+  readonly playback: StoreApi<PlaybackState>;
+  readonly history: History;
+  readonly cures: CureRounds;
+  readonly runs: TrialRuns;
+  readonly seekToFinding: MomentActions['seekToFinding'];
+}
+
+/** What can be done to the scene and its trials, on the history, the runs and the cures of a session. */
+export function createDocumentActions(parts: DocumentParts): DocumentActions {
+  const { session, playback, history, cures, runs, seekToFinding } = parts;
+
+  const present = (): Present | null => {
+    const { scene, trialId } = session.getState();
+    return scene && trialId ? { scene, trialId } : null;
+  };
+  const presentTrial = () => {
+    const now = present();
+    const trial = now && findTrial(now.scene, now.trialId);
+    return now && trial ? { scene: now.scene, trial } : null;
+  };
+
+  const complain = (title: string, error: unknown) => session.setState({ problem: { title, lines: [wordsOf(error)] } });
+
+  /** Makes `next` the present and solves it. Null, and nothing changed, when it cannot be compiled. */
+  const become = (next: Present): { readonly done: Promise<void> } | null => {
+    try {
+      const prepared = prepare(next.scene, next.trialId);
+      cures.cancel();
+      session.setState({ ...next, ghost: null, problem: null });
+      return { done: runs.solve(prepared) };
+    } catch (error) {
+      complain('This change cannot be made', error);
+      return null;
+    }
+  };
+
+  /** An edit: one undo step, or part of the open gesture. */
+  const edit = async (label: string, next: Present): Promise<void> => {
+    const before = present();
+    const became = before && become(next);
+    if (!before || !became) return;
+    if (!history.marked(label)) history.record(label, before);
+    await became.done;
+  };
+
+  const open = async (scene: Scene, opened: Opened, trialId: string): Promise<void> => {
+    try {
+      const prepared = prepare(scene, trialId);
+      cures.cancel();
+      runs.cancel();
+      history.clear();
+      playback.setState({ time: 0, duration: 0, playing: false });
+      session.setState((now) => ({
+        scene,
+        trialId,
+        opened,
+        savedAt: null,
+        ...prepared,
+        result: null,
+        problem: null,
+        chosenFinding: null,
+        chosenJoint: null,
+        cures: new Map(),
+        ghost: null,
+        lens: { ...now.lens, open: false },
+      }));
+      await runs.solve(prepared);
+    } catch (error) {
+      complain(`“${opened.name}” cannot be used`, error);
+    }
+  };
+
+  const actions: DocumentActions = {
+    openScene(scene, opened = { from: 'program', name: scene.name }, trialId = scene.trials[0].id) {
+      return open(scene, opened, findTrial(scene, trialId) ? trialId : scene.trials[0].id);
+    },
+    async openFileText(name, text) {
+      const parsed = parseScene(text);
+      if (parsed.ok) await actions.openScene(parsed.scene, { from: 'file', name });
+      else
+        session.setState({ problem: { title: `“${name}” could not be opened`, lines: [], places: parsed.problems } });
+    },
+    async chooseTrial(trialId) {
+      const now = present();
+      if (!now || trialId === now.trialId) return;
+      playback.setState({ time: 0 });
+      await become({ scene: now.scene, trialId })?.done;
+    },
+    async setWorking(working) {
+      const now = presentTrial();
+      if (!now) return;
+      const { scene, trial: like } = now;
+      const wanted: Working = { leading: like.leading, towards: like.towards, ...working };
+      const ready = trialWorked(scene, like, wanted);
+      if (ready) return actions.chooseTrial(ready.id);
+      const name = trialWords(scene, like, wanted);
+      await edit(`“${name}”`, withTrialWorked(scene, like, wanted, name));
+    },
+    async setSetting(setting) {
+      const now = presentTrial();
+      if (!now) return;
+      const { scene, trial } = now;
+      const held = Math.min(Math.max(setting, leastSetting), 1);
+      await edit(settingWords(held), { scene: withSetting(scene, trial.id, held), trialId: trial.id });
+    },
+    beginGesture() {
+      const before = present();
+      if (before) history.mark(before);
+    },
+    settleGesture() {
+      const now = present();
+      if (now) history.settle(now);
+    },
+    bailGesture() {
+      const began = history.bail();
+      if (began && began.scene !== session.getState().scene) void become(began)?.done;
+    },
+    async run() {
+      const now = present();
+      if (now) await become(now)?.done;
+    },
+    cancel() {
+      runs.cancel();
+      cures.cancel();
+    },
+    async tryCure(finding, cure) {
+      const before = session.getState();
+      const found = before.result?.findings[finding];
+      if (!before.compiled || !before.trial || !found) return;
+      const result = await cures.first(finding, cure);
+      // Something newer may be on show by now.
+      if (!result || session.getState().result !== before.result) return;
+      const cured = applyCure(before.compiled.scene, before.trial.id, found.cures[cure]);
+      if (!cured) return;
+      const { trial } = prepare(cured, before.trial.id);
+      if (session.getState().chosenFinding !== finding) seekToFinding(finding);
+      session.setState({ ghost: { finding, cure, trial, result } });
+    },
+    keepCure() {
+      const state = session.getState();
+      const { ghost, compiled, trial, result } = state;
+      const before = present();
+      if (!ghost || !compiled || !trial || !result || !before) return;
+      const finding = result.findings[ghost.finding];
+      const scene = applyCure(compiled.scene, trial.id, finding.cures[ghost.cure]);
+      if (!scene) return;
+      history.record(cureWords(state, finding, ghost.cure), before);
+      session.setState({ scene, trialId: ghost.trial.id });
+      runs.show(prepare(scene, ghost.trial.id), ghost.result);
+    },
+    dropGhost: () => session.setState({ ghost: null }),
+    async undo() {
+      actions.settleGesture();
+      const now = present();
+      const before = now && history.undo(now);
+      if (before) await become(before)?.done;
+    },
+    async redo() {
+      const now = present();
+      const after = now && history.redo(now);
+      if (after) await become(after)?.done;
+    },
+  };
+  return actions;
+}
