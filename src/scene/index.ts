@@ -1,13 +1,5 @@
 export { bounds } from './bounds.ts';
-export {
-  type CouplingDefaults,
-  couplingDefaults,
-  type DefaultRow,
-  driveDefaults,
-  rollingDefaults,
-  trialDefaults,
-  vehicleDefaults,
-} from './defaults.ts';
+export { trialDefaults } from './defaults.ts';
 export { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
 export { type ParsedScene, parseScene } from './parse.ts';
 export {
@@ -23,7 +15,7 @@ export {
   trackLengthMm,
 } from './places.ts';
 export type { Problem } from './problems.ts';
-export { formatVersion, type Scene, type SceneBaseboard } from './schema.ts';
+export type { Scene, SceneBaseboard } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
 export type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './stockSchema.ts';
 export type {

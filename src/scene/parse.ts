@@ -29,7 +29,8 @@ export function parseScene(source: unknown): ParsedScene {
       });
     }
     try {
-      input = JSON.parse(source);
+      // Some editors put a byte order mark in front, which JSON does not know.
+      input = JSON.parse(source.replace(/^\uFEFF/, ''));
     } catch (error) {
       const found = error instanceof Error ? error.message : 'text that is not JSON';
       return refuse({

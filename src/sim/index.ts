@@ -4,7 +4,7 @@ export { compileTrial } from './compileTrial.ts';
 export { isPropelled } from './formation.ts';
 export { createInProcessHost } from './inProcessHost.ts';
 export { type MessageEnd, type SimReply, type SimRequest, transferables } from './protocol.ts';
-export { riskContext, runTrial } from './runTrial.ts';
+export { runTrial } from './runTrial.ts';
 export type * from './types.ts';
 export { createWorkerHost, type SimWorker } from './workerClient.ts';
 export { serveRequests } from './workerLoop.ts';

@@ -36,7 +36,7 @@ export async function runTrial(trial: CompiledTrial, hooks: RunHooks = {}): Prom
 }
 
 /** What the risks look at, of a trial and its run. */
-export const riskContext = (trial: CompiledTrial, run: RiskContext['run']): RiskContext => ({
+const riskContext = (trial: CompiledTrial, run: RiskContext['run']): RiskContext => ({
   path: trial.path,
   train: trial.train,
   run,

@@ -126,7 +126,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
       </div>
       <svg className="stage-plate" ref={plate} aria-hidden="true" />
       <div className="stage-title" ref={titleBox}>
-        <h2 ref={title} />
+        <h2 ref={title}>Stage</h2>
         <p ref={subtitle} />
       </div>
       <FindingLabel

@@ -20,6 +20,12 @@ export interface OpenOptions {
   readonly path?: string;
   readonly width?: number;
   readonly height?: number;
+  /** The person asked their system for little motion: nothing plays by itself, and the camera jumps. */
+  readonly still?: boolean;
+  /** A finger instead of a mouse. */
+  readonly touch?: boolean;
+  /** Runs in the page before the page's own scripts. */
+  readonly before?: () => void;
 }
 
 export interface Opened {
@@ -38,7 +44,7 @@ export interface Opened {
 /** Serves the built app on a port of its own and opens it in Chromium. Close what it gives, whatever happens. */
 export async function openApp(options: OpenOptions = {}): Promise<Opened> {
   const executablePath = findChromium();
-  const served = await serveFolder(options.folder ?? `${house}dist`).catch((problem: Error) => {
+  const served = await serveFolder(options.folder ?? process.env.DEV_DIST ?? `${house}dist`).catch((problem: Error) => {
     throw new Error(`There is no built app to test; run \`npm run build\` first (${problem.message}).`);
   });
   const complaints: string[] = [];
@@ -47,7 +53,15 @@ export async function openApp(options: OpenOptions = {}): Promise<Opened> {
   try {
     browser = await chromium.launch({ executablePath, args: chromiumFlags });
     const viewport = { width: options.width ?? 1280, height: options.height ?? 800 };
-    const context = await browser.newContext({ viewport, acceptDownloads: true, serviceWorkers: 'allow' });
+    const context = await browser.newContext({
+      viewport,
+      acceptDownloads: true,
+      serviceWorkers: 'allow',
+      reducedMotion: options.still ? 'reduce' : 'no-preference',
+      hasTouch: options.touch ?? false,
+      isMobile: options.touch ?? false,
+    });
+    if (options.before) await context.addInitScript(options.before);
     const own = new URL(served.url).origin;
     const isOwn = (address: string) => /^(data|blob|about):/.test(address) || new URL(address).origin === own;
     await context.route(

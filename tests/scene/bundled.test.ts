@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseScene } from '../../src/scene/index.ts';
 import { bundledFiles, bundledScene, bundledText } from './sample.ts';
@@ -17,4 +18,11 @@ describe.each(bundledFiles)('%s', (name) => {
 
 it('the seven scenes come in the order in which they are shown', () => {
   expect(bundledFiles.map((name) => name.slice(0, 2))).toEqual(['01', '02', '03', '04', '05', '06', '07']);
+});
+
+it('the example of docs/reference/scene.md is a sound scene', () => {
+  const page = readFileSync(new URL('../../docs/reference/scene.md', import.meta.url), 'utf8');
+  const example = /```json\n(.*?)```/s.exec(page)?.[1] ?? '';
+  const parsed = parseScene(example);
+  expect(parsed.ok ? [] : parsed.problems).toEqual([]);
 });

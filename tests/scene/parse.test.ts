@@ -14,6 +14,10 @@ describe('parseScene', () => {
     expect(parseScene(structuredClone(sample))).toEqual({ ok: true, scene: sample });
   });
 
+  it('passes over a byte order mark', () => {
+    expect(parseScene(`\uFEFF${JSON.stringify(sample)}`).ok).toBe(true);
+  });
+
   it('names the place, what was found, what is allowed and an example', () => {
     expect(problems(sampleWith('tracks.0.alignment.1.radiusMm', -4))).toEqual([
       {

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
+  bufferDefaults,
   couplingDefaults,
-  type Scene,
-  type SceneVehicle,
-  trainLength,
-  trainPlaces,
-  vehicleOf,
-} from '../../src/scene/index.ts';
+  driveDefaults,
+  rollingDefaults,
+  trialDefaults,
+  vehicleDefaults,
+} from '../../src/scene/defaults.ts';
+import { type Scene, type SceneVehicle, trainLength, trainPlaces, vehicleOf } from '../../src/scene/index.ts';
 import { sampleScene } from './sample.ts';
 
 const wagon: SceneVehicle = { id: 'wagon', name: 'Wagon', kind: 'wagon', lengthMm: 100, wheelbaseMm: 40 };
@@ -103,9 +104,17 @@ describe('a train', () => {
 });
 
 describe('the table of defaults', () => {
-  const rows = Object.entries(couplingDefaults).flatMap(([kind, one]) =>
-    Object.entries(one).flatMap(([field, row]) =>
-      typeof row === 'object' ? [[`${kind} ${field}`, row] as const] : [],
+  const tables = {
+    ...couplingDefaults,
+    bufferDefaults,
+    driveDefaults,
+    rollingDefaults,
+    trialDefaults,
+    vehicleDefaults,
+  };
+  const rows = Object.entries(tables).flatMap(([name, table]) =>
+    Object.entries(table).flatMap(([field, row]) =>
+      typeof row === 'object' ? [[`${name} ${field}`, row] as const] : [],
     ),
   );
 

@@ -1,9 +1,34 @@
 import type { Train } from '../stock/types.ts';
-import { type ChainState, createChainState } from './chainState.ts';
+import {
+  ADD_DIAGONAL,
+  ADD_RIGHT,
+  BREAKAWAY,
+  BUFF_PEAK,
+  type ChainRows,
+  CURVE,
+  createChainRows,
+  DRAFT_PEAK,
+  DRAFT_PLAY,
+  DRAFT_STIFFNESS,
+  EXTENSION,
+  FORCE,
+  HELD,
+  HELD_SPEED,
+  INERTIA,
+  MEAN,
+  RATE,
+  ROLLING,
+  SIGMA,
+  SLIDE,
+  SPEED,
+  STRIDE,
+  VISCOUS,
+  WEIGHT,
+} from './chainRows.ts';
 import { commit } from './commit.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
 import { cosineAt, type RouteTables, tabulatedHeight } from './routeTables.ts';
-import { chainForce, locateJoints, sideForce, sweepBack, sweepForward } from './sweeps.ts';
+import { chainForce, frictionOf, locateJoints, sweepBack, sweepForward } from './sweeps.ts';
 import type { Balance, Engine } from './traction.ts';
 import type { ForceModel } from './types.ts';
 
@@ -18,7 +43,12 @@ import type { ForceModel } from './types.ts';
  * the usual step costs one sweep forward and one back. Derivation, order and limits: docs/mechanics/solver.md.
  */
 export interface Chain {
-  readonly state: ChainState;
+  readonly state: ChainRows;
+  /** Rail distance of vehicle i's origin, m, and its speed, m/s. */
+  sigma(i: number): number;
+  speed(i: number): number;
+  /** Force of joint j averaged over the last step, N. */
+  force(j: number): number;
   readonly engines: readonly Engine[];
   /** Joints that have let go, in order, with the force that did it, N. */
   readonly parted: { readonly joint: number; readonly force: number }[];
@@ -48,32 +78,33 @@ export function createChain(
   step: number,
   startSigma: Float64Array,
 ): Chain {
-  const state = createChainState(train, tables, laws, release, forces, step, startSigma);
-  const { count, mass, speed, mean, slide, held, heldSpeed, addDiagonal, addRight, force } = state;
+  const state = createChainRows(train, tables, laws, release, forces, step, startSigma);
+  const { count, rows: r } = state;
+  const end = count * STRIDE;
   const balance: Balance = { v0: 0, v1: 0, mean: 0, others: 0, inertial: 0, friction: 0, breakaway: 1 };
 
   /** Writes what an engine asks for into its row of the system. */
   function enterRow(engine: Engine): void {
-    const i = engine.vehicle;
+    const v = engine.vehicle * STRIDE;
     const resting = !engine.fixed && engine.slide === 0;
-    held[i] = engine.fixed || resting ? 1 : 0;
-    heldSpeed[i] = engine.fixed ? engine.fixedSpeed : 0;
-    slide[i] = engine.slide;
-    addDiagonal[i] = engine.rowDiagonal;
-    addRight[i] = engine.rowRight;
+    r[v + HELD] = engine.fixed || resting ? 1 : 0;
+    r[v + HELD_SPEED] = engine.fixed ? engine.fixedSpeed : 0;
+    r[v + SLIDE] = engine.slide;
+    r[v + ADD_DIAGONAL] = engine.rowDiagonal;
+    r[v + ADD_RIGHT] = engine.rowRight;
   }
 
   /** An engine's own balance over the step as solved, in a scratch object. */
   function balanceOf(engine: Engine): Balance {
-    const i = engine.vehicle;
-    const V = mean[i]!;
-    balance.v0 = speed[i]!;
-    balance.v1 = held[i] !== 0 ? heldSpeed[i]! : 2 * V - balance.v0;
-    balance.mean = V;
-    balance.others = chainForce(state, i) - state.viscous[i]! * V;
-    balance.inertial = (mass[i]! * (balance.v1 - balance.v0)) / step;
-    balance.friction = state.rolling[i]! + state.curve[i]! + state.flange[i]! * Math.abs(sideForce(state, i));
-    balance.breakaway = state.breakaway[i]!;
+    const v = engine.vehicle * STRIDE;
+    const mean = r[v + MEAN]!;
+    balance.v0 = r[v + SPEED]!;
+    balance.v1 = r[v + HELD]! !== 0 ? r[v + HELD_SPEED]! : 2 * mean - balance.v0;
+    balance.mean = mean;
+    balance.others = chainForce(r, v) - r[v + VISCOUS]! * mean;
+    balance.inertial = 0.5 * r[v + INERTIA]! * (balance.v1 - balance.v0);
+    balance.friction = frictionOf(r, v);
+    balance.breakaway = r[v + BREAKAWAY]!;
     return balance;
   }
 
@@ -89,20 +120,20 @@ export function createChain(
 
   /** Books an engine's work; its running friction is shared out by what makes it up. */
   function bookEngine(engine: Engine): void {
-    const i = engine.vehicle;
-    const { friction, mean: V } = balanceOf(engine);
+    const v = engine.vehicle * STRIDE;
+    const { friction, mean } = balanceOf(engine);
     const acted = engine.book(balance, state.losses, step);
-    const share = friction > 0 ? (acted / friction) * Math.abs(V) * step : 0;
-    state.losses.rolling += state.viscous[i]! * V * V * step + share * state.rolling[i]!;
-    state.losses.curve += share * state.curve[i]!;
-    state.losses.flange += share * (friction - state.rolling[i]! - state.curve[i]!);
+    const share = friction > 0 ? (acted / friction) * Math.abs(mean) * step : 0;
+    state.losses.rolling += r[v + VISCOUS]! * mean * mean * step + share * r[v + ROLLING]!;
+    state.losses.curve += share * r[v + CURVE]!;
+    state.losses.flange += share * (friction - r[v + ROLLING]! - r[v + CURVE]!);
   }
 
   function stepOnce(): void {
     for (const engine of engines) {
-      const i = engine.vehicle;
-      const pull = force[i]! - (i > 0 ? force[i - 1]! : 0);
-      engine.begin(speed[i]!, pull, forces.gravity * cosineAt(tables, i, state.sigma[i]!), step);
+      const v = engine.vehicle * STRIDE;
+      const pull = r[v + FORCE]! - (v > 0 ? r[v - STRIDE + FORCE]! : 0);
+      engine.begin(r[v + SPEED]!, pull, forces.gravity * cosineAt(tables, engine.vehicle, r[v + SIGMA]!), step);
       enterRow(engine);
     }
     for (let sweep = 1; ; sweep++) {
@@ -124,12 +155,13 @@ export function createChain(
 
   /** A joint lets go: it pulls no more, though its faces can still meet. The energy it stored is lost with it. */
   function part(j: number): void {
+    const v = j * STRIDE;
     const law = state.laws[j]!;
-    state.losses.coupler += storedEnergy(law, state.extension[j]! + state.rate[j]! * step);
+    state.losses.coupler += storedEnergy(law, r[v + EXTENSION]! + r[v + RATE]! * step);
     state.laws[j] = { ...law, draftStiffness: 0, draftPlay: Number.POSITIVE_INFINITY };
-    state.draftStiffness[j] = 0;
-    state.draftPlay[j] = Number.POSITIVE_INFINITY;
-    chain.parted.push({ joint: j, force: force[j]! });
+    r[v + DRAFT_STIFFNESS] = 0;
+    r[v + DRAFT_PLAY] = Number.POSITIVE_INFINITY;
+    chain.parted.push({ joint: j, force: r[v + FORCE]! });
   }
 
   const chain: Chain = {
@@ -138,28 +170,35 @@ export function createChain(
     parted: [],
     unsettled: 0,
     sweeps: 0,
+    sigma: (i) => r[i * STRIDE + SIGMA]!,
+    speed: (i) => r[i * STRIDE + SPEED]!,
+    force: (j) => r[j * STRIDE + FORCE]!,
     advance(steps) {
       for (let k = 0; k < steps; k++) stepOnce();
     },
     resetPeaks() {
-      state.draftPeak.fill(0);
-      state.buffPeak.fill(0);
+      for (let v = 0; v < end; v += STRIDE) {
+        r[v + DRAFT_PEAK] = 0;
+        r[v + BUFF_PEAK] = 0;
+      }
     },
     kinetic() {
       let sum = 0;
-      for (let i = 0; i < count; i++) sum += 0.5 * mass[i]! * speed[i]! * speed[i]!;
+      for (let v = 0; v < end; v += STRIDE) sum += 0.25 * step * r[v + INERTIA]! * r[v + SPEED]! * r[v + SPEED]!;
       for (const engine of engines) sum += 0.5 * engine.drive.rotatingMass * engine.rimSpeed * engine.rimSpeed;
       return sum;
     },
     potential() {
       let sum = 0;
-      for (let i = 0; i < count; i++) sum += state.weight[i]! * tabulatedHeight(tables, i, state.sigma[i]!);
+      for (let v = 0; v < end; v += STRIDE) sum += r[v + WEIGHT]! * tabulatedHeight(tables, v / STRIDE, r[v + SIGMA]!);
       return sum;
     },
     stored() {
       locateJoints(state);
       let sum = 0;
-      for (let j = 0; j < count - 1; j++) sum += storedEnergy(state.laws[j]!, state.extension[j]!);
+      state.laws.forEach((law, j) => {
+        sum += storedEnergy(law, r[j * STRIDE + EXTENSION]!);
+      });
       return sum;
     },
   };

@@ -1,5 +1,6 @@
 import { chainageAtRail, type Track } from '../track/index.ts';
 import type { Chain } from './chain.ts';
+import { BUFF_PEAK, DRAFT_PEAK, STRIDE } from './chainRows.ts';
 import type { RunEvent, RunEventKind } from './types.ts';
 
 /** Slip slower than this is creep, not an event, m/s. */
@@ -34,8 +35,8 @@ export function createEventLog(chain: Chain, track: Track, weights: Float64Array
     'run-out': { time: Number.NEGATIVE_INFINITY, index: -1 },
   };
 
-  const vehiclePlace = (i: number) => chainageAtRail(track, chain.state.sigma[i]!);
-  const jointPlace = (j: number) => chainageAtRail(track, 0.5 * (chain.state.sigma[j]! + chain.state.sigma[j + 1]!));
+  const vehiclePlace = (i: number) => chainageAtRail(track, chain.sigma(i));
+  const jointPlace = (j: number) => chainageAtRail(track, 0.5 * (chain.sigma(j) + chain.sigma(j + 1)));
   const isJoint = (kind: RunEventKind) => kind === 'run-in' || kind === 'run-out' || kind === 'parting';
 
   const log: EventLog = {
@@ -48,14 +49,14 @@ export function createEventLog(chain: Chain, track: Track, weights: Float64Array
       for (let k = 0; k < slipping.length; k++) {
         const engine = chain.engines[k]!;
         const state = slipping[k]!;
-        const slip = engine.rimSpeed - chain.state.speed[engine.vehicle]!;
+        const slip = engine.rimSpeed - chain.speed(engine.vehicle);
         if (engine.mode === 'slip' && Math.abs(slip) > SLIP_SPEED) {
           if (!state.active) log.note('slip', time, engine.vehicle, slip);
           state.active = true;
           state.gripped = time;
         } else if (state.active && time - state.gripped > GRIP_TIME) {
           state.active = false;
-          log.note('grip', time, engine.vehicle, chain.state.speed[engine.vehicle]!);
+          log.note('grip', time, engine.vehicle, chain.speed(engine.vehicle));
         }
       }
       for (; parted < chain.parted.length; parted++) {
@@ -65,15 +66,15 @@ export function createEventLog(chain: Chain, track: Track, weights: Float64Array
     },
     atFrame(time) {
       for (let j = 0; j < joints; j++) {
-        const draft = chain.state.draftPeak[j]!;
-        const buff = chain.state.buffPeak[j]!;
+        const draft = chain.state.rows[j * STRIDE + DRAFT_PEAK]!;
+        const buff = chain.state.rows[j * STRIDE + BUFF_PEAK]!;
         const least = BLOW_SHARE * Math.min(weights[j]!, weights[j + 1]!);
         if (contact[j]! >= 0 && -buff > least) blow('run-in', time, j, buff);
         if (contact[j]! <= 0 && draft > least) blow('run-out', time, j, draft);
-        contact[j] = Math.sign(chain.state.force[j]!);
+        contact[j] = Math.sign(chain.force(j));
       }
       let still = true;
-      for (let i = 0; i < chain.state.count; i++) if (chain.state.speed[i] !== 0) still = false;
+      for (let i = 0; i < chain.state.count; i++) if (chain.speed(i) !== 0) still = false;
       if (still !== standing) {
         standing = still;
         log.note(still ? 'standstill' : 'moving', time, 0, 0);

@@ -1,7 +1,7 @@
 import { chainageAtRail, type Track } from '../track/index.ts';
 import type { Chain } from './chain.ts';
-import type { ChainState } from './chainState.ts';
-import { locateJoints, sideForce } from './sweeps.ts';
+import { BUFF_PEAK, DRAFT_PEAK, EXTENSION, GRADE, SPEED, STRIDE, VISCOUS } from './chainRows.ts';
+import { frictionOf, locateJoints } from './sweeps.ts';
 import type { Run } from './types.ts';
 
 /** A growing typed-array column of a run: one row of `width` values a frame. */
@@ -73,19 +73,22 @@ export function createRecorder(chain: Chain, track: Track): Recorder {
       for (const made of columns) made.reserve(f);
       const { state, engines } = chain;
       locateJoints(state);
+      const { rows } = state;
       const way = wayOf(chain);
       let asked = 0;
       time.set(f, 0, now);
       for (let i = 0; i < n; i++) {
-        chainage.set(f, i, chainageAtRail(track, state.sigma[i]!));
-        speed.set(f, i, state.speed[i]!);
-        asked += way * state.gravity[i]! + dragOf(state, i);
+        const v = i * STRIDE;
+        chainage.set(f, i, chainageAtRail(track, chain.sigma(i)));
+        speed.set(f, i, rows[v + SPEED]!);
+        asked += way * rows[v + GRADE]! + frictionOf(rows, v) + rows[v + VISCOUS]! * Math.abs(rows[v + SPEED]!);
       }
       for (let j = 0; j < n - 1; j++) {
-        force.set(f, j, state.force[j]!);
-        draftPeak.set(f, j, state.draftPeak[j]!);
-        buffPeak.set(f, j, state.buffPeak[j]!);
-        extension.set(f, j, state.extension[j]!);
+        const v = j * STRIDE;
+        force.set(f, j, chain.force(j));
+        draftPeak.set(f, j, rows[v + DRAFT_PEAK]!);
+        buffPeak.set(f, j, rows[v + BUFF_PEAK]!);
+        extension.set(f, j, rows[v + EXTENSION]!);
       }
       chain.resetPeaks();
       for (let e = 0; e < k; e++) {
@@ -123,12 +126,6 @@ export function createRecorder(chain: Chain, track: Track): Recorder {
     },
   };
   return recorder;
-}
-
-/** What vehicle i's running resists at its present speed, N. */
-function dragOf(state: ChainState, i: number): number {
-  const flange = state.flange[i]! * Math.abs(sideForce(state, i));
-  return state.rolling[i]! + state.curve[i]! + state.viscous[i]! * Math.abs(state.speed[i]!) + flange;
 }
 
 /** The way the engines are asked to go: 1 along the path, -1 back. */

@@ -68,7 +68,7 @@ export function startRun(input: RunInput): RunStepper {
   let outcome: Outcome | null = null;
   recorder.take(0);
 
-  const leading = () => chain.state.sigma[0]! + firstReach;
+  const leading = () => chain.sigma(0) + firstReach;
 
   function step(): void {
     const time = steps * options.step;
@@ -87,22 +87,22 @@ export function startRun(input: RunInput): RunStepper {
 
   function conclude(now: number): void {
     if (leading() >= finishRail) end('arrived', now, 0);
-    else if (chain.state.sigma[last]! - lastReach < 0 && chain.state.speed[last]! < 0) end('end-of-track', now, last);
+    else if (chain.sigma(last) - lastReach < 0 && chain.speed(last) < 0) end('end-of-track', now, last);
     else if (now >= script.timeLimit - 0.5 * options.step) end('time-limit', now, 0);
     else {
       const lost = engines.findIndex(
-        (engine) => engine.setting !== 0 && chain.state.speed[engine.vehicle]! * Math.sign(engine.setting) < CRAWL,
+        (engine) => engine.setting !== 0 && chain.speed(engine.vehicle) * Math.sign(engine.setting) < CRAWL,
       );
       if (lost < 0 || driver.turning) stuckSince = now;
       else if (now - stuckSince > options.stallPatience) {
-        log.note('stall', now, engines[lost]!.vehicle, chain.state.speed[engines[lost]!.vehicle]!);
+        log.note('stall', now, engines[lost]!.vehicle, chain.speed(engines[lost]!.vehicle));
         outcome = 'stalled';
       }
     }
   }
 
   function end(how: 'arrived' | 'end-of-track' | 'time-limit', now: number, vehicle: number): void {
-    log.note(how, now, vehicle, chain.state.speed[vehicle]!);
+    log.note(how, now, vehicle, chain.speed(vehicle));
     outcome = chain.parted.length > 0 ? 'parted' : how;
   }
 

@@ -1,11 +1,54 @@
-import { type ChainState, Contact } from './chainState.ts';
+import {
+  ADD_DIAGONAL,
+  ADD_RIGHT,
+  BASE,
+  BREAKAWAY,
+  BUFF_PLAY,
+  BUFF_STIFFNESS,
+  type ChainRows,
+  CONTACT,
+  CURVE,
+  DAMPING,
+  DRAFT_PLAY,
+  DRAFT_STIFFNESS,
+  DRY,
+  EXTENSION,
+  FLANGE,
+  FORCE,
+  FRONT,
+  GRADE,
+  HELD,
+  HELD_SPEED,
+  IN_BUFF,
+  IN_DRAFT,
+  INERTIA,
+  IS_ENGINE,
+  JOINT_TABLE,
+  MEAN,
+  MIXED,
+  RATE,
+  REAR,
+  RIGHT,
+  ROLLING,
+  SIGMA,
+  SLACK,
+  SLIDE,
+  SLOPE,
+  SPACING,
+  SPEED,
+  STRIDE,
+  UPPER,
+  VEHICLE_TABLE,
+  VISCOUS,
+  WEIGHT,
+  WET,
+} from './chainRows.ts';
 import { type AveragedForce, averagedForce } from './couplerLaw.ts';
 import { VEHICLE_STRIDE } from './routeTables.ts';
 
 /*
  * The two sweeps of a step: forward along the train, gathering what the route asks and eliminating row by row, and back,
- * substituting and checking every branch. Each names the arrays it uses once, so that the loop runs over locals. Joint
- * arrays have one spare place at the end that stays zero: the coupling the last vehicle does not have.
+ * substituting and checking every branch.
  */
 
 const averaged: AveragedForce = { force: 0, slope: 0 };
@@ -18,17 +61,13 @@ const FORCE_FLOOR = 1e-12;
  * Looks up what the route asks at the step's middle, linearises every joint at its present rate, and eliminates the
  * tridiagonal system for the branches as chosen.
  */
-export function sweepForward(state: ChainState): void {
-  const { sigma, speed, weight, inertia, dryWeight, wetWeight, gravity, rolling, curve, viscous, flange } = state;
-  const { slide, held, heldSpeed, addDiagonal, addRight, upper, right } = state;
-  const { extension, rate, contact, base, slope, front, rear, force } = state;
-  const { draftPlay, buffPlay, draftStiffness, buffStiffness, damping } = state;
-  const { vehicle: rows, vehicleAt, joint: jointRows, jointAt, spacing, origin, node, nodes } = state.tables;
-  const { flangeFriction, step } = state;
+export function sweepForward(chain: ChainRows): void {
+  const { rows: r, step, flangeFriction } = chain;
+  const { vehicle, joint, origin, node, nodes } = chain.tables;
   const half = 0.5 * step;
   const perNode = 1 / node;
   const lastNode = nodes - 2;
-  const last = state.count - 1;
+  const last = (chain.count - 1) * STRIDE;
   let c = 0;
   let d = 0;
   let aheadBase = 0;
@@ -36,106 +75,107 @@ export function sweepForward(state: ChainState): void {
   let aheadFront = 1;
   let aheadRear = 1;
   let aheadForce = 0;
-  let place = sigma[0]!;
-  for (let i = 0; i <= last; i++) {
-    const v0 = speed[i]!;
+  let place = r[SIGMA]!;
+  for (let v = 0; v <= last; v += STRIDE) {
+    const v0 = r[v + SPEED]!;
     const x = (place + half * v0 - origin) * perNode;
     let k = x | 0;
     if (k < 0) k = 0;
     else if (k > lastNode) k = lastNode;
     const t = x - k;
-    const row = vehicleAt[i]! + k * VEHICLE_STRIDE;
-    const w = weight[i]!;
-    const sine = rows[row]!;
-    const cosine = rows[row + 1]!;
-    const bend = rows[row + 2]!;
-    const angle = rows[row + 3]!;
-    const cos = cosine + (rows[row + 5]! - cosine) * t;
-    const g = w * (sine + (rows[row + 4]! - sine) * t);
-    const dry = dryWeight[i]! * cos;
-    const wet = wetWeight[i]! * cos;
-    const bent = w * (bend + (rows[row + 6]! - bend) * t);
-    const side = flangeFriction * (angle + (rows[row + 7]! - angle) * t);
-    gravity[i] = g;
-    rolling[i] = dry;
-    curve[i] = bent;
-    viscous[i] = wet;
-    flange[i] = side;
+    const at = (r[v + VEHICLE_TABLE]! | 0) + k * VEHICLE_STRIDE;
+    const w = r[v + WEIGHT]!;
+    const sine = vehicle[at]!;
+    const cosine = vehicle[at + 1]!;
+    const bend = vehicle[at + 2]!;
+    const angle = vehicle[at + 3]!;
+    const cos = cosine + (vehicle[at + 5]! - cosine) * t;
+    const grade = w * (sine + (vehicle[at + 4]! - sine) * t);
+    const rolling = r[v + DRY]! * cos;
+    const viscous = r[v + WET]! * cos;
+    const curve = w * (bend + (vehicle[at + 6]! - bend) * t);
+    const flange = flangeFriction * (angle + (vehicle[at + 7]! - angle) * t);
+    r[v + GRADE] = grade;
+    r[v + ROLLING] = rolling;
+    r[v + CURVE] = curve;
+    r[v + VISCOUS] = viscous;
+    r[v + FLANGE] = flange;
 
     let jBase = 0;
     let jSlope = 0;
     let jFront = 1;
     let jRear = 1;
     let jForce = 0;
-    if (i < last) {
-      const behind = sigma[i + 1]!;
+    if (v < last) {
+      const behind = r[v + STRIDE + SIGMA]!;
       const y = (0.5 * (place + behind) - origin) * perNode;
       let m = y | 0;
       if (m < 0) m = 0;
       else if (m > lastNode) m = lastNode;
-      const at = jointAt[i]! + m;
-      const q = jointRows[at]!;
-      const dq = jointRows[at + 1]! - q;
-      const e0 = place - behind - spacing[i]! + q + dq * (y - m);
+      const entry = (r[v + JOINT_TABLE]! | 0) + m;
+      const q = joint[entry]!;
+      const dq = joint[entry + 1]! - q;
+      const e0 = place - behind - r[v + SPACING]! + q + dq * (y - m);
       const tilt = 0.5 * dq * perNode;
       jFront = 1 + tilt;
       jRear = 1 - tilt;
       place = behind;
-      const r = rate[i]!;
-      const damp = damping[i]!;
-      const intoDraft = e0 - draftPlay[i]!;
-      const intoBuff = -e0 - buffPlay[i]!;
-      let branch: number = Contact.mixed;
+      const rate = r[v + RATE]!;
+      const damping = r[v + DAMPING]!;
+      const intoDraft = e0 - r[v + DRAFT_PLAY]!;
+      const intoBuff = -e0 - r[v + BUFF_PLAY]!;
+      let contact = MIXED;
       if (intoDraft >= 0) {
-        const stiff = draftStiffness[i]!;
-        const begin = stiff * intoDraft + damp * r;
-        if (begin >= 0 && begin + stiff * r * step >= 0) {
-          branch = Contact.draft;
-          jBase = stiff * intoDraft;
-          jSlope = half * stiff + damp;
+        const stiffness = r[v + DRAFT_STIFFNESS]!;
+        const begin = stiffness * intoDraft + damping * rate;
+        if (begin >= 0 && begin + stiffness * rate * step >= 0) {
+          contact = IN_DRAFT;
+          jBase = stiffness * intoDraft;
+          jSlope = half * stiffness + damping;
         }
       } else if (intoBuff >= 0) {
-        const stiff = buffStiffness[i]!;
-        const begin = stiff * intoBuff - damp * r;
-        if (begin >= 0 && begin - stiff * r * step >= 0) {
-          branch = Contact.buff;
-          jBase = -stiff * intoBuff;
-          jSlope = half * stiff + damp;
+        const stiffness = r[v + BUFF_STIFFNESS]!;
+        const begin = stiffness * intoBuff - damping * rate;
+        if (begin >= 0 && begin - stiffness * rate * step >= 0) {
+          contact = IN_BUFF;
+          jBase = -stiffness * intoBuff;
+          jSlope = half * stiffness + damping;
         }
-      } else if (intoDraft + r * step <= 0 && intoBuff - r * step <= 0) branch = Contact.slack;
-      if (branch === Contact.mixed) {
-        averagedForce(state.laws[i]!, e0, r, step, averaged);
+      } else if (intoDraft + rate * step <= 0 && intoBuff - rate * step <= 0) contact = SLACK;
+      if (contact === MIXED) {
+        averagedForce(chain.laws[v / STRIDE]!, e0, rate, step, averaged);
         jSlope = averaged.slope;
-        jBase = averaged.force - jSlope * r;
+        jBase = averaged.force - jSlope * rate;
       }
-      contact[i] = branch;
-      extension[i] = e0;
-      base[i] = jBase;
-      slope[i] = jSlope;
-      front[i] = jFront;
-      rear[i] = jRear;
-      jForce = force[i]!;
+      r[v + CONTACT] = contact;
+      r[v + EXTENSION] = e0;
+      r[v + BASE] = jBase;
+      r[v + SLOPE] = jSlope;
+      r[v + FRONT] = jFront;
+      r[v + REAR] = jRear;
+      jForce = r[v + FORCE]!;
     }
 
-    if (held[i] !== 0) {
+    if (r[v + HELD]! !== 0) {
       c = 0;
-      d = 0.5 * (v0 + heldSpeed[i]!);
+      d = 0.5 * (v0 + r[v + HELD_SPEED]!);
     } else {
-      const s = slide[i]!;
-      const grip = aheadForce + jForce >= 0 ? s * side : -s * side;
+      const s = r[v + SLIDE]!;
+      const inertia = r[v + INERTIA]!;
+      const grip = aheadForce + jForce >= 0 ? s * flange : -s * flange;
       const pull = aheadRear - grip;
       const hold = jFront + grip;
       const pullSlope = pull * aheadSlope;
       const holdSlope = hold * jSlope;
       const lower = -pullSlope * aheadFront;
-      const diagonal = inertia[i]! + wet + addDiagonal[i]! + pullSlope * aheadRear + holdSlope * jFront;
-      const rhs = inertia[i]! * v0 - g - s * (dry + bent) + addRight[i]! + pull * aheadBase - hold * jBase;
+      const diagonal = inertia + viscous + r[v + ADD_DIAGONAL]! + pullSlope * aheadRear + holdSlope * jFront;
+      const right = inertia * v0 - grade - s * (rolling + curve) + r[v + ADD_RIGHT]! + pull * aheadBase - hold * jBase;
       const pivot = 1 / (diagonal - lower * c);
-      d = (rhs - lower * d) * pivot;
+      d = (right - lower * d) * pivot;
       c = -holdSlope * jRear * pivot;
     }
-    upper[i] = c;
-    right[i] = d;
+    r[v + UPPER] = c;
+    r[v + RIGHT] = d;
     aheadBase = jBase;
     aheadSlope = jSlope;
     aheadFront = jFront;
@@ -148,67 +188,66 @@ export function sweepForward(state: ChainState): void {
  * Substitutes back for the mean speeds, rates and forces, and checks every branch but the engines' against them.
  * Returns whether all had been right; wrong ones are changed, at most one of the vehicles' when `single`.
  */
-export function sweepBack(state: ChainState, single: boolean): boolean {
-  const { speed, slide, held, mean, upper, right, base, slope, front, rear, rate, force, contact, extension } = state;
-  const { draftPlay, buffPlay, draftStiffness, buffStiffness, damping, isEngine, step } = state;
-  const last = state.count - 1;
+export function sweepBack(chain: ChainRows, single: boolean): boolean {
+  const { rows: r, step } = chain;
+  const last = (chain.count - 1) * STRIDE;
   let settled = true;
   let anyHeld = false;
-  let v = right[last]!;
-  mean[last] = v;
-  for (let i = last; ; i--) {
-    if (held[i] === 0) {
-      if ((2 * v - speed[i]!) * slide[i]! < 0 && isEngine[i] === 0 && (settled || !single) && rubs(state, i)) {
-        held[i] = 1;
-        slide[i] = 0;
+  let mean = r[last + RIGHT]!;
+  r[last + MEAN] = mean;
+  for (let v = last; ; v -= STRIDE) {
+    if (r[v + HELD]! === 0) {
+      if (
+        (2 * mean - r[v + SPEED]!) * r[v + SLIDE]! < 0 &&
+        r[v + IS_ENGINE]! === 0 &&
+        (settled || !single) &&
+        frictionOf(r, v) > 0
+      ) {
+        r[v + HELD] = 1;
+        r[v + SLIDE] = 0;
         settled = false;
       }
     } else anyHeld = true;
-    const j = i - 1;
-    if (j < 0) break;
-    const ahead = right[j]! - upper[j]! * v;
-    const r = front[j]! * ahead - rear[j]! * v;
-    const f = base[j]! + slope[j]! * r;
-    rate[j] = r;
-    force[j] = f;
-    v = ahead;
-    mean[j] = v;
-    const branch = contact[j]!;
-    if (branch === Contact.slack) {
-      const e1 = extension[j]! + r * step;
-      if (e1 <= draftPlay[j]! && -e1 <= buffPlay[j]!) continue;
-    } else if (branch === Contact.draft) {
-      const k = draftStiffness[j]!;
-      const begin = k * (extension[j]! - draftPlay[j]!) + damping[j]! * r;
-      if (begin >= 0 && begin + k * r * step >= 0) continue;
-    } else if (branch === Contact.buff) {
-      const k = buffStiffness[j]!;
-      const begin = -k * (extension[j]! + buffPlay[j]!) - damping[j]! * r;
-      if (begin >= 0 && begin - k * r * step >= 0) continue;
+    if (v === 0) break;
+    const j = v - STRIDE;
+    const ahead = r[j + RIGHT]! - r[j + UPPER]! * mean;
+    const rate = r[j + FRONT]! * ahead - r[j + REAR]! * mean;
+    const force = r[j + BASE]! + r[j + SLOPE]! * rate;
+    r[j + RATE] = rate;
+    r[j + FORCE] = force;
+    r[j + MEAN] = ahead;
+    mean = ahead;
+    const contact = r[j + CONTACT]!;
+    const e0 = r[j + EXTENSION]!;
+    if (contact === SLACK) {
+      const e1 = e0 + rate * step;
+      if (e1 <= r[j + DRAFT_PLAY]! && -e1 <= r[j + BUFF_PLAY]!) continue;
+    } else if (contact === IN_DRAFT) {
+      const stiffness = r[j + DRAFT_STIFFNESS]!;
+      const begin = stiffness * (e0 - r[j + DRAFT_PLAY]!) + r[j + DAMPING]! * rate;
+      if (begin >= 0 && begin + stiffness * rate * step >= 0) continue;
+    } else if (contact === IN_BUFF) {
+      const stiffness = r[j + BUFF_STIFFNESS]!;
+      const begin = -stiffness * (e0 + r[j + BUFF_PLAY]!) - r[j + DAMPING]! * rate;
+      if (begin >= 0 && begin - stiffness * rate * step >= 0) continue;
     }
-    const now = averagedForce(state.laws[j]!, extension[j]!, r, step, averaged).force;
-    if (Math.abs(now - f) > FORCE_FLOOR + FORCE_SHARE * Math.abs(now)) settled = false;
+    const now = averagedForce(chain.laws[j / STRIDE]!, e0, rate, step, averaged).force;
+    if (Math.abs(now - force) > FORCE_FLOOR + FORCE_SHARE * Math.abs(now)) settled = false;
   }
-  return anyHeld && (settled || !single) ? settleHeld(state, single) && settled : settled;
-}
-
-/** Whether vehicle i has any friction to come to rest by; without, passing through zero speed is no change of branch. */
-function rubs(state: ChainState, i: number): boolean {
-  return state.rolling[i]! + state.curve[i]! + state.flange[i]! * Math.abs(sideForce(state, i)) > 0;
+  return anyHeld && (settled || !single) ? settleHeld(chain, single) && settled : settled;
 }
 
 /** Checks that friction can hold every vehicle that is held at rest; true when it can. */
-function settleHeld(state: ChainState, single: boolean): boolean {
-  const { count, speed, inertia, slide, held, isEngine } = state;
+function settleHeld({ rows: r, count }: ChainRows, single: boolean): boolean {
   let settled = true;
-  for (let i = 0; i < count; i++) {
-    if (held[i] === 0 || isEngine[i] !== 0) continue;
-    const v0 = speed[i]!;
-    const net = chainForce(state, i) + 0.5 * inertia[i]! * v0;
-    const dry = (state.rolling[i]! + state.curve[i]!) * (v0 === 0 ? state.breakaway[i]! : 1);
-    if (Math.abs(net) <= dry + state.flange[i]! * Math.abs(sideForce(state, i))) continue;
-    held[i] = 0;
-    slide[i] = net > 0 ? 1 : -1;
+  for (let v = 0; v < count * STRIDE; v += STRIDE) {
+    if (r[v + HELD]! === 0 || r[v + IS_ENGINE]! !== 0) continue;
+    const v0 = r[v + SPEED]!;
+    const net = chainForce(r, v) + 0.5 * r[v + INERTIA]! * v0;
+    const dry = (r[v + ROLLING]! + r[v + CURVE]!) * (v0 === 0 ? r[v + BREAKAWAY]! : 1);
+    if (Math.abs(net) <= dry + flangeForce(r, v)) continue;
+    r[v + HELD] = 0;
+    r[v + SLIDE] = net > 0 ? 1 : -1;
     settled = false;
     if (single) break;
   }
@@ -216,26 +255,31 @@ function settleHeld(state: ChainState, single: boolean): boolean {
 }
 
 /** Finds where every joint stands now: its extension from the free length in space, m. */
-export function locateJoints(state: ChainState): void {
-  const { count, sigma, extension } = state;
-  const { joint: rows, jointAt, spacing, origin, node, nodes } = state.tables;
-  for (let j = 0; j < count - 1; j++) {
-    const a = sigma[j]!;
-    const b = sigma[j + 1]!;
+export function locateJoints({ rows: r, tables, count }: ChainRows): void {
+  const { joint, origin, node, nodes } = tables;
+  for (let v = 0; v < (count - 1) * STRIDE; v += STRIDE) {
+    const a = r[v + SIGMA]!;
+    const b = r[v + STRIDE + SIGMA]!;
     const x = (0.5 * (a + b) - origin) / node;
     const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
-    const q = rows[jointAt[j]! + k]!;
-    extension[j] = a - b - spacing[j]! + q + (rows[jointAt[j]! + k + 1]! - q) * (x - k);
+    const entry = r[v + JOINT_TABLE]! + k;
+    const q = joint[entry]!;
+    r[v + EXTENSION] = a - b - r[v + SPACING]! + q + (joint[entry + 1]! - q) * (x - k);
   }
 }
 
-/** Coupling forces and gravity on vehicle i, forward positive, N. */
-export function chainForce(state: ChainState, i: number): number {
-  const ahead = i > 0 ? state.rear[i - 1]! * state.force[i - 1]! : 0;
-  return ahead - state.front[i]! * state.force[i]! - state.gravity[i]!;
+/** Coupling forces and grade on the vehicle whose row starts at v, forward positive, N. */
+export function chainForce(r: Float64Array, v: number): number {
+  const ahead = v > 0 ? r[v - STRIDE + REAR]! * r[v - STRIDE + FORCE]! : 0;
+  return ahead - r[v + FRONT]! * r[v + FORCE]! - r[v + GRADE]!;
 }
 
-/** Coupling forces at both ends together, which press vehicle i sideways in a curve, N. */
-export function sideForce(state: ChainState, i: number): number {
-  return (i > 0 ? state.force[i - 1]! : 0) + state.force[i]!;
+/** Friction of the flange from the coupling forces at both ends, N. */
+export function flangeForce(r: Float64Array, v: number): number {
+  return r[v + FLANGE]! * Math.abs((v > 0 ? r[v - STRIDE + FORCE]! : 0) + r[v + FORCE]!);
+}
+
+/** Level of Coulomb friction of the vehicle whose row starts at v: rolling, curve and flange, N. */
+export function frictionOf(r: Float64Array, v: number): number {
+  return r[v + ROLLING]! + r[v + CURVE]! + flangeForce(r, v);
 }

@@ -1,6 +1,6 @@
 import type { Vehicle } from '../stock/types.ts';
 import { drivenNormalForce, frictionAtSlip } from './adhesion.ts';
-import type { Losses } from './chainState.ts';
+import type { Losses } from './chainRows.ts';
 import { motorForce, rotorAfter } from './rotor.ts';
 
 /**

@@ -6,6 +6,8 @@ import { type Strokes, strokeCount } from './strokes.ts';
 export interface InkView {
   readonly size: { value: Vector2 };
   readonly ratio: { value: number };
+  /** Multiplies all weights: more than 1 where the person asks for more contrast. */
+  readonly heavier: { value: number };
   /** Metres that one screen pixel covers where the view looks: sets the length of dashes. */
   readonly metresPerPixel: { value: number };
 }
@@ -13,6 +15,7 @@ export interface InkView {
 export const newInkView = (): InkView => ({
   size: { value: new Vector2(1, 1) },
   ratio: { value: 1 },
+  heavier: { value: 1 },
   metresPerPixel: { value: 0.001 },
 });
 
@@ -30,6 +33,7 @@ attribute vec3 style;
 attribute vec2 run;
 uniform vec2 size;
 uniform float ratio;
+uniform float heavier;
 uniform float weight;
 uniform vec3 palette[12];
 varying vec3 vColour;
@@ -75,7 +79,7 @@ void main() {
   vec2 across = vec2(-along.y, along.x);
   vec4 clip = corner.x < 0.5 ? clipA : clipB;
   float worldPixels = style.y * projectionMatrix[1][1] / clip.w * size.y * 0.5;
-  float wide = max(style.x * weight * ratio, worldPixels);
+  float wide = max(style.x * weight * heavier * ratio, worldPixels);
   float halfWidth = wide * 0.5;
   float spread = halfWidth + 0.75;
   float cap = min(halfWidth * 0.6, reach);
@@ -122,6 +126,7 @@ export function inkMaterial(view: InkView, colours: readonly string[], options: 
       palette: { value: paletteColours(colours) as Color[] },
       size: view.size,
       ratio: view.ratio,
+      heavier: view.heavier,
       metresPerPixel: view.metresPerPixel,
       weight: { value: options.weight ?? 1 },
       opacity: { value: options.opacity ?? 1 },

@@ -15,8 +15,8 @@ export interface Spot {
 const reaches = [120, 170, 230, 310];
 const directions = 24;
 
-/** How much a label counts to have on its ground: marks of the railway, other boxes, px out of the stage, px of leader. */
-const costs = { crowd: 9, box: 400, outside: 30, reach: 0.16, steep: 12 } as const;
+/** How much a label counts to have on its ground: marks of the railway, other boxes, px out of the stage, px of leader, a leader across a box. */
+const costs = { crowd: 9, box: 400, outside: 30, reach: 0.16, steep: 12, crossing: 50 } as const;
 
 /** A label keeps its place until another one is better by this much. */
 const loyalty = 14;
@@ -45,6 +45,26 @@ export function crowdOf(points: readonly (Spot | null)[], pitch = markPitch): nu
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.left + b.width && b.left < a.left + a.width && a.top < b.top + b.height && b.top < a.top + a.height;
 
+/** Whether a straight line from a to b runs through a box. */
+function crosses(a: Spot, b: Spot, box: Box): boolean {
+  let from = 0;
+  let to = 1;
+  for (const [start, change, low, high] of [
+    [a.x, b.x - a.x, box.left, box.left + box.width],
+    [a.y, b.y - a.y, box.top, box.top + box.height],
+  ]) {
+    if (change === 0) {
+      if (start < low || start > high) return false;
+      continue;
+    }
+    const one = (low - start) / change;
+    const other = (high - start) / change;
+    from = Math.max(from, Math.min(one, other));
+    to = Math.min(to, Math.max(one, other));
+  }
+  return from < to;
+}
+
 /** How far a box sticks out of another, px. */
 const outside = (box: Box, frame: Box): number =>
   Math.max(0, frame.left - box.left) +
@@ -69,7 +89,10 @@ export function placeLabel(
   const cost = (x: number, y: number): number => {
     const box: Box = { left: x - size.width / 2, top: y - size.height / 2, ...size };
     let sum = costs.outside * outside(box, frame);
-    for (const other of taken) if (overlap(box, other)) sum += costs.box;
+    for (const other of taken) {
+      if (overlap(box, other)) sum += costs.box;
+      else if (crosses({ x, y }, anchor, other)) sum += costs.crossing;
+    }
     let inside = 0;
     for (let i = 0; i < crowd.length; i += 2) {
       const cx = crowd[i] - box.left;

@@ -49,6 +49,8 @@ const boxPadding = 16;
 
 /** Width of a letter of a vehicle's name, px. */
 const nameLetter = 6.9;
+const nameGap = 8;
+const nameLine = 18;
 
 /** Letters and dimensions over the lens's picture. */
 export function drawLensPlate(plate: Plate, input: LensPlateInput): void {
@@ -91,13 +93,25 @@ function names(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
       at: pointOnVehicle(subject.placedTrailing, frontReach(subject.trailing) - inward, 0, 0),
     },
   ];
-  places.forEach(({ name, at }, i) => {
+  const heads = places.map(({ name, at }) => {
     const head = to([at[0], at[1], frame.heads.leading[2] + lift]);
-    if (frame.view === 'above') head.y = circle.y + 0.7 * circle.radius;
-    // Long names keep clear of the lens's rim.
-    const room = Math.max(0, widest(head.y) - (name.length * nameLetter) / 2);
-    const x = Math.min(circle.x + room, Math.max(circle.x - room, head.x));
-    plate.text(`name${i}`, x, head.y, name, 'stage-lens-name');
+    const y = frame.view === 'above' ? circle.y + 0.7 * circle.radius : head.y;
+    return { name, x: head.x, y, half: (name.length * nameLetter) / 2 };
+  });
+  heads.sort((a, b) => a.x - b.x);
+  const [left, right] = heads;
+  // Side by side where both fit into their halves of the lens, else one below the other.
+  const fits = Math.max(left.half, right.half) * 2 + nameGap < widest(Math.max(left.y, right.y));
+  if (!fits) right.y += nameLine;
+  [left, right].forEach(({ name, x, y, half }, i) => {
+    const room = Math.max(0, widest(y) - half);
+    const inside = Math.min(circle.x + room, Math.max(circle.x - room, x));
+    const own = !fits
+      ? inside
+      : i === 0
+        ? Math.min(inside, circle.x - half - 3)
+        : Math.max(inside, circle.x + half + 3);
+    plate.text(`name${i}`, own, y, name, 'stage-lens-name');
   });
 }
 

@@ -21,8 +21,8 @@ const edgeWeight = 0.9;
 const markedRodWeight = 2;
 const markedEdgeWeight = 1.2;
 
-/** Draws one support into `solid`: bearer, rods and their nuts. */
-export function drawPost(solid: Solid, post: Post, m: WayMeasures, marked = false): void {
+/** Draws one support: its bearer into one solid, rods and nuts into another, which the lens leaves out. */
+export function drawPost(bearer: Solid, hangers: Solid, post: Post, m: WayMeasures, marked = false): void {
   const top = post.centre[2] - stripUnderside(m);
   const half = m.stripWidth / 2 + bearerBeyond * m.gauge;
   const bottom = top - bearerDepth * m.gauge;
@@ -30,12 +30,12 @@ export function drawPost(solid: Solid, post: Post, m: WayMeasures, marked = fals
     ? { weight: markedEdgeWeight, role: wayStroke.mark }
     : { weight: edgeWeight, role: wayStroke.edge };
   const roles = [wayFace.bearerTop, wayFace.bearer] as const;
-  slab(solid, post, [-half, half], (bearerLength * m.gauge) / 2, [bottom, top], roles, pen);
+  slab(bearer, post, [-half, half], (bearerLength * m.gauge) / 2, [bottom, top], roles, pen);
   const weight = marked ? markedRodWeight : rodWeight;
   const ink = marked ? wayStroke.mark : wayStroke.rod;
   for (const rod of post.rods) {
-    line(solid.strokes, [rod.x, rod.y, rod.foot], [rod.x, rod.y, rod.head], weight, ink, rodWidth * m.gauge);
-    for (const place of [bottom - nutDepth * m.gauge, top]) nut(solid, post, rod, place, m);
+    line(hangers.strokes, [rod.x, rod.y, rod.foot], [rod.x, rod.y, rod.head], weight, ink, rodWidth * m.gauge);
+    for (const place of [bottom - nutDepth * m.gauge, top]) nut(hangers, post, rod, place, m);
   }
 }
 

@@ -13,6 +13,7 @@ const lensColours = paletteColours(lensWayFaces);
 /** All supports on the stage. Those that a failing finding names are drawn in its colour. */
 export class SupportsModel {
   readonly group = new Group();
+  private readonly hangers = new Group();
   readonly posts: readonly Post[];
   private readonly faces: { readonly plain: ShaderMaterial; readonly marked: ShaderMaterial };
   private readonly ink: ShaderMaterial;
@@ -35,30 +36,34 @@ export class SupportsModel {
     if (key === this.marked) return;
     this.marked = key;
     this.clear();
-    const plain = emptySolid();
-    const marked = emptySolid();
+    const solids = { plain: [emptySolid(), emptySolid()], marked: [emptySolid(), emptySolid()] } as const;
     for (const post of this.posts) {
       const named = post.trackId === trackId && indices.includes(post.index);
-      drawPost(named ? marked : plain, post, this.railway.measures, named);
+      const [bearers, hangers] = named ? solids.marked : solids.plain;
+      drawPost(bearers, hangers, post, this.railway.measures, named);
     }
-    for (const [solid, material] of [
-      [plain, this.faces.plain],
-      [marked, this.faces.marked],
-    ] as const) {
-      const faces = solidGeometry(solid);
-      const ink = inkGeometry(solid.strokes);
-      this.group.add(new Mesh(faces, material), inkMesh(ink, this.ink));
-      this.owned.push(faces, ink);
+    for (const dress of ['plain', 'marked'] as const) {
+      solids[dress].forEach((solid, i) => {
+        const faces = solidGeometry(solid);
+        const ink = inkGeometry(solid.strokes);
+        const meshes = [new Mesh(faces, this.faces[dress]), inkMesh(ink, this.ink)];
+        (i === 0 ? this.group : this.hangers).add(...meshes);
+        this.owned.push(faces, ink);
+      });
     }
+    this.group.add(this.hangers);
   }
 
-  /** Takes the colours of the lens or those of the stage. */
+  /** Takes what is drawn under the lens, or what is drawn on the stage. */
   underLens(lens: boolean): void {
     recolour(this.faces.plain, lens ? lensColours : stageColours);
+    // Rods in front of the joint would hide it.
+    this.hangers.visible = !lens;
   }
 
   private clear(): void {
     this.group.clear();
+    this.hangers.clear();
     for (const one of this.owned) one.dispose();
     this.owned = [];
   }

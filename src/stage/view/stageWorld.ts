@@ -24,6 +24,9 @@ type Trial = NonNullable<SessionState['trial']>;
 /** Vehicles show their running gear from this many screen pixels a metre. */
 const worthRunningGear = 620;
 
+/** How much heavier lines are for those who ask for more contrast. */
+const moreContrast = 1.5;
+
 /** From this height of the eye on the picture is a plan, rad. */
 const plan = 1.45;
 
@@ -202,6 +205,7 @@ export class StageWorld {
     gl.setViewport(0, 0, width, height);
     gl.clear(true, true, true);
     this.view.ratio.value = ratio;
+    this.view.heavier.value = window.matchMedia('(prefers-contrast: more)').matches ? moreContrast : 1;
     if (lens !== null) this.drawLens(gl, height, lens, ratio);
     gl.setViewport(0, 0, width, height);
     this.view.size.value.set(width * ratio, height * ratio);

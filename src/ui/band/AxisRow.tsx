@@ -9,6 +9,10 @@ import { chainageFigure, chainageUnit } from './words.ts';
 /** Between figures of the axis, px. */
 const FIGURES = 34;
 
+/** Half widths of the flag's edges and of a letter in it and on the axis, px: figures that it would cut give way to it. */
+const FLAG_EDGE = 7;
+const FLAG_LETTER = 3.1;
+const FIGURE_LETTER = 2.8;
 /** Feet and inches are wider. */
 const FEET = 44;
 
@@ -33,7 +37,10 @@ export function AxisRow({ frame, list }: { readonly frame: BandFrame; readonly l
     element.style.visibility = off ? 'hidden' : '';
     element.style.transform = `translateX(${moment.x.toFixed(2)}px) translateX(-50%)`;
     for (const [index, figure] of figures.current.entries()) {
-      if (figure) figure.style.visibility = !off && Math.abs(ticks[index]?.x - moment.x) < 26 ? 'hidden' : '';
+      const tick = ticks[index];
+      if (!figure || !tick) continue;
+      const clear = FLAG_EDGE + text.length * FLAG_LETTER + tick.text.length * FIGURE_LETTER;
+      figure.style.visibility = !off && Math.abs(tick.x - moment.x) < clear ? 'hidden' : '';
     }
   });
   return (

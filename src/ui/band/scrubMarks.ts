@@ -3,7 +3,7 @@ import { eventTitle } from '../../core/findings/index.ts';
 import type { Finding } from '../../core/findings/types.ts';
 import { riskById } from '../../core/risks/index.ts';
 import type { RiskId } from '../../core/risks/types.ts';
-import type { TrialResult } from '../../sim/types.ts';
+import type { SessionState } from '../../state/types.ts';
 import { LabelRoom } from './labelRoom.ts';
 import { type MeasureText, textWidth } from './textWidth.ts';
 import { marginFigure, type Show } from './words.ts';
@@ -62,7 +62,7 @@ function findingName(finding: Finding, show: Show): string {
 }
 
 /** Everything worth a name on the scrub, in order of time: failing and near findings, and what the run reports. */
-export function scrubMarks(result: TrialResult, show: Show): ScrubMark[] {
+export function scrubMarks(result: NonNullable<SessionState['result']>, show: Show): ScrubMark[] {
   const marks: ScrubMark[] = [];
   for (const [index, finding] of result.findings.entries()) {
     if (finding.verdict === 'passes') continue;

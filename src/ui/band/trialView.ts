@@ -1,9 +1,12 @@
 import type { Run } from '../../core/dynamics/types.ts';
 import { reverseTrack } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
-import type { CompiledTrial, TrialResult } from '../../sim/types.ts';
+import type { SessionState } from '../../state/types.ts';
 import { roundEnd } from './colourScales.ts';
 import { type Motion, makeMotion } from './motion.ts';
+
+type CompiledTrial = NonNullable<SessionState['trial']>;
+type TrialResult = NonNullable<SessionState['result']>;
 
 /** A trial as the band needs it: its track the way chainage is shown, and its run when there is one. */
 export interface TrialView {

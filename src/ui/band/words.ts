@@ -49,6 +49,9 @@ export function marginUnit(unit: RiskUnit, show: Show): string {
   return { length: lengthUnit(show), force: 'N', share: '%', angle: '°' }[unit];
 }
 
+/** Ten times what is needed is beyond all doubt: two figures say it. */
+const shareShown = (share: number): number => (Math.abs(share) < 10 ? share : Number(share.toPrecision(2)));
+
 /** A margin without its unit; shares carry a plus, since they stand beside what is needed. */
 export function marginFigure(margin: number, unit: RiskUnit, show: Show): string {
   switch (unit) {
@@ -57,7 +60,7 @@ export function marginFigure(margin: number, unit: RiskUnit, show: Show): string
     case 'force':
       return formatNumber(margin, { digits: 2 });
     case 'share':
-      return formatNumber(margin * 100, { digits: 0, signed: true });
+      return formatNumber(shareShown(margin) * 100, { digits: 0, signed: true });
     case 'angle':
       return formatNumber((margin * 180) / Math.PI, { digits: 1 });
   }

@@ -6,10 +6,12 @@ interface CommandButtonProps {
   readonly command: Command;
   readonly children: ReactNode;
   readonly className?: string;
+  /** The content says all that the command's words would. */
+  readonly wordsInside?: boolean;
 }
 
 /** A button for a command: its words, its key and whether it can run come from the command itself. */
-export function CommandButton({ command, children, className }: CommandButtonProps) {
+export function CommandButton({ command, children, className, wordsInside = false }: CommandButtonProps) {
   const desk = useDesk();
   const label = command.label(desk);
   const title = command.shownKey ? `${label} (${command.shownKey})` : label;
@@ -18,7 +20,7 @@ export function CommandButton({ command, children, className }: CommandButtonPro
       type="button"
       className={className}
       title={title}
-      aria-label={label}
+      aria-label={wordsInside ? undefined : label}
       disabled={!command.canRun(desk)}
       onClick={() => runCommand(desk, command)}
     >

@@ -25,7 +25,7 @@ export function Header() {
         <b>{name}</b>
         <StateLine />
       </div>
-      <CommandButton command={openPalette} className="command-entry">
+      <CommandButton command={openPalette} className="command-entry" wordsInside>
         <SearchIcon />
         <span className="long">Find a place, a vehicle, or something to do</span>
         <span className="short">Find a place</span>

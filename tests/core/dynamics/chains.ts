@@ -1,4 +1,5 @@
 import { type Chain, createChain } from '../../../src/core/dynamics/chain.ts';
+import { HELD, SLIDE, SPEED, STRIDE } from '../../../src/core/dynamics/chainRows.ts';
 import { defaultForceModel } from '../../../src/core/dynamics/index.ts';
 import { tabulateRoute } from '../../../src/core/dynamics/routeTables.ts';
 import { jointLaws } from '../../../src/core/dynamics/run.ts';
@@ -25,12 +26,14 @@ export function chainOn(
   const release = Float64Array.from(laws, () => Number.POSITIVE_INFINITY);
   const chain = createChain(train, tables, laws, release, engines, forces, more.step ?? 0.001, sigma);
   more.speeds?.forEach((speed, i) => {
-    chain.state.speed[i] = speed;
-    chain.state.held[i] = speed === 0 ? 1 : 0;
-    chain.state.slide[i] = Math.sign(speed);
+    const v = i * STRIDE;
+    chain.state.rows[v + SPEED] = speed;
+    chain.state.rows[v + HELD] = speed === 0 ? 1 : 0;
+    chain.state.rows[v + SLIDE] = Math.sign(speed);
   });
   return chain;
 }
 
 /** Momentum of the vehicles, kg·m/s. */
-export const momentum = ({ state }: Chain) => state.speed.reduce((sum, v, i) => sum + v * state.mass[i]!, 0);
+export const momentum = (chain: Chain, masses: readonly number[]) =>
+  masses.reduce((sum, m, i) => sum + m * chain.speed(i), 0);

@@ -251,9 +251,9 @@ describe('the chain below it', () => {
         (ms, slack, stream) => {
           const vehicles = ms.map((m) => wagon(m, { slack }, free));
           const chain = chainOn(level(4), vehicles, 2.5, { forces: noDrag, speeds: [...stream.take(ms.length)] });
-          const before = momentum(chain);
+          const before = momentum(chain, ms);
           chain.advance(500);
-          expect(momentum(chain)).toBeCloseTo(before, 9);
+          expect(momentum(chain, ms)).toBeCloseTo(before, 9);
           expect(chain.unsettled).toBe(0);
         },
       ),
@@ -282,7 +282,7 @@ describe('the chain below it', () => {
     const speeds = (step: number) => {
       const chain = chainOn(sag, [truck, truck, truck, truck], 2, { step, speeds: [0.4, 0.38, 0.41, 0.4] });
       chain.advance(Math.round(1 / step));
-      return Array.from(chain.state.speed);
+      return [0, 1, 2, 3].map(chain.speed);
     };
     const [a, b, c] = [speeds(0.001), speeds(0.0005), speeds(0.00025)] as const;
     const far = (p: number[], q: number[]) => Math.max(...p.map((v, i) => Math.abs(v - q[i]!)));
@@ -318,7 +318,7 @@ describe('the chain below it', () => {
           const { rolling, curve, flange, coupler } = chain.state.losses;
           const end = chain.kinetic() + chain.potential() + chain.stored() + rolling + curve + flange + coupler;
           expect(chain.unsettled).toBe(0);
-          expect(chain.state.speed.every(Number.isFinite)).toBe(true);
+          expect(list.every((_, i) => Number.isFinite(chain.speed(i)))).toBe(true);
           expect(Math.abs(end - start)).toBeLessThan(1e-6 * Math.max(Math.abs(start), 1e-3));
         },
       ),

@@ -35,6 +35,7 @@ describe('figures', () => {
     expect(marginFigure(-0.0004, 'length', mm)).toBe('−0.4');
     expect(marginFigure(2.12, 'share', mm)).toBe('+212');
     expect(marginFigure(-0.42, 'share', mm)).toBe('−42');
+    expect(marginFigure(63.19, 'share', mm)).toBe('+6300');
     expect(marginFigure(Math.PI / 15, 'angle', mm)).toBe('12.0');
     expect(marginFigure(0.314, 'force', mm)).toBe('0.31');
   });
