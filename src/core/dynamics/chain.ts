@@ -1,34 +1,17 @@
 import type { Train } from '../stock/types.ts';
 import {
-  ADD_DIAGONAL,
-  ADD_RIGHT,
-  BREAKAWAY,
-  BUFF_PEAK,
   type ChainRows,
-  CURVE,
+  chainForce,
+  commit,
   createChainRows,
-  DRAFT_PEAK,
-  DRAFT_PLAY,
-  DRAFT_STIFFNESS,
-  EXTENSION,
-  FORCE,
-  HELD,
-  HELD_SPEED,
-  INERTIA,
-  MEAN,
-  RATE,
-  ROLLING,
-  SIGMA,
-  SLIDE,
-  SPEED,
-  STRIDE,
-  VISCOUS,
-  WEIGHT,
+  frictionOf,
+  locateJoints,
+  Row,
+  sweepBack,
+  sweepForward,
 } from './chainRows.ts';
-import { commit } from './commit.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
 import { cosineAt, type RouteTables, tabulatedHeight } from './routeTables.ts';
-import { chainForce, frictionOf, locateJoints, sweepBack, sweepForward } from './sweeps.ts';
 import type { Balance, Engine } from './traction.ts';
 import type { ForceModel } from './types.ts';
 
@@ -80,31 +63,31 @@ export function createChain(
 ): Chain {
   const state = createChainRows(train, tables, laws, release, forces, step, startSigma);
   const { count, rows: r } = state;
-  const end = count * STRIDE;
+  const end = count * Row.stride;
   const balance: Balance = { v0: 0, v1: 0, mean: 0, others: 0, inertial: 0, friction: 0, breakaway: 1 };
 
   /** Writes what an engine asks for into its row of the system. */
   function enterRow(engine: Engine): void {
-    const v = engine.vehicle * STRIDE;
+    const v = engine.vehicle * Row.stride;
     const resting = !engine.fixed && engine.slide === 0;
-    r[v + HELD] = engine.fixed || resting ? 1 : 0;
-    r[v + HELD_SPEED] = engine.fixed ? engine.fixedSpeed : 0;
-    r[v + SLIDE] = engine.slide;
-    r[v + ADD_DIAGONAL] = engine.rowDiagonal;
-    r[v + ADD_RIGHT] = engine.rowRight;
+    r[v + Row.held] = engine.fixed || resting ? 1 : 0;
+    r[v + Row.heldSpeed] = engine.fixed ? engine.fixedSpeed : 0;
+    r[v + Row.slide] = engine.slide;
+    r[v + Row.addDiagonal] = engine.rowDiagonal;
+    r[v + Row.addRight] = engine.rowRight;
   }
 
   /** An engine's own balance over the step as solved, in a scratch object. */
   function balanceOf(engine: Engine): Balance {
-    const v = engine.vehicle * STRIDE;
-    const mean = r[v + MEAN]!;
-    balance.v0 = r[v + SPEED]!;
-    balance.v1 = r[v + HELD]! !== 0 ? r[v + HELD_SPEED]! : 2 * mean - balance.v0;
+    const v = engine.vehicle * Row.stride;
+    const mean = r[v + Row.mean]!;
+    balance.v0 = r[v + Row.speed]!;
+    balance.v1 = r[v + Row.held]! !== 0 ? r[v + Row.heldSpeed]! : 2 * mean - balance.v0;
     balance.mean = mean;
-    balance.others = chainForce(r, v) - r[v + VISCOUS]! * mean;
-    balance.inertial = 0.5 * r[v + INERTIA]! * (balance.v1 - balance.v0);
+    balance.others = chainForce(r, v) - r[v + Row.viscous]! * mean;
+    balance.inertial = 0.5 * r[v + Row.inertia]! * (balance.v1 - balance.v0);
     balance.friction = frictionOf(r, v);
-    balance.breakaway = r[v + BREAKAWAY]!;
+    balance.breakaway = r[v + Row.breakaway]!;
     return balance;
   }
 
@@ -120,20 +103,20 @@ export function createChain(
 
   /** Books an engine's work; its running friction is shared out by what makes it up. */
   function bookEngine(engine: Engine): void {
-    const v = engine.vehicle * STRIDE;
+    const v = engine.vehicle * Row.stride;
     const { friction, mean } = balanceOf(engine);
     const acted = engine.book(balance, state.losses, step);
     const share = friction > 0 ? (acted / friction) * Math.abs(mean) * step : 0;
-    state.losses.rolling += r[v + VISCOUS]! * mean * mean * step + share * r[v + ROLLING]!;
-    state.losses.curve += share * r[v + CURVE]!;
-    state.losses.flange += share * (friction - r[v + ROLLING]! - r[v + CURVE]!);
+    state.losses.rolling += r[v + Row.viscous]! * mean * mean * step + share * r[v + Row.rolling]!;
+    state.losses.curve += share * r[v + Row.curve]!;
+    state.losses.flange += share * (friction - r[v + Row.rolling]! - r[v + Row.curve]!);
   }
 
   function stepOnce(): void {
     for (const engine of engines) {
-      const v = engine.vehicle * STRIDE;
-      const pull = r[v + FORCE]! - (v > 0 ? r[v - STRIDE + FORCE]! : 0);
-      engine.begin(r[v + SPEED]!, pull, forces.gravity * cosineAt(tables, engine.vehicle, r[v + SIGMA]!), step);
+      const v = engine.vehicle * Row.stride;
+      const pull = r[v + Row.force]! - (v > 0 ? r[v - Row.stride + Row.force]! : 0);
+      engine.begin(r[v + Row.speed]!, pull, forces.gravity * cosineAt(tables, engine.vehicle, r[v + Row.sigma]!), step);
       enterRow(engine);
     }
     for (let sweep = 1; ; sweep++) {
@@ -155,13 +138,13 @@ export function createChain(
 
   /** A joint lets go: it pulls no more, though its faces can still meet. The energy it stored is lost with it. */
   function part(j: number): void {
-    const v = j * STRIDE;
+    const v = j * Row.stride;
     const law = state.laws[j]!;
-    state.losses.coupler += storedEnergy(law, r[v + EXTENSION]! + r[v + RATE]! * step);
+    state.losses.coupler += storedEnergy(law, r[v + Row.extension]! + r[v + Row.rate]! * step);
     state.laws[j] = { ...law, draftStiffness: 0, draftPlay: Number.POSITIVE_INFINITY };
-    r[v + DRAFT_STIFFNESS] = 0;
-    r[v + DRAFT_PLAY] = Number.POSITIVE_INFINITY;
-    chain.parted.push({ joint: j, force: r[v + FORCE]! });
+    r[v + Row.draftStiffness] = 0;
+    r[v + Row.draftPlay] = Number.POSITIVE_INFINITY;
+    chain.parted.push({ joint: j, force: r[v + Row.force]! });
   }
 
   const chain: Chain = {
@@ -170,34 +153,36 @@ export function createChain(
     parted: [],
     unsettled: 0,
     sweeps: 0,
-    sigma: (i) => r[i * STRIDE + SIGMA]!,
-    speed: (i) => r[i * STRIDE + SPEED]!,
-    force: (j) => r[j * STRIDE + FORCE]!,
+    sigma: (i) => r[i * Row.stride + Row.sigma]!,
+    speed: (i) => r[i * Row.stride + Row.speed]!,
+    force: (j) => r[j * Row.stride + Row.force]!,
     advance(steps) {
       for (let k = 0; k < steps; k++) stepOnce();
     },
     resetPeaks() {
-      for (let v = 0; v < end; v += STRIDE) {
-        r[v + DRAFT_PEAK] = 0;
-        r[v + BUFF_PEAK] = 0;
+      for (let v = 0; v < end; v += Row.stride) {
+        r[v + Row.draftPeak] = 0;
+        r[v + Row.buffPeak] = 0;
       }
     },
     kinetic() {
       let sum = 0;
-      for (let v = 0; v < end; v += STRIDE) sum += 0.25 * step * r[v + INERTIA]! * r[v + SPEED]! * r[v + SPEED]!;
+      for (let v = 0; v < end; v += Row.stride)
+        sum += 0.25 * step * r[v + Row.inertia]! * r[v + Row.speed]! * r[v + Row.speed]!;
       for (const engine of engines) sum += 0.5 * engine.drive.rotatingMass * engine.rimSpeed * engine.rimSpeed;
       return sum;
     },
     potential() {
       let sum = 0;
-      for (let v = 0; v < end; v += STRIDE) sum += r[v + WEIGHT]! * tabulatedHeight(tables, v / STRIDE, r[v + SIGMA]!);
+      for (let v = 0; v < end; v += Row.stride)
+        sum += r[v + Row.weight]! * tabulatedHeight(tables, v / Row.stride, r[v + Row.sigma]!);
       return sum;
     },
     stored() {
       locateJoints(state);
       let sum = 0;
       state.laws.forEach((law, j) => {
-        sum += storedEnergy(law, r[j * STRIDE + EXTENSION]!);
+        sum += storedEnergy(law, r[j * Row.stride + Row.extension]!);
       });
       return sum;
     },

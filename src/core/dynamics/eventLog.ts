@@ -1,6 +1,6 @@
 import { chainageAtRail, type Track } from '../track/index.ts';
 import type { Chain } from './chain.ts';
-import { BUFF_PEAK, DRAFT_PEAK, STRIDE } from './chainRows.ts';
+import { Row } from './chainRows.ts';
 import type { RunEvent, RunEventKind } from './types.ts';
 
 /** Slip slower than this is creep, not an event, m/s. */
@@ -66,8 +66,8 @@ export function createEventLog(chain: Chain, track: Track, weights: Float64Array
     },
     atFrame(time) {
       for (let j = 0; j < joints; j++) {
-        const draft = chain.state.rows[j * STRIDE + DRAFT_PEAK]!;
-        const buff = chain.state.rows[j * STRIDE + BUFF_PEAK]!;
+        const draft = chain.state.rows[j * Row.stride + Row.draftPeak]!;
+        const buff = chain.state.rows[j * Row.stride + Row.buffPeak]!;
         const least = BLOW_SHARE * Math.min(weights[j]!, weights[j + 1]!);
         if (contact[j]! >= 0 && -buff > least) blow('run-in', time, j, buff);
         if (contact[j]! <= 0 && draft > least) blow('run-out', time, j, draft);

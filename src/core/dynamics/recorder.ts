@@ -1,7 +1,6 @@
 import { chainageAtRail, type Track } from '../track/index.ts';
 import type { Chain } from './chain.ts';
-import { BUFF_PEAK, DRAFT_PEAK, EXTENSION, GRADE, SPEED, STRIDE, VISCOUS } from './chainRows.ts';
-import { frictionOf, locateJoints } from './sweeps.ts';
+import { frictionOf, locateJoints, Row } from './chainRows.ts';
 import type { Run } from './types.ts';
 
 /** A growing typed-array column of a run: one row of `width` values a frame. */
@@ -78,17 +77,18 @@ export function createRecorder(chain: Chain, track: Track): Recorder {
       let asked = 0;
       time.set(f, 0, now);
       for (let i = 0; i < n; i++) {
-        const v = i * STRIDE;
+        const v = i * Row.stride;
         chainage.set(f, i, chainageAtRail(track, chain.sigma(i)));
-        speed.set(f, i, rows[v + SPEED]!);
-        asked += way * rows[v + GRADE]! + frictionOf(rows, v) + rows[v + VISCOUS]! * Math.abs(rows[v + SPEED]!);
+        speed.set(f, i, rows[v + Row.speed]!);
+        asked +=
+          way * rows[v + Row.grade]! + frictionOf(rows, v) + rows[v + Row.viscous]! * Math.abs(rows[v + Row.speed]!);
       }
       for (let j = 0; j < n - 1; j++) {
-        const v = j * STRIDE;
+        const v = j * Row.stride;
         force.set(f, j, chain.force(j));
-        draftPeak.set(f, j, rows[v + DRAFT_PEAK]!);
-        buffPeak.set(f, j, rows[v + BUFF_PEAK]!);
-        extension.set(f, j, rows[v + EXTENSION]!);
+        draftPeak.set(f, j, rows[v + Row.draftPeak]!);
+        buffPeak.set(f, j, rows[v + Row.buffPeak]!);
+        extension.set(f, j, rows[v + Row.extension]!);
       }
       chain.resetPeaks();
       for (let e = 0; e < k; e++) {

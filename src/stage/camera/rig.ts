@@ -59,6 +59,13 @@ export class CameraRig {
     this.look = this.goal();
   }
 
+  /** Takes another first look, without a move. */
+  restart(look: Look): void {
+    this.free = look;
+    this.eyeAzimuth = look.azimuth;
+    this.top = null;
+  }
+
   get moving(): boolean {
     return this.flight !== null;
   }

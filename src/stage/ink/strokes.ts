@@ -22,12 +22,3 @@ export function line(strokes: Strokes, a: Vec3, b: Vec3, weight: number, role: n
   strokes.style.push(weight, width, role);
   strokes.run.push(run, run + Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]));
 }
-
-/** Adds strokes through points in order. */
-export function polyline(strokes: Strokes, points: readonly Vec3[], weight: number, role: number, width = 0): void {
-  let run = 0;
-  for (let i = 1; i < points.length; i++) {
-    line(strokes, points[i - 1], points[i], weight, role, width, run);
-    run = strokes.run[strokes.run.length - 1];
-  }
-}

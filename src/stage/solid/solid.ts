@@ -65,14 +65,6 @@ export function outline(solid: Solid, corners: readonly Vec3[], pen: Pen): void 
   }
 }
 
-/** Adds a smooth or flat surface point by point: returns the index of the vertex. */
-export function vertex(solid: Solid, at: Vec3, normal: Vec3, role: number): number {
-  solid.position.push(...at);
-  solid.normal.push(...normal);
-  solid.role.push(role);
-  return solid.role.length - 1;
-}
-
 /** Copies `part` into `solid`, moved by `by` and, if `flip`, turned half round about the vertical first. */
 export function place(solid: Solid, part: Solid, by: Vec3, flip = false): void {
   const first = solid.role.length;

@@ -22,7 +22,6 @@ export const finePen: Pen = { weight: 0.7, role: stroke.fine };
 const nearEdge: Pen = { weight: 0.9, role: stroke.metal };
 
 const frameRoles = { top: face.frameTop, side: face.frame, end: face.frame, under: face.frame };
-export const bodyRoles = { top: face.top, side: face.side, end: face.end, under: face.frame };
 
 /** Lifts flat marks off the face they are drawn on, m. */
 const proud = 0.00012;

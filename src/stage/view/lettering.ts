@@ -7,8 +7,9 @@ import { scaleBar } from '../label/scaleBar.ts';
 import { lengthWords, lensWords, placeWords, railwayWords, titleWords } from '../label/words.ts';
 import { tangents } from '../lens/lensPlace.ts';
 import { drawLensPlate } from '../lens/lensPlate.ts';
-import { type Director, ringRadius, type Shown, type ShownLens } from './director.ts';
+import type { Director } from './director.ts';
 import { Plate } from './plate.ts';
+import { ringRadius, type Shown, type ShownLens } from './shown.ts';
 import { blamedSupports, jointFails, namedFinding, nearFinding, otherChainage } from './subjects.ts';
 
 /** Elements of the page that the lettering moves and fills. */
@@ -157,14 +158,14 @@ export class Lettering {
       width: width - 2 * labelMargin,
       height: height - 2 * labelMargin - 34,
     };
-    const crowd = crowdOf(this.director.outline.map(toPixel));
+    const crowd = crowdOf(this.director.sights.outline.map(toPixel));
     const { train, standing } = this.director.world;
     // The train takes more room than its line.
     if (train !== null && standing) {
       const cars = train.placements.map((placed) => toPixel(placed.origin));
       for (let twice = 0; twice < 2; twice++) crowd.push(...crowdOf(cars));
     }
-    for (const post of this.director.world.posts) {
+    for (const post of this.director.world.supports?.posts ?? []) {
       for (const rod of post.rods) {
         crowd.push(...crowdOf([toPixel([rod.x, rod.y, rod.foot]), toPixel([rod.x, rod.y, rod.head])], rodPitch));
       }
@@ -180,7 +181,7 @@ export class Lettering {
     const { trial } = state;
     if (finding === undefined || trial === null) return null;
     const joint = this.director.jointOfFinding(index);
-    if (joint !== null && Math.abs(time - finding.time) < momentNear) return this.director.jointPlace(joint);
+    if (joint !== null && Math.abs(time - finding.time) < momentNear) return this.director.sights.jointPlace(joint);
     const at = trackPoint(trial.path.track, otherChainage(trial, finding.chainage), {} as TrackPoint);
     return [at.x, at.y, at.z + pointAt];
   }
@@ -204,7 +205,7 @@ export class Lettering {
     const geometry = world.train.joints[joint];
     const { track } = state.trial.path;
     const blamed = blamedSupports(state);
-    const post = world.posts
+    const post = (world.supports?.posts ?? [])
       .filter((one) => one.trackId === state.trial?.trackId)
       .find(
         (one) =>

@@ -1,4 +1,5 @@
-import type { Director, Shown } from './director.ts';
+import type { Director } from './director.ts';
+import type { Shown } from './shown.ts';
 
 /** What the stage shows, to read: for tests that drive the page from outside. Nothing can be changed through it. */
 export interface StageProbe {

@@ -1,12 +1,11 @@
-import { Group, type Mesh, OrthographicCamera, PerspectiveCamera, Scene, type WebGLRenderer } from 'three';
+import { Group, type Mesh, PerspectiveCamera, Scene, Vector3, type WebGLRenderer } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { nearestChainage } from '../../core/track/index.ts';
 import type { SessionState } from '../../state/types.ts';
 import { eyeDistance, eyeOf, type Look, pictureAxes } from '../camera/look.ts';
 import { type InkView, inkGeometry, inkMaterial, inkMesh, newInkView } from '../ink/ink.ts';
 import type { LensFrame } from '../lens/lensFrame.ts';
-import { LensMask } from '../lens/lensMask.ts';
-import type { LensCircle } from '../lens/lensPlace.ts';
+import { LensPainter } from '../lens/lensPainter.ts';
 import { sectionCut } from '../lens/sectionCut.ts';
 import { wayStrokes } from '../palette.ts';
 import { type Railway, railwayOf } from '../railway.ts';
@@ -17,6 +16,7 @@ import { addTables } from '../table/tableModel.ts';
 import { trackExtent } from '../table/tableTop.ts';
 import { ghostLines } from '../way/ghostLines.ts';
 import { WayModel } from '../way/wayModel.ts';
+import type { Pixel, ShownLens } from './shown.ts';
 
 type Compiled = NonNullable<SessionState['compiled']>;
 type Trial = NonNullable<SessionState['trial']>;
@@ -40,26 +40,29 @@ const ghostDash = [3, 2.5] as const;
 const leastNear = 0.004;
 const nearShare = 0.04;
 
+/** Beyond this many px from the stage's corner a place is out of sight. */
+const outOfSight = 4000;
+
+const projected = new Vector3();
+
 /** What of a scene decides how its railway looks: an edit that leaves this alone need not draw it anew. */
 const standingKey = ({ scene }: Compiled): string =>
   JSON.stringify([scene.scale, scene.deck, scene.room, scene.tracks]);
 
 const trainKey = (trial: Trial): string => JSON.stringify(trial.train.vehicles);
 
-/** Everything that is drawn, and the two cameras it is drawn with. Holds no state of its own but what the card needs. */
+/** Everything that is drawn, and the camera it is drawn with. Holds no state of its own but what the card needs. */
 export class StageWorld {
   readonly scene = new Scene();
   readonly camera = new PerspectiveCamera();
-  readonly lensCamera = new OrthographicCamera();
   railway: Railway | null = null;
   train: TrainModel | null = null;
   /** False while the train does not fit the track where it should stand. */
   standing = false;
   private readonly view: InkView = newInkView();
-  private readonly mask = new LensMask();
-  private readonly maskScene = new Scene();
+  private readonly lens = new LensPainter();
   private way: WayModel | null = null;
-  private supports: SupportsModel | null = null;
+  supports: SupportsModel | null = null;
   private tables: { dispose(): void }[] = [];
   private tableMeshes: Mesh[] = [];
   private ghost: { readonly ink: Mesh; dispose(): void } | null = null;
@@ -69,10 +72,6 @@ export class StageWorld {
   private chainages = new Float64Array(0);
   private centre: Vec3 = [0, 0, 0];
   private extent = 1;
-
-  constructor() {
-    this.maskScene.add(this.mask.mesh);
-  }
 
   /** Takes what stands still from a session. Returns whether the railway is another one than before. */
   takeRailway(compiled: Compiled | null): boolean {
@@ -140,14 +139,6 @@ export class StageWorld {
     train.group.visible = this.standing;
   }
 
-  markSupports(trackId: string | null, indices: readonly number[]): void {
-    this.supports?.mark(trackId, indices);
-  }
-
-  get posts(): SupportsModel['posts'] {
-    return this.supports?.posts ?? [];
-  }
-
   /** Shows where another trial's track leaves the present one's; null takes it away. */
   takeGhost(ghost: Trial | null): void {
     if (this.ghost !== null) {
@@ -191,13 +182,7 @@ export class StageWorld {
   }
 
   /** Draws the stage, and in a circle of it (px) what the lens sees. */
-  draw(
-    gl: WebGLRenderer,
-    width: number,
-    height: number,
-    look: Look,
-    lens: { readonly frame: LensFrame; readonly circle: LensCircle; readonly joint: number } | null,
-  ): void {
+  draw(gl: WebGLRenderer, width: number, height: number, look: Look, lens: ShownLens | null): void {
     const ratio = gl.getPixelRatio();
     gl.autoClear = false;
     gl.setRenderTarget(null);
@@ -206,15 +191,22 @@ export class StageWorld {
     gl.clear(true, true, true);
     this.view.ratio.value = ratio;
     this.view.heavier.value = window.matchMedia('(prefers-contrast: more)').matches ? moreContrast : 1;
-    if (lens !== null) this.drawLens(gl, height, lens, ratio);
+    if (lens !== null) this.drawLens(gl, height, lens);
     gl.setViewport(0, 0, width, height);
     this.view.size.value.set(width * ratio, height * ratio);
     this.view.metresPerPixel.value = look.height / height;
     this.chooseDetail(look, height);
     this.train?.showHidden(look.elevation > plan);
-    for (const mesh of this.tableMeshes) mesh.visible = true;
-    if (this.supports !== null) this.supports.group.visible = true;
     gl.render(this.scene, this.camera);
+  }
+
+  /** Where a place in the room is on the stage, px; null behind the eye or far outside. */
+  toPixel(place: Vec3, width: number, height: number): Pixel | null {
+    projected.set(...place).project(this.camera);
+    if (projected.z > 1 || projected.z < -1) return null;
+    const x = ((projected.x + 1) / 2) * width;
+    const y = ((1 - projected.y) / 2) * height;
+    return Math.abs(x) > outOfSight || Math.abs(y) > outOfSight ? null : { x, y };
   }
 
   private chooseDetail(look: Look, height: number): void {
@@ -230,47 +222,22 @@ export class StageWorld {
     });
   }
 
-  private drawLens(
-    gl: WebGLRenderer,
-    height: number,
-    lens: { readonly frame: LensFrame; readonly circle: LensCircle; readonly joint: number },
-    ratio: number,
-  ): void {
-    const { lensCamera: camera } = this;
-    const { frame, circle, joint } = lens;
-    const { radius, centre, towards, up } = frame;
-    const stand = frame.before + 0.01;
-    camera.position.set(centre[0] + stand * towards[0], centre[1] + stand * towards[1], centre[2] + stand * towards[2]);
-    camera.up.set(...up);
-    camera.lookAt(...centre);
-    camera.left = -radius;
-    camera.right = radius;
-    camera.top = radius;
-    camera.bottom = -radius;
-    camera.near = stand - frame.before;
-    camera.far = stand + frame.behind;
-    camera.updateProjectionMatrix();
-    camera.updateMatrixWorld();
+  private drawLens(gl: WebGLRenderer, height: number, { frame, now: circle, joint }: ShownLens): void {
+    const { way, supports, train, view } = this;
     const size = 2 * circle.radius;
-    const x = circle.x - circle.radius;
-    const y = height - circle.y - circle.radius;
-    gl.setViewport(x, y, size, size);
-    gl.setScissor(x, y, size, size);
-    gl.setScissorTest(true);
-    this.view.size.value.set(size * ratio, size * ratio);
-    this.view.metresPerPixel.value = (2 * radius) / size;
-    this.way?.showAround(centre, 2 * radius);
+    const ratio = gl.getPixelRatio();
+    view.size.value.set(size * ratio, size * ratio);
+    view.metresPerPixel.value = (2 * frame.radius) / size;
+    way?.showAround(frame.centre, 2 * frame.radius);
     for (const mesh of this.tableMeshes) mesh.visible = false;
-    this.train?.detailForLens(joint, frame.view);
-    this.train?.showHidden(false);
-    for (const model of [this.way, this.supports, this.train]) model?.underLens(true);
+    train?.detailForLens(joint, frame.view);
+    train?.showHidden(false);
+    for (const model of [way, supports, train]) model?.underLens(true);
     const cut = frame.view === 'along' ? this.cutAcross(frame) : null;
-    gl.render(this.scene, camera);
+    this.lens.draw(gl, this.scene, frame, circle, height);
     cut?.remove();
-    for (const model of [this.way, this.supports, this.train]) model?.underLens(false);
-    this.mask.set(circle.x * ratio, (height - circle.y) * ratio, circle.radius * ratio);
-    gl.render(this.maskScene, camera);
-    gl.setScissorTest(false);
+    for (const model of [way, supports, train]) model?.underLens(false);
+    for (const mesh of this.tableMeshes) mesh.visible = true;
   }
 
   /** Closes the strip where the view along the train cuts it: for one picture. */
@@ -313,6 +280,6 @@ export class StageWorld {
   dispose(): void {
     this.clearRailway();
     this.clearTrain();
-    this.mask.dispose();
+    this.lens.dispose();
   }
 }

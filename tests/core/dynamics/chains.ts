@@ -1,5 +1,5 @@
 import { type Chain, createChain } from '../../../src/core/dynamics/chain.ts';
-import { HELD, SLIDE, SPEED, STRIDE } from '../../../src/core/dynamics/chainRows.ts';
+import { Row } from '../../../src/core/dynamics/chainRows.ts';
 import { defaultForceModel } from '../../../src/core/dynamics/index.ts';
 import { tabulateRoute } from '../../../src/core/dynamics/routeTables.ts';
 import { jointLaws } from '../../../src/core/dynamics/run.ts';
@@ -26,10 +26,10 @@ export function chainOn(
   const release = Float64Array.from(laws, () => Number.POSITIVE_INFINITY);
   const chain = createChain(train, tables, laws, release, engines, forces, more.step ?? 0.001, sigma);
   more.speeds?.forEach((speed, i) => {
-    const v = i * STRIDE;
-    chain.state.rows[v + SPEED] = speed;
-    chain.state.rows[v + HELD] = speed === 0 ? 1 : 0;
-    chain.state.rows[v + SLIDE] = Math.sign(speed);
+    const v = i * Row.stride;
+    chain.state.rows[v + Row.speed] = speed;
+    chain.state.rows[v + Row.held] = speed === 0 ? 1 : 0;
+    chain.state.rows[v + Row.slide] = Math.sign(speed);
   });
   return chain;
 }
