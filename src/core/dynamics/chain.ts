@@ -40,7 +40,6 @@ export interface Chain {
   /** Sweeps done, for the record of cost. */
   sweeps: number;
   advance(steps: number): void;
-  resetPeaks(): void;
   /** Kinetic energy incl. rotors, potential energy over node 0, energy stored in joints, J. */
   kinetic(): number;
   potential(): number;
@@ -158,12 +157,6 @@ export function createChain(
     force: (j) => r[j * Row.stride + Row.force]!,
     advance(steps) {
       for (let k = 0; k < steps; k++) stepOnce();
-    },
-    resetPeaks() {
-      for (let v = 0; v < end; v += Row.stride) {
-        r[v + Row.draftPeak] = 0;
-        r[v + Row.buffPeak] = 0;
-      }
     },
     kinetic() {
       let sum = 0;

@@ -444,3 +444,32 @@ export function commit(chain: ChainRows): number {
   chain.losses.coupler += damperWork;
   return parting;
 }
+
+/**
+ * Writes how the train stands into `out` from `at` on: chainages m and speeds m/s of the n vehicles, then forces, draft
+ * and buff peaks N and extensions m of the n-1 joints; and begins the peaks anew. Returns what the train asks of its
+ * engines to go on `way` (±1) at its speed, N.
+ */
+export function writeFrame(chain: ChainRows, out: Float64Array, at: number, way: number): number {
+  const { rows: r, count: n } = chain;
+  const { chainage, origin, node, nodes } = chain.tables;
+  locateJoints(chain);
+  const joints = at + 2 * n;
+  let asked = 0;
+  for (let i = 0, v = 0; i < n; i++, v += Row.stride) {
+    const x = (r[v + Row.sigma]! - origin) / node;
+    const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
+    const from = chainage[k]!;
+    out[at + i] = from + (chainage[k + 1]! - from) * (x - k);
+    out[at + n + i] = r[v + Row.speed]!;
+    asked += way * r[v + Row.grade]! + frictionOf(r, v) + r[v + Row.viscous]! * Math.abs(r[v + Row.speed]!);
+    if (i === n - 1) break;
+    out[joints + i] = r[v + Row.force]!;
+    out[joints + (n - 1) + i] = r[v + Row.draftPeak]!;
+    out[joints + 2 * (n - 1) + i] = r[v + Row.buffPeak]!;
+    out[joints + 3 * (n - 1) + i] = r[v + Row.extension]!;
+    r[v + Row.draftPeak] = 0;
+    r[v + Row.buffPeak] = 0;
+  }
+  return asked;
+}

@@ -1,6 +1,6 @@
-import { chainageAtRail, type Track } from '../track/index.ts';
 import type { Chain } from './chain.ts';
 import { Row } from './chainRows.ts';
+import { chainageAt } from './routeTables.ts';
 import type { RunEvent, RunEventKind } from './types.ts';
 
 /** Slip slower than this is creep, not an event, m/s. */
@@ -22,7 +22,7 @@ export interface EventLog {
   note(kind: RunEventKind, time: number, subject: number, value: number): void;
 }
 
-export function createEventLog(chain: Chain, track: Track, weights: Float64Array): EventLog {
+export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
   const events: RunEvent[] = [];
   const slipping = chain.engines.map(() => ({ active: false, gripped: 0 }));
   const joints = chain.state.count - 1;
@@ -35,8 +35,8 @@ export function createEventLog(chain: Chain, track: Track, weights: Float64Array
     'run-out': { time: Number.NEGATIVE_INFINITY, index: -1 },
   };
 
-  const vehiclePlace = (i: number) => chainageAtRail(track, chain.sigma(i));
-  const jointPlace = (j: number) => chainageAtRail(track, 0.5 * (chain.sigma(j) + chain.sigma(j + 1)));
+  const vehiclePlace = (i: number) => chainageAt(chain.state.tables, chain.sigma(i));
+  const jointPlace = (j: number) => chainageAt(chain.state.tables, 0.5 * (chain.sigma(j) + chain.sigma(j + 1)));
   const isJoint = (kind: RunEventKind) => kind === 'run-in' || kind === 'run-out' || kind === 'parting';
 
   const log: EventLog = {

@@ -49,10 +49,9 @@ export function startRun(input: RunInput): RunStepper {
     standingPlaces(tables, train, startRail),
   );
   const driver = createDriver(script, engines, track);
-  const recorder = createRecorder(chain, track);
+  const recorder = createRecorder(chain);
   const log = createEventLog(
     chain,
-    track,
     Float64Array.from(train.vehicles, (v) => v.mass * options.forces.gravity),
   );
   const perFrame = Math.round(options.frameInterval / options.step);
@@ -90,15 +89,22 @@ export function startRun(input: RunInput): RunStepper {
     else if (chain.sigma(last) - lastReach < 0 && chain.speed(last) < 0) end('end-of-track', now, last);
     else if (now >= script.timeLimit - 0.5 * options.step) end('time-limit', now, 0);
     else {
-      const lost = engines.findIndex(
-        (engine) => engine.setting !== 0 && chain.speed(engine.vehicle) * Math.sign(engine.setting) < CRAWL,
-      );
-      if (lost < 0 || driver.turning) stuckSince = now;
+      const lost = driver.turning ? -1 : stuckEngine();
+      if (lost < 0) stuckSince = now;
       else if (now - stuckSince > options.stallPatience) {
         log.note('stall', now, engines[lost]!.vehicle, chain.speed(engines[lost]!.vehicle));
         outcome = 'stalled';
       }
     }
+  }
+
+  /** The first engine that is asked to move and does not, or -1. */
+  function stuckEngine(): number {
+    for (let k = 0; k < engines.length; k++) {
+      const { setting, vehicle } = engines[k]!;
+      if (setting !== 0 && chain.speed(vehicle) * Math.sign(setting) < CRAWL) return k;
+    }
+    return -1;
   }
 
   function end(how: 'arrived' | 'end-of-track' | 'time-limit', now: number, vehicle: number): void {

@@ -25,8 +25,8 @@ export interface LensPlateInput {
   readonly measures: WayMeasures;
   /** A support under the lens, if there is one, and whether a failing finding names it. */
   readonly post: { readonly post: Post; readonly marked: boolean } | null;
-  /** The joint is one that a failing finding is about. */
-  readonly fails: boolean;
+  /** Which way the joint fails: in height, across the track. */
+  readonly fails: { readonly up: boolean; readonly aside: boolean };
   /** Heads as they would stand with the cure being tried. */
   readonly ghostHeads: { readonly leading: Vec3; readonly trailing: Vec3 } | null;
   readonly units: Pick<SessionState, 'lengthUnit' | 'gradeForm'>;
@@ -120,7 +120,7 @@ function dimension(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pix
   const { frame, circle, geometry, units, fails } = input;
   // Aside it is the bodies' ends that the core compares, up it is the heads.
   const [a, b] = (way === 'up' ? [frame.heads.leading, frame.heads.trailing] : bodyEnds(input.subject)).map(to);
-  const tone = fails ? 'mark' : 'ink';
+  const tone = fails[way] ? 'mark' : 'ink';
   const amount = Math.abs(way === 'up' ? geometry.verticalOffset : geometry.lateralOffset);
   const words = lengthWords(amount, units, amount < 1e-4 ? 2 : 1);
   const x = circle.x + 0.5 * circle.radius;

@@ -10,7 +10,7 @@ import { drawLensPlate } from '../lens/lensPlate.ts';
 import type { Director } from './director.ts';
 import { Plate } from './plate.ts';
 import { ringRadius, type Shown, type ShownLens } from './shown.ts';
-import { blamedSupports, jointFails, namedFinding, nearFinding, otherChainage } from './subjects.ts';
+import { blamedSupports, jointFails, jointFailsHow, namedFinding, nearFinding, otherChainage } from './subjects.ts';
 
 /** Elements of the page that the lettering moves and fills. */
 export interface LetteringElements {
@@ -222,7 +222,7 @@ export class Lettering {
       track,
       measures: world.railway.measures,
       post: post === undefined ? null : { post, marked: blamed.includes(post.index) },
-      fails,
+      fails: jointFailsHow(state, joint),
       ghostHeads: lens.ghostHeads,
       units: state,
     });

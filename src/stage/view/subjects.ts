@@ -45,6 +45,19 @@ export function jointFails(state: SessionState, joint: number): boolean {
   return (state.result?.findings ?? []).some((one) => one.verdict === 'fails' && jointOf(one) === joint);
 }
 
+/** Risks that compare two heads in height, and those that compare two ends across the track. */
+const upRisks: readonly RiskId[] = ['override', 'parting'];
+const asideRisks: readonly RiskId[] = ['buffer-lock', 'coupler-swing'];
+
+/** Which way a joint fails: in height, across the track. */
+export function jointFailsHow(state: SessionState, joint: number): { readonly up: boolean; readonly aside: boolean } {
+  const failing = (state.result?.findings ?? []).filter((one) => one.verdict === 'fails' && jointOf(one) === joint);
+  return {
+    up: failing.some(({ risk }) => upRisks.includes(risk)),
+    aside: failing.some(({ risk }) => asideRisks.includes(risk)),
+  };
+}
+
 /** Supports that failing findings name, by index. */
 export function blamedSupports(state: SessionState): number[] {
   const list = new Set<number>();
