@@ -20,6 +20,7 @@ export default defineConfig({
   test: {
     testTimeout: hanging,
     hookTimeout: hanging,
+    setupFiles: ['tests/seed.ts'],
     projects: [
       {
         extends: true,

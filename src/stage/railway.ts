@@ -1,6 +1,6 @@
-import type { Track } from '../core/track/types.ts';
 import type { SessionState } from '../state/types.ts';
 import { type TableTop, tableTops } from './table/tableTop.ts';
+import { type DrawnTrack, drawnTrack } from './way/drawnTrack.ts';
 import { type DeckSizes, type WayMeasures, wayMeasures } from './way/measures.ts';
 
 /** Everything that stands still on the stage, in metres. */
@@ -13,13 +13,6 @@ export interface Railway {
   readonly tables: readonly TableTop[];
   /** Height of the floor, m. */
   readonly floor: number;
-}
-
-export interface DrawnTrack {
-  readonly id: string;
-  readonly track: Track;
-  /** In order; departures built minus planned, m. */
-  readonly supports: readonly { readonly chainage: number; readonly departure: number }[];
 }
 
 /** The part of a scene file that the stage reads. */
@@ -63,9 +56,3 @@ export function railwayOf(compiled: NonNullable<SessionState['compiled']>): Rail
     floor: datum === undefined ? lowest - usualTableHeight : -datum / 1000,
   };
 }
-
-export const drawnTrack = (id: string, track: Track): DrawnTrack => ({
-  id,
-  track,
-  supports: track.spec.profile.strip?.supports ?? [],
-});

@@ -36,7 +36,9 @@ describe('a cure', () => {
     expect(await act().textContent()).toContain(gained(ghost?.margin));
     expect(await act().textContent()).toContain('Keep');
     expect(rest.findings).toEqual(first.findings);
-    expect(await page.evaluate(() => window.gradewright!.session.scene === window.gradewright!.session.compiled?.scene)).toBe(true);
+    expect(
+      await page.evaluate(() => window.gradewright!.session.scene === window.gradewright!.session.compiled?.scene),
+    ).toBe(true);
     await opened.shot('cure-tried');
   });
 
@@ -70,7 +72,10 @@ describe('a cure', () => {
 
   it('is undone and done again, by button and by key', async () => {
     const { page } = opened;
-    await page.getByRole('banner').getByRole('button', { name: 'Undo set both heads of joint 6 to one height' }).click();
+    await page
+      .getByRole('banner')
+      .getByRole('button', { name: 'Undo set both heads of joint 6 to one height' })
+      .click();
     const undone = await until(page, (now) => override(now)?.verdict === 'fails');
     expect(undone.findings).toEqual(first.findings);
     expect(await verdicts().textContent()).toMatch(countWords(first));
@@ -91,7 +96,11 @@ describe('a cure', () => {
     await page.waitForFunction(() => window.gradewright?.session.result && window.__stage);
     const again = await untilSolved(page, 'propelled-down');
     expect(again.findings).toEqual(before.findings);
-    await page.getByRole('banner').getByText('as you left it').or(page.getByText('working out what would help')).waitFor();
+    await page
+      .getByRole('banner')
+      .getByText('as you left it')
+      .or(page.getByText('working out what would help'))
+      .waitFor();
   });
 
   it('was shown without a complaint', () => {

@@ -46,9 +46,11 @@ async function drop(name: string, text: string): Promise<void> {
 /** Chooses a file in the dialog that the Open button brings. */
 async function choose(name: string, text: string): Promise<void> {
   const { page } = opened;
-  const asked = page.waitForEvent('filechooser');
-  await page.getByRole('banner').getByRole('button', { name: 'Open' }).click();
-  await (await asked).setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+  const [asked] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.getByRole('banner').getByRole('button', { name: 'Open' }).click(),
+  ]);
+  await asked.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 }
 
 interface Told {
@@ -65,7 +67,10 @@ async function explained(): Promise<Told> {
   await dialog.waitFor();
   const told = await dialog.evaluate((element): Told => {
     const places = [...element.querySelectorAll('ol > li')].map((place) => {
-      const terms = [...place.querySelectorAll('dt')].map((term) => [term.textContent, term.nextElementSibling?.textContent]);
+      const terms = [...place.querySelectorAll('dt')].map((term) => [
+        term.textContent,
+        term.nextElementSibling?.textContent,
+      ]);
       return { path: place.querySelector('code')?.textContent, ...Object.fromEntries(terms) };
     });
     return { title: element.querySelector('h2')?.textContent ?? '', text: element.textContent, places };
@@ -88,7 +93,7 @@ describe('a scene file', () => {
       'bank.json',
       spoilt((scene) => {
         (scene.tracks as { alignment: { lengthMm: unknown }[] }[])[0].alignment[0].lengthMm = 'long';
-        scene.trails = scene.trials;
+        scene.showing = scene.shows;
       }),
     );
     const { title, places } = await explained();
@@ -101,10 +106,10 @@ describe('a scene file', () => {
       example: expect.stringMatching(/^\d+$/),
     });
     expect(places).toContainEqual({
-      path: 'trails',
+      path: 'showing',
       found: 'a field that is not known here',
-      allowed: expect.stringContaining('trials'),
-      example: expect.stringMatching(/^"trials": /),
+      allowed: expect.stringContaining('shows'),
+      example: expect.stringMatching(/^"shows": "[^"]+"$/),
     });
     await opened.shot('wrong-file');
     expect(await graveViolations(opened.page, 'dialog')).toEqual([]);
@@ -178,9 +183,10 @@ describe('a scene file', () => {
 
   it('comes out as it went in', async () => {
     const { page } = opened;
-    const saving = page.waitForEvent('download');
-    await page.getByRole('banner').getByRole('button', { name: 'Save' }).click();
-    const saved = await saving;
+    const [saved] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('banner').getByRole('button', { name: 'Save' }).click(),
+    ]);
     expect(saved.suggestedFilename()).toMatch(/^[a-z0-9-]+\.json$/);
     const text = await readFile(await saved.path(), 'utf8');
     const original = spoilt((scene) => {

@@ -1,10 +1,10 @@
-import type { Placement, Vehicle } from '../../src/core/stock/types.ts';
 import { newPlacement, placeVehicle, standTrain } from '../../src/core/stock/index.ts';
+import type { Placement, Vehicle } from '../../src/core/stock/types.ts';
 import { arc, helix, makeTrack, straight, transition } from '../../src/core/track/index.ts';
 import type { Track } from '../../src/core/track/types.ts';
-import type { DrawnTrack } from '../../src/stage/railway.ts';
-import { drawnTrack } from '../../src/stage/railway.ts';
 import type { Solid } from '../../src/stage/solid/solid.ts';
+import type { DrawnTrack } from '../../src/stage/way/drawnTrack.ts';
+import { drawnTrack } from '../../src/stage/way/drawnTrack.ts';
 import { wayMeasures } from '../../src/stage/way/measures.ts';
 import { sampleCoupling, sampleVehicle } from '../core/stock/samples.ts';
 
@@ -61,7 +61,13 @@ export const bufferedWagon = (headOff = 0, change: Partial<Vehicle> = {}): Vehic
     coupling: sampleCoupling({ kind: 'hook-and-bar', reach: 0.017, pivotInset: 0.0085, headHeight: 0.009 + headOff }),
     buffers,
   };
-  return { ...sampleVehicle({ pivotSpacing: 0.04, overhang: 0.02, bogies: false }), kind: 'wagon', front: end, rear: end, ...change };
+  return {
+    ...sampleVehicle({ pivotSpacing: 0.04, overhang: 0.02, bogies: false }),
+    kind: 'wagon',
+    front: end,
+    rear: end,
+    ...change,
+  };
 };
 
 /** A train standing on a track with its first vehicle's origin at a chainage, m. */
@@ -85,8 +91,7 @@ export function enclosedVolume(solid: Solid): number {
   let six = 0;
   for (let i = 0; i < solid.index.length; i += 3) {
     const [a, b, c] = [at[solid.index[i]], at[solid.index[i + 1]], at[solid.index[i + 2]]];
-    six +=
-      a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
+    six += a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
   }
   return six / 6;
 }

@@ -9,8 +9,11 @@ export interface Insets {
   readonly bottom: number;
 }
 
-/** Rounds of moving and widening: each shrinks the miss by about the perspective's depth ratio, so eight are plenty. */
-const rounds = 10;
+/** Rounds of moving and widening: each shrinks the miss by about the perspective's depth ratio, a half at worst. */
+const rounds = 20;
+
+/** Least height of a picture, m: also for points that all lie in one place. */
+const leastHeight = 0.05;
 
 /**
  * The look from a given direction that shows all of `points` (m) as large as they go between the insets.
@@ -33,7 +36,7 @@ export function frameAll(
     const { right, up } = pictureAxes(look);
     const seen = extent(points, look);
     const scale = Math.max((seen.right - seen.left) / (wide * aspect), (seen.top - seen.bottom) / high);
-    const height = look.height * scale;
+    const height = Math.max(leastHeight, look.height * scale);
     const moveX = ((seen.left + seen.right) / 2) * look.height - offX * height;
     const moveY = ((seen.bottom + seen.top) / 2) * look.height - offY * height;
     look = {

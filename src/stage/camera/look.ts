@@ -47,7 +47,7 @@ export function lookBetween(eye: Vec3, target: Vec3, field: number): Look {
   return {
     target,
     azimuth: Math.atan2(y, x),
-    elevation: Math.asin(z / far),
+    elevation: Math.atan2(z, Math.hypot(x, y)),
     height: 2 * far * Math.tan(field / 2),
     field,
   };

@@ -18,17 +18,9 @@ export function couplingHalf(coupling: Coupling): Solid {
   const headLength = Math.min(0.45 * reach, Math.max(0.0032, 1.15 * high));
   const shankHalf = Math.min(0.28 * high, 0.0009);
   const neck = reach - headLength;
+  const pin = Math.min(1.9 * shankHalf, half);
   const shank = (to: number): void => box(solid, [-0.0012, to], [-0.0011, 0.0011], [-shankHalf, shankHalf], metal, pen);
-  drum(
-    solid,
-    'z',
-    [0, 0],
-    0.0011,
-    [-shankHalf * 1.9, shankHalf * 1.9],
-    10,
-    { flank: face.metalDark, end: face.metal },
-    pen,
-  );
+  drum(solid, 'z', [0, 0], 0.0011, [-pin, pin], 10, { flank: face.metalDark, end: face.metal }, pen);
   switch (coupling.kind) {
     case 'knuckle':
       shank(neck);

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../core/math/vec3.ts';
-import type { DrawnTrack } from '../railway.ts';
 import type { TableTop } from '../table/tableTop.ts';
+import type { DrawnTrack } from '../way/drawnTrack.ts';
 import { stripTop, stripUnderside, type WayMeasures } from '../way/measures.ts';
 import { layStations, type Stations, stationChainages } from '../way/stations.ts';
 

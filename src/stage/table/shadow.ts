@@ -1,6 +1,6 @@
 import { trackPoint } from '../../core/track/index.ts';
 import type { TrackPoint } from '../../core/track/types.ts';
-import type { DrawnTrack } from '../railway.ts';
+import type { DrawnTrack } from '../way/drawnTrack.ts';
 import type { TableTop } from './tableTop.ts';
 
 /** Where and how dark the railway shades a table: width × height bytes, row by row from the table's south-west corner. */

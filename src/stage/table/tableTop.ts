@@ -1,6 +1,6 @@
 import { trackPoint } from '../../core/track/index.ts';
 import type { TrackPoint } from '../../core/track/types.ts';
-import type { DrawnTrack } from '../railway.ts';
+import type { DrawnTrack } from '../way/drawnTrack.ts';
 import { stripUnderside, type WayMeasures } from '../way/measures.ts';
 
 /** A baseboard: a level rectangle in the room, m. */

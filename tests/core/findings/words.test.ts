@@ -1,3 +1,4 @@
+// Over 300 lines for a reason: every sentence the product says stands here side by side, so that the wording can be read as a whole.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RunEventKind } from '../../../src/core/dynamics/types.ts';

@@ -34,6 +34,8 @@ describe('elementary functions of our own', () => {
     agrees(between(-1, 1), asin, Math.asin, 4, 1e-3);
     fc.assert(
       fc.property(between(-5, 5), between(-5, 5), (y, x) => {
+        // The origin has no direction; signs of zero are the engine's business.
+        fc.pre(x !== 0 || y !== 0);
         expect(units(atan2(y, x), Math.atan2(y, x), 1e-3)).toBeLessThanOrEqual(4);
       }),
     );

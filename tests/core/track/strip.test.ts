@@ -1,3 +1,4 @@
+// Over 300 lines for a reason: one beam, its hinges, steps and refusals, checked against each other on the same few strips.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {

@@ -161,3 +161,39 @@ describe('a train in a curve whose flanges rub on the sideways coupling load', (
     expect(fine).toBeLessThan(coarse);
   });
 });
+
+describe('a string of light vehicles round a bend, with a dragging one at its end', () => {
+  // Euler-Eytelwein, T = T₀·e^(μθ): here the flange's friction times sliding ratio stands for μ, vehicles for the rope.
+  it.each([
+    [0.1, Math.PI / 2, 1.17],
+    [0.2, Math.PI / 2, 1.369],
+    [0.1, Math.PI, 1.369],
+    [0.3, Math.PI, 2.566],
+  ])('multiplies the pull by e^(μθ): μ %f, θ %f', (mu, angle, ratio) => {
+    expect(Math.exp(mu * angle)).toBeCloseTo(ratio, 3);
+    const radius = 0.6;
+    const count = 40;
+    const each = (radius * angle) / count;
+    const small = { pivotInset: 0.001, reach: 0.001, draftStiffness: 1e5, buffStiffness: 1e5, damping: 5 };
+    const body = { bodyLength: each, pivotSpacing: 0.5 * each, frontOverhang: 0.25 * each, rearOverhang: 0.25 * each };
+    const link = wagon(1e-4, small, { ...body, ...free });
+    const dragging = wagon(0.05, small, { ...body, rolling: { coulomb: 0.4, perSpeed: 0, breakaway: 1 } });
+    const front = engine(0.5, { adhesion: 0.9, stallForce: 4 }, small, { ...body, ...free });
+    const track = makeTrack({
+      start: { x: 0, y: 0, heading: 0 },
+      elements: [straight(0.5), arc(radius, angle + 2)],
+      profile: { points: [{ chainage: 0, height: 0 }] },
+    });
+    const vehicles = [front, ...new Array(count).fill(link), dragging];
+    const result = run(
+      trial(track, vehicles, [at(0.1, 0.3, 1)], {
+        script: { start: 0.5 + radius * (angle + 0.6), timeLimit: 5 },
+        forces: { curveFactor: 0, flangeFriction: mu },
+      }),
+    );
+    const last = (result.frames - 1) * (vehicles.length - 1);
+    expect(result.outcome).toBe('time-limit');
+    // The links' own corners are 40 chords of a circle: (θ/40)²/12 of the exponent, and half a link at either end.
+    expect(result.force[last]! / result.force[last + count]! / ratio).toBeCloseTo(1, 2);
+  });
+});

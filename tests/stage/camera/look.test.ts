@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { distance, dot, subtract, type Vec3 } from '../../../src/core/math/vec3.ts';
 import { frameAll, project } from '../../../src/stage/camera/framing.ts';
-import { between, easeInOut, eyeDistance, eyeOf, type Look, lookBetween, nearestTurn, pictureAxes } from '../../../src/stage/camera/look.ts';
+import {
+  between,
+  easeInOut,
+  eyeDistance,
+  eyeOf,
+  type Look,
+  lookBetween,
+  nearestTurn,
+  pictureAxes,
+} from '../../../src/stage/camera/look.ts';
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const place = fc.tuple(number(-3, 3), number(-3, 3), number(0, 1)) as fc.Arbitrary<Vec3>;
@@ -67,7 +76,9 @@ describe('frameAll', () => {
   it('keeps everything between the insets and touches two of them', () => {
     const insets = { left: 0.05, right: 0.1, top: 0.15, bottom: 0.12 };
     fc.assert(
-      fc.property(fc.array(place, { minLength: 3, maxLength: 30 }), number(0, 6), number(0.2, 1.4), (points, azimuth, elevation) => {
+      fc.property(fc.array(place, { maxLength: 30 }), number(0, 6), number(0.2, 1.4), (more, azimuth, elevation) => {
+        // A square on the ground keeps the picture wider than any thin line of points towards the eye.
+        const points: Vec3[] = [...more, [-1, -1, 0], [1, -1, 0], [1, 1, 0], [-1, 1, 0]];
         const aspect = 1.9;
         const look = frameAll(points, { azimuth, elevation, field: 0.42 }, aspect, insets);
         const seen = points.map((point) => project(point, look));

@@ -1,8 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { dot, subtract, type Vec3 } from '../../../src/core/math/vec3.ts';
-import { eyeOf, lookBetween } from '../../../src/stage/camera/look.ts';
 import { project } from '../../../src/stage/camera/framing.ts';
-import { atEyeHeight, atPlace, inCab, onCoupling, straightDown, wholeRailway } from '../../../src/stage/camera/viewpoints.ts';
+import { eyeOf, lookBetween } from '../../../src/stage/camera/look.ts';
+import {
+  atEyeHeight,
+  atPlace,
+  inCab,
+  onCoupling,
+  straightDown,
+  wholeRailway,
+} from '../../../src/stage/camera/viewpoints.ts';
 import { betweenHeads } from '../../../src/stage/lens/jointSubject.ts';
 import type { Railway } from '../../../src/stage/railway.ts';
 import { tableTops } from '../../../src/stage/table/tableTop.ts';
@@ -13,7 +20,10 @@ const tables = tableTops([helix], measures, []);
 const railway: Railway = { name: 'Sample', scale: 'H0', measures, tracks: [helix], tables, floor: tables[0].top - 0.9 };
 const insets = { left: 0.05, right: 0.05, top: 0.1, bottom: 0.1 };
 
-const ring: Vec3[] = Array.from({ length: 40 }, (_, i): Vec3 => [0.6 * Math.cos(i), 0.6 + 0.6 * Math.sin(i), 0.08 + i / 200]);
+const ring: Vec3[] = Array.from(
+  { length: 40 },
+  (_, i): Vec3 => [0.6 * Math.cos(i), 0.6 + 0.6 * Math.sin(i), 0.08 + i / 200],
+);
 
 describe('the first picture', () => {
   it('shows the side that something happens on', () => {
@@ -75,7 +85,12 @@ describe('riding', () => {
   });
 
   it('on a coupling sits outside the train and looks forward past the joint', () => {
-    const subject = { leading: vehicles[0], trailing: vehicles[1], placedLeading: placements[0], placedTrailing: placements[1] };
+    const subject = {
+      leading: vehicles[0],
+      trailing: vehicles[1],
+      placedLeading: placements[0],
+      placedTrailing: placements[1],
+    };
     const joint = betweenHeads(subject);
     const look = onCoupling(joint, vehicles[1], placements[1], 1);
     const eye = eyeOf(look);

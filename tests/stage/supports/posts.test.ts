@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { posts } from '../../../src/stage/supports/posts.ts';
-import { drawPost } from '../../../src/stage/supports/postSolid.ts';
 import { emptySolid } from '../../../src/stage/solid/solid.ts';
+import { drawPost } from '../../../src/stage/supports/postSolid.ts';
+import { posts } from '../../../src/stage/supports/posts.ts';
 import { tableTops } from '../../../src/stage/table/tableTop.ts';
 import { stripUnderside } from '../../../src/stage/way/measures.ts';
 import { bounds, fallingHelix, measures, vertices } from '../samples.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { shadowMask } from '../../../src/stage/table/shadow.ts';
 import { tableTops } from '../../../src/stage/table/tableTop.ts';
+import { drawnTrack } from '../../../src/stage/way/drawnTrack.ts';
 import { stripUnderside } from '../../../src/stage/way/measures.ts';
-import { drawnTrack } from '../../../src/stage/railway.ts';
 import { fallingHelix, levelCircle, measures } from '../samples.ts';
 
 const helix = fallingHelix();

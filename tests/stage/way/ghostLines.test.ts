@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { makeTrack } from '../../../src/core/track/index.ts';
-import { ghostLines } from '../../../src/stage/way/ghostLines.ts';
 import { sectionCut } from '../../../src/stage/lens/sectionCut.ts';
+import { ghostLines } from '../../../src/stage/way/ghostLines.ts';
 import { stripUnderside } from '../../../src/stage/way/measures.ts';
 import { bounds, fallingHelix, levelCircle, measures, vertices } from '../samples.ts';
 
@@ -18,7 +18,10 @@ describe('ghostLines', () => {
       ...track.spec,
       profile: {
         ...track.spec.profile,
-        strip: { hinges: strip?.hinges ?? [], supports: strip?.supports.map((one) => ({ ...one, departure: 0 })) ?? [] },
+        strip: {
+          hinges: strip?.hinges ?? [],
+          supports: strip?.supports.map((one) => ({ ...one, departure: 0 })) ?? [],
+        },
       },
     });
     const strokes = ghostLines(track, mended, measures);

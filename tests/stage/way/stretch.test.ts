@@ -71,7 +71,9 @@ describe('a stretch from afar', () => {
   it('paints only the top, at its own chainages', () => {
     const solid = farStretch(windingTrack(), { from: 0.4, to: 1.2 }, measures, []);
     expect(solid.paint).toHaveLength(2 * solid.role.length);
-    const painted = solid.role.flatMap((role, i) => (Math.abs(solid.paint[2 * i + 1]) < 1 ? [{ role, s: solid.paint[2 * i] }] : []));
+    const painted = solid.role.flatMap((role, i) =>
+      Math.abs(solid.paint[2 * i + 1]) < 1 ? [{ role, s: solid.paint[2 * i] }] : [],
+    );
     expect(painted.length).toBeGreaterThan(0);
     for (const { role, s } of painted) {
       expect(role).toBe(wayFace.top);
@@ -114,7 +116,9 @@ describe('a stretch from nearby', () => {
       profile: { points: [{ chainage: 0, height: 0 }] },
     });
     const solid = nearStretch(track, whole(0.2), measures, []);
-    const heads = vertices(solid).filter((_, i) => solid.role[i] === wayFace.railTop && Math.abs(solid.position[3 * i + 2]) < 1e-9);
+    const heads = vertices(solid).filter(
+      (_, i) => solid.role[i] === wayFace.railTop && Math.abs(solid.position[3 * i + 2]) < 1e-9,
+    );
     const least = Math.min(...heads.map(([, y]) => Math.abs(y)));
     expect(2 * least).toBeCloseTo(0.0165, 9);
   });

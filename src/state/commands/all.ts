@@ -1,0 +1,49 @@
+import { cameras } from './cameras.ts';
+import { chapters } from './chapters.ts';
+import type { Command } from './command.ts';
+import { keepCure } from './keepCure.ts';
+import { lensViews } from './lensViews.ts';
+import { nextEvent } from './nextEvent.ts';
+import { openFile } from './openFile.ts';
+import { openPalette } from './openPalette.ts';
+import { previousEvent } from './previousEvent.ts';
+import { rates } from './rates.ts';
+import { redo } from './redo.ts';
+import { runTrial } from './runTrial.ts';
+import { saveFile } from './saveFile.ts';
+import { stepBack } from './stepBack.ts';
+import { stopRun } from './stopRun.ts';
+import { toggleAxis } from './toggleAxis.ts';
+import { toggleGradeForm } from './toggleGradeForm.ts';
+import { toggleLengthUnit } from './toggleLengthUnit.ts';
+import { toggleLens } from './toggleLens.ts';
+import { togglePlay } from './togglePlay.ts';
+import { undo } from './undo.ts';
+import { workings } from './workings.ts';
+import { worstFinding } from './worstFinding.ts';
+
+/** Every command there is, in the order the palette lists them. */
+export const commands: readonly Command[] = [
+  togglePlay,
+  nextEvent,
+  previousEvent,
+  worstFinding,
+  keepCure,
+  toggleLens,
+  ...lensViews,
+  stepBack,
+  undo,
+  redo,
+  runTrial,
+  stopRun,
+  ...workings,
+  ...chapters,
+  ...cameras,
+  ...rates,
+  toggleAxis,
+  toggleLengthUnit,
+  toggleGradeForm,
+  openFile,
+  saveFile,
+  openPalette,
+];

@@ -1,0 +1,104 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { makeTrack, straight } from '../../../src/core/track/index.ts';
+import { chainOn, momentum } from './chains.ts';
+import { level, wagon } from './trains.ts';
+
+const free = { rolling: { coulomb: 0, perSpeed: 0, breakaway: 1 } };
+const noDrag = { curveFactor: 0, flangeFriction: 0 };
+
+describe('the chain below it', () => {
+  const made = new Map<string, ReturnType<typeof wagon>>();
+  /** One object a kind, so that the route is tabulated once a kind. */
+  const hostile = ({ m, k, s }: { m: number; k: number; s: number }) => {
+    const key = `${m} ${k} ${s}`;
+    const known = made.get(key) ?? wagon(m, { draftStiffness: k, buffStiffness: k, slack: s / 2 });
+    made.set(key, known);
+    return known;
+  };
+  const masses = fc.array(fc.double({ min: 0.02, max: 1, noNaN: true }), { minLength: 2, maxLength: 9 });
+
+  it('keeps momentum whatever the joints do, when nothing outside acts', () => {
+    fc.assert(
+      fc.property(
+        masses,
+        fc.double({ min: 0, max: 0.003, noNaN: true }),
+        fc.infiniteStream(fc.double({ min: -0.3, max: 0.3, noNaN: true })),
+        (ms, slack, stream) => {
+          const vehicles = ms.map((m) => wagon(m, { slack }, free));
+          const chain = chainOn(level(4), vehicles, 2.5, { forces: noDrag, speeds: [...stream.take(ms.length)] });
+          const before = momentum(chain, ms);
+          chain.advance(500);
+          expect(momentum(chain, ms)).toBeCloseTo(before, 9);
+          expect(chain.unsettled).toBe(0);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('is of second order in the step where nothing sticks', () => {
+    // Undamped and without slack a joint is one linear spring, so nothing touches.
+    const truck = wagon(
+      0.08,
+      { damping: 0, draftStiffness: 200, buffStiffness: 200 },
+      { rolling: { coulomb: 0.01, perSpeed: 0.05, breakaway: 1 } },
+    );
+    const sag = makeTrack({
+      start: { x: 0, y: 0, heading: 0 },
+      elements: [straight(6)],
+      profile: {
+        points: [
+          { chainage: 0, height: 0.1 },
+          { chainage: 3, height: 0, curve: { length: 4 } },
+          { chainage: 6, height: 0.1 },
+        ],
+      },
+    });
+    const speeds = (step: number) => {
+      const chain = chainOn(sag, [truck, truck, truck, truck], 2, { step, speeds: [0.4, 0.38, 0.41, 0.4] });
+      chain.advance(Math.round(1 / step));
+      return [0, 1, 2, 3].map(chain.speed);
+    };
+    const [a, b, c] = [speeds(0.001), speeds(0.0005), speeds(0.00025)] as const;
+    const far = (p: number[], q: number[]) => Math.max(...p.map((v, i) => Math.abs(v - q[i]!)));
+    const order = Math.log2(far(a, b) / far(b, c));
+    expect(order).toBeGreaterThan(1.9);
+    expect(order).toBeLessThan(2.1);
+  });
+
+  it('keeps energy when joints are undamped, blows in the slack included', () => {
+    const vehicles = [0.1, 0.3, 0.05, 0.2].map((m) => wagon(m, { slack: 0.002, damping: 0 }, free));
+    const chain = chainOn(level(4), vehicles, 2.5, { forces: noDrag, speeds: [0.1, -0.2, 0.3, 0] });
+    const before = chain.kinetic() + chain.stored();
+    chain.advance(5000);
+    expect((chain.kinetic() + chain.stored()) / before).toBeCloseTo(1, 8);
+  });
+
+  it('settles every step of hostile trains: mass ratio 1:1000, no slack, much slack, stiff and soft joints', () => {
+    fc.assert(
+      fc.property(
+        fc.array(
+          fc.record({
+            m: fc.constantFrom(0.001, 0.05, 1),
+            k: fc.constantFrom(50, 4000, 1e6),
+            s: fc.constantFrom(0, 0.001, 0.05),
+          }),
+          { minLength: 2, maxLength: 12 },
+        ),
+        fc.double({ min: -0.5, max: 0.5, noNaN: true }),
+        (list, v) => {
+          const chain = chainOn(level(4, 0.02), list.map(hostile), 3, { speeds: list.map((_, i) => (i % 2 ? v : -v)) });
+          const start = chain.kinetic() + chain.potential() + chain.stored();
+          chain.advance(800);
+          const { rolling, curve, flange, coupler } = chain.state.losses;
+          const end = chain.kinetic() + chain.potential() + chain.stored() + rolling + curve + flange + coupler;
+          expect(chain.unsettled).toBe(0);
+          expect(list.every((_, i) => Number.isFinite(chain.speed(i)))).toBe(true);
+          expect(Math.abs(end - start)).toBeLessThan(1e-6 * Math.max(Math.abs(start), 1e-3));
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+});
