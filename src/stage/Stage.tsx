@@ -11,7 +11,7 @@ import { Director } from './view/director.ts';
 import { drawingOptions } from './view/drawingOptions.ts';
 import { Frames } from './view/Frames.tsx';
 import { Lettering } from './view/lettering.ts';
-import { namedFinding, nearFinding } from './view/subjects.ts';
+import { jointOf, namedFinding, nearFinding } from './view/subjects.ts';
 import './stage.css';
 
 export interface StageProps {
@@ -80,6 +80,10 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
   const lensOpen = useStore(session, (state) => state.lens.open);
   const namedIndex = useStore(session, namedFinding);
   const nearIndex = useStore(session, nearFinding);
+  const ofJoint = useStore(
+    session,
+    (state) => namedIndex !== null && jointOf(state.result?.findings[namedIndex]) !== null,
+  );
   const words = useStageWords(session);
 
   const magnify = useCallback(() => {
@@ -134,7 +138,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
         session={session}
         index={namedIndex}
         onChoose={() => choose(namedIndex)}
-        onMagnify={magnify}
+        onMagnify={ofJoint ? magnify : null}
       />
       <FindingLabel
         box={near}

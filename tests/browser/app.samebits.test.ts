@@ -11,7 +11,7 @@ import { compileScene, compileTrial, type TrialResult } from '../../src/sim/inde
 import { bundledPath } from '../scene/sample.ts';
 import { solve } from '../sim/solved.ts';
 import type { Opened } from './harness.ts';
-import { countWords, failing, openSolved, read, type Screen, untilSolved } from './screen.ts';
+import { countWords, failing, openSolved, read, type Screen, until, untilSolved } from './screen.ts';
 
 const house = fileURLToPath(new URL('../../', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'scenes-'));
@@ -124,10 +124,11 @@ describe('what the page works out', () => {
     expect(failing(propelled).risk).toBe('buffer-lock');
     await told(propelled);
     await page.getByRole('region', { name: 'Trial' }).getByRole('radio', { name: 'pulls' }).click();
-    const pulled = await untilSolved(page, 'set-track-pulled');
+    const pulled = await until(page, ({ trialId, findings }) => trialId !== propelled.trialId && findings !== null);
     await told(pulled);
+    expect(pulled.findings).not.toEqual(propelled.findings);
     await opened.shot('another-railway');
-    await expectSameBits('set-track-pulled');
+    await expectSameBits(pulled.trialId!);
   });
 
   it('was shown without a complaint', () => {

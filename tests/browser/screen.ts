@@ -12,7 +12,7 @@ export const patience = 20_000;
 export interface Screen {
   readonly scene: string | null;
   readonly trialId: string | null;
-  /** Of the solved trial on show; null while there is none. */
+  /** Of the trial that is meant; null until it is solved. */
   readonly findings: readonly ShownFinding[] | null;
   readonly progress: number | null;
   readonly problem: Problem | null;
@@ -62,11 +62,11 @@ export const read = (page: Page): Promise<Screen> =>
       scene: session.scene?.name ?? null,
       trialId,
       findings:
-        result &&
-        result.trialId === trialId &&
-        result.findings.map(({ risk, verdict, subject, time, chainage, value, limit, margin }) => {
-          return { risk, verdict, subject, time, chainage, value, limit, margin };
-        }),
+        result?.trialId === trialId && session.progress === null
+          ? result.findings.map(({ risk, verdict, subject, time, chainage, value, limit, margin }) => {
+              return { risk, verdict, subject, time, chainage, value, limit, margin };
+            })
+          : null,
       progress: session.progress,
       problem: session.problem,
       chosenFinding: session.chosenFinding,

@@ -79,7 +79,9 @@ void main() {
   vec2 across = vec2(-along.y, along.x);
   vec4 clip = corner.x < 0.5 ? clipA : clipB;
   float worldPixels = style.y * projectionMatrix[1][1] / clip.w * size.y * 0.5;
-  float wide = max(style.x * weight * heavier * ratio, worldPixels);
+  // A thing with a width of its own that has shrunk to a fraction of a pixel is drawn lighter: two rails stay two.
+  float faint = style.y > 0.0 ? clamp(3.5 * worldPixels / ratio, 0.7, 1.0) : 1.0;
+  float wide = max(style.x * weight * heavier * ratio * faint, worldPixels);
   float halfWidth = wide * 0.5;
   float spread = halfWidth + 0.75;
   float cap = min(halfWidth * 0.6, reach);

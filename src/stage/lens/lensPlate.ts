@@ -207,13 +207,14 @@ function unbrokenGrade(plate: Plate, input: LensPlateInput, to: (place: Vec3) =>
 
 function support(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel): void {
   const { post: found, measures, units } = input;
-  if (found === null) return;
+  if (found === null || found.post.index === null) return;
   const { post, marked } = found;
+  const number = found.post.index + 1;
   const [x, y, z] = post.centre;
   const at = to([x, y, z - stripUnderside(measures)]);
   const tone = marked ? 'mark' : 'letter';
   const off = Math.abs(post.departure);
-  plate.text('support', at.x, at.y + 15, `support ${post.index + 1}`, `stage-lens-letter stage-lens-${tone}-text`);
+  plate.text('support', at.x, at.y + 15, `support ${number}`, `stage-lens-letter stage-lens-${tone}-text`);
   if (off < 5e-5) return;
   const words = `${lengthWords(off, units)} ${post.departure > 0 ? 'high' : 'low'}`;
   plate.text('support-off', at.x, at.y + 30, words, `stage-lens-letter stage-lens-${tone}-text`);
@@ -248,6 +249,7 @@ function arrow(plate: Plate, key: string, from: Pixel, end: Pixel, look: string,
   const uy = (end.y - from.y) / away;
   const back = { x: end.x - ux * size * 1.3, y: end.y - uy * size * 1.3 };
   const half = size * 0.55;
+  if (size > 6) plate.line(`${key}-halo`, from.x, from.y, end.x, end.y, 'stage-lens-halo');
   plate.line(
     `${key}-shaft`,
     from.x,

@@ -17,6 +17,9 @@ const nutDepth = 0.22;
 const rodWeight = 0.95;
 const edgeWeight = 0.9;
 
+/** Weight of rods that stand only for looks. */
+const assumedWeight = 0.9;
+
 /** Weights of a support that a failing finding names. */
 const markedRodWeight = 2;
 const markedEdgeWeight = 1.2;
@@ -24,6 +27,12 @@ const markedEdgeWeight = 1.2;
 /** Draws one support: its bearer into one solid, rods and nuts into another, which the lens leaves out. */
 export function drawPost(bearer: Solid, hangers: Solid, post: Post, m: WayMeasures, marked = false): void {
   const top = post.centre[2] - stripUnderside(m);
+  if (post.index === null) {
+    for (const { x, y, foot } of post.rods) {
+      line(hangers.strokes, [x, y, foot], [x, y, top], assumedWeight, wayStroke.table, rodWidth * m.gauge);
+    }
+    return;
+  }
   const half = m.stripWidth / 2 + bearerBeyond * m.gauge;
   const bottom = top - bearerDepth * m.gauge;
   const pen: Pen = marked

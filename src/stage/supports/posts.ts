@@ -7,8 +7,8 @@ import { layStations, type Stations, stationChainages } from '../way/stations.ts
 /** One support as it is drawn: a bearer under the strip, hung between two threaded rods. */
 export interface Post {
   readonly trackId: string;
-  /** Number of the support, from 0 as findings count. */
-  readonly index: number;
+  /** Number of the support, from 0 as findings count; null for one that only keeps the picture from floating. */
+  readonly index: number | null;
   readonly chainage: number;
   readonly departure: number;
   /** Centreline at the rail top, m, and the level direction to the left. */
@@ -37,6 +37,9 @@ const clear = 0.003;
 /** Below this height over the table there is no room for rods: the bearer lies on the table, m. */
 const leastRod = 0.004;
 
+/** Where the file gives a track no supports, plain rods stand about this far apart, m. */
+const assumedPitch = 0.4;
+
 /** Chords of the strips that rods may stand on depart by this much, m. */
 const coarse = 0.001;
 
@@ -44,7 +47,9 @@ const coarse = 0.001;
 export function posts(tracks: readonly DrawnTrack[], tables: readonly TableTop[], m: WayMeasures): Post[] {
   const strips = tracks.map(({ track }) => layStations(track, stationChainages(track, 0, track.length, coarse, [])));
   const list: Post[] = [];
-  for (const { id, track, supports } of tracks) {
+  for (const { id, track, supports: given } of tracks) {
+    const assumed = given.length === 0;
+    const supports = assumed ? evenly(track.length) : given;
     const at = layStations(
       track,
       supports.map((support) => support.chainage),
@@ -61,10 +66,15 @@ export function posts(tracks: readonly DrawnTrack[], tables: readonly TableTop[]
         const foot = standsOn(strips, tables, m, x, y, centre[2] - stripUnderside(m));
         if (foot !== null && centre[2] - stripUnderside(m) - foot > leastRod) rods.push({ x, y, foot, head, side });
       }
-      list.push({ trackId: id, index, chainage, departure, centre, left, rods });
+      list.push({ trackId: id, index: assumed ? null : index, chainage, departure, centre, left, rods });
     });
   }
   return list;
+}
+
+function evenly(length: number): { chainage: number; departure: number }[] {
+  const count = Math.max(2, Math.round(length / assumedPitch));
+  return Array.from({ length: count }, (_, i) => ({ chainage: ((i + 0.5) * length) / count, departure: 0 }));
 }
 
 /** Height of what lies under a place, below `under`: the highest strip there, else the table, else null. */

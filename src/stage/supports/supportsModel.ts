@@ -38,7 +38,7 @@ export class SupportsModel {
     this.clear();
     const solids = { plain: [emptySolid(), emptySolid()], marked: [emptySolid(), emptySolid()] } as const;
     for (const post of this.posts) {
-      const named = post.trackId === trackId && indices.includes(post.index);
+      const named = post.trackId === trackId && post.index !== null && indices.includes(post.index);
       const [bearers, hangers] = named ? solids.marked : solids.plain;
       drawPost(bearers, hangers, post, this.railway.measures, named);
     }

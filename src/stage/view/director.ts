@@ -52,13 +52,15 @@ export class Director {
   private take(before: SessionState | null): void {
     const { state, world } = this;
     const now = performance.now();
-    if (world.takeRailway(state.compiled)) this.stood = null;
+    if (world.takeRailway(state.compiled)) {
+      this.sights.takeRailway();
+      this.stood = null;
+    }
     // Another railway is looked at afresh; an edit of this one leaves the person where they stand.
     if (before?.opened !== state.opened || before?.scene?.name !== state.scene?.name) this.rig = null;
     const anotherTrial = before?.trial !== state.trial;
     if (anotherTrial) {
       world.takeTrial(state.trial);
-      this.sights.takeTrial(state.trial);
       this.stood = null;
     }
     if (anotherTrial || before?.ghost !== state.ghost) world.takeGhost(state.ghost?.trial ?? null);

@@ -158,7 +158,7 @@ export class Lettering {
       width: width - 2 * labelMargin,
       height: height - 2 * labelMargin - 34,
     };
-    const crowd = crowdOf(this.director.sights.outline.map(toPixel));
+    const crowd = this.director.sights.outlines.flatMap((line) => crowdOf(line.map(toPixel)));
     const { train, standing } = this.director.world;
     // The train takes more room than its line.
     if (train !== null && standing) {
@@ -206,7 +206,7 @@ export class Lettering {
     const { track } = state.trial.path;
     const blamed = blamedSupports(state);
     const post = (world.supports?.posts ?? [])
-      .filter((one) => one.trackId === state.trial?.trackId)
+      .filter((one) => one.index !== null && one.trackId === state.trial?.trackId)
       .find(
         (one) =>
           Math.hypot(one.centre[0] - frame.centre[0], one.centre[1] - frame.centre[1]) < 0.8 * frame.radius &&
@@ -221,7 +221,7 @@ export class Lettering {
       force: lens.force,
       track,
       measures: world.railway.measures,
-      post: post === undefined ? null : { post, marked: blamed.includes(post.index) },
+      post: post === undefined ? null : { post, marked: post.index !== null && blamed.includes(post.index) },
       fails: jointFailsHow(state, joint),
       ghostHeads: lens.ghostHeads,
       units: state,

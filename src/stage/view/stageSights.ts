@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
-import type { TrackPoint } from '../../core/track/types.ts';
+import type { Track, TrackPoint } from '../../core/track/types.ts';
 import type { SessionState } from '../../state/types.ts';
 import type { Insets } from '../camera/framing.ts';
 import { eyeOf, type Look, lookBetween } from '../camera/look.ts';
@@ -28,7 +28,9 @@ const outlinePitch = 0.08;
 
 /** What there is to look at on a stage, for its cameras. */
 export class StageSights implements Sights {
-  /** Places along the trial's track, for framing it and for keeping labels off it. */
+  /** Places along every track, track by track: for keeping labels off them. */
+  outlines: readonly (readonly Vec3[])[] = [];
+  /** All of them in one, for framing the railway. */
   outline: readonly Vec3[] = [];
   /** px */
   size: readonly [width: number, height: number] = [1, 1];
@@ -40,9 +42,10 @@ export class StageSights implements Sights {
     private readonly state: () => SessionState,
   ) {}
 
-  /** Follows a new trial. */
-  takeTrial(trial: SessionState['trial']): void {
-    this.outline = trial === null ? [] : outlineOf(trial);
+  /** Looks at the world's railway anew. */
+  takeRailway(): void {
+    this.outlines = (this.world.railway?.tracks ?? []).map(({ track }) => outlineOf(track));
+    this.outline = this.outlines.flat();
   }
 
   /** Chooses where one stands at eye height: beside what is to be seen now. */
@@ -134,8 +137,7 @@ const placeOf = (trial: NonNullable<SessionState['trial']>, chainage: number): T
 
 const xyz = ({ x, y, z }: TrackPoint): Vec3 => [x, y, z];
 
-function outlineOf(trial: NonNullable<SessionState['trial']>): Vec3[] {
-  const { track } = trial.path;
+function outlineOf(track: Track): Vec3[] {
   const steps = Math.max(1, Math.ceil(track.length / outlinePitch));
   return Array.from({ length: steps + 1 }, (_, i) =>
     xyz(trackPoint(track, (track.length * i) / steps, {} as TrackPoint)),

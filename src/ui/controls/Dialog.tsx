@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useId, useLayoutEffect, useRef } from 'react';
 import './dialog.css';
 
 interface DialogProps {
@@ -14,7 +14,8 @@ interface DialogProps {
 export function Dialog({ title, onClose, children, showTitle = true, className = '' }: DialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => {
+  // Closed while it is still on the page: only then does the browser give the focus back to where it was.
+  useLayoutEffect(() => {
     const element = dialog.current;
     element?.showModal();
     // A scrolling list would take the focus, and with it a ring around half the sheet.

@@ -48,7 +48,10 @@ export function DimensionField(props: DimensionFieldProps) {
     setTyped(null);
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    event.stopPropagation();
+    // Letters are the field's own, and undo while something is typed; other commands are the page's here too.
+    const command = event.ctrlKey || event.metaKey;
+    if (!command || (typed !== null && event.key.toLowerCase() === 'z')) event.stopPropagation();
+    if (command) return;
     const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
     if (by !== undefined) {
       event.preventDefault();

@@ -38,6 +38,20 @@ describe('posts', () => {
   });
 });
 
+describe('a track whose file gives no supports', () => {
+  it('stands on plain rods that nothing can name', () => {
+    const bare = { ...helix, supports: [] };
+    const list = posts([bare], tables, measures);
+    expect(list.length).toBeGreaterThan(10);
+    expect(list.every((post) => post.index === null)).toBe(true);
+    const bearers = emptySolid();
+    const hangers = emptySolid();
+    drawPost(bearers, hangers, list[0], measures);
+    expect(bearers.position).toHaveLength(0);
+    expect(hangers.strokes.from.length / 3).toBe(2);
+  });
+});
+
 describe('drawPost', () => {
   it('hangs the bearer right under the strip', () => {
     const bearers = emptySolid();

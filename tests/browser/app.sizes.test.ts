@@ -1,0 +1,140 @@
+import type { Locator } from 'playwright-core';
+import { afterEach, describe, expect, it } from 'vitest';
+import { graveViolations } from './axe.ts';
+import type { Opened } from './harness.ts';
+import { failing, openSolved, read, until } from './screen.ts';
+
+let opened: Opened | undefined;
+
+afterEach(async () => {
+  await opened?.close();
+  opened = undefined;
+});
+
+/** What a finger is to hit, px: least width and height; and what the row of the playhead has room for. */
+const finger = [44, 44] as const;
+const fingerOnTransport = [33, 40] as const;
+
+/** How much wider the document is than the window, px. */
+const overflow = ({ page }: Opened): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Words in the ledger's cards that stick out of their box or are cut off by it. */
+const clipped = ({ page }: Opened): Promise<string[]> =>
+  page.evaluate(() => {
+    const cut: string[] = [];
+    for (const card of document.querySelectorAll('.finding, .passing-row')) {
+      const { left, right } = card.getBoundingClientRect();
+      const words = document.createTreeWalker(card, NodeFilter.SHOW_TEXT);
+      while (words.nextNode()) {
+        const range = document.createRange();
+        range.selectNodeContents(words.currentNode);
+        const box = range.getBoundingClientRect();
+        if (box.left < left - 0.5 || box.right > right + 0.5) cut.push(`sticks out: ${words.currentNode.textContent}`);
+      }
+      for (const element of [card, ...card.querySelectorAll('*')]) {
+        const { overflowX, overflowY } = getComputedStyle(element);
+        const over = element.scrollWidth > element.clientWidth + 1 && overflowX !== 'visible';
+        const under = element.scrollHeight > element.clientHeight + 1 && overflowY !== 'visible';
+        if (over || under) cut.push(`cut off: ${element.textContent}`);
+      }
+    }
+    return cut;
+  });
+
+/** The controls that a finger can not hit well: those whose place is smaller than it, by what a press there would hit. */
+async function smallTargets(controls: Locator): Promise<string[]> {
+  const small: string[] = [];
+  for (const control of await controls.all()) {
+    if (!(await control.isVisible())) continue;
+    await control.scrollIntoViewIfNeeded();
+    const found = await control.evaluate((element, least) => {
+      const hit = element.matches('input') ? (element.closest('label') ?? element) : element;
+      const { left, top, width, height } = hit.getBoundingClientRect();
+      const middle = { x: left + width / 2, y: top + height / 2 };
+      const own = (x: number, y: number) => {
+        const there = document.elementFromPoint(x, y);
+        return there !== null && (hit.contains(there) || there.contains(hit));
+      };
+      // A target may reach beyond what is drawn of it, never less far than a finger's half around its middle.
+      const reach = least / 2 - 0.75;
+      const fits = (dx: number, dy: number) => own(middle.x + dx, middle.y + dy);
+      const high = height >= least - 0.5 || (fits(0, -reach) && fits(0, reach));
+      const wide = width >= least - 0.5 || (fits(-reach, 0) && fits(reach, 0));
+      const name = element.getAttribute('aria-label') ?? element.textContent ?? '';
+      return high && wide ? null : `${name.trim().slice(0, 40)}: ${width.toFixed(0)} x ${height.toFixed(0)}`;
+    }, finger);
+    if (found) small.push(found);
+  }
+  return small;
+}
+
+describe('the app on a tablet', () => {
+  it('fits, is hit well by a finger, and hides its sheet until it is asked for', async () => {
+    opened = await openSolved({ still: true, touch: true, width: 1024, height: 768 });
+    const { page } = opened;
+    expect(await overflow(opened)).toBe(0);
+    expect(await clipped(opened)).toEqual([]);
+    await opened.shot('tablet');
+    const main = [
+      page.getByRole('banner').getByRole('button'),
+      page.getByRole('banner').getByRole('radio'),
+      page.getByRole('navigation', { name: 'Chapters' }).getByRole('button'),
+      page.getByRole('toolbar', { name: 'Camera' }).getByRole('button'),
+      page.getByRole('button', { name: 'Magnify' }),
+      page.locator('.gwb-controls').getByRole('button'),
+      page.locator('.gwb-switches').getByRole('radio'),
+      page.locator('.gwb-switches').getByRole('button'),
+      page.getByRole('list', { name: 'What would help' }).getByRole('button'),
+      page.getByRole('list', { name: 'What passes' }).getByRole('button'),
+    ];
+    const small: string[] = [];
+    for (const controls of main) small.push(...(await smallTargets(controls)));
+    expect(small).toEqual([]);
+
+    const sheet = page.getByRole('region', { name: 'Trial', exact: true });
+    expect(await sheet.isVisible()).toBe(false);
+    await page.getByRole('button', { name: 'Trial sheet' }).tap();
+    await sheet.waitFor();
+    expect(await smallTargets(sheet.getByRole('radio'))).toEqual([]);
+    expect(await overflow(opened)).toBe(0);
+    await opened.shot('tablet-sheet');
+    await page.getByRole('button', { name: 'Trial sheet' }).tap();
+
+    const { time, subject } = failing(await read(page));
+    await page.getByRole('article').first().getByRole('heading').getByRole('button').tap();
+    await until(page, { time, chosenJoint: subject });
+    await page.getByRole('button', { name: 'Magnify' }).tap();
+    await until(page, ({ stage }) => stage?.lens?.share === 1);
+    expect(await smallTargets(page.getByRole('toolbar', { name: 'Magnifier' }).getByRole('button'))).toEqual([]);
+    await opened.shot('tablet-lens');
+    await page.getByRole('button', { name: 'Close' }).tap();
+    await until(page, { lensOpen: false });
+    expect(await graveViolations(page)).toEqual([]);
+    expect(opened.complaints).toEqual([]);
+  });
+});
+
+describe('the app at twice the size', () => {
+  it('is one column that scrolls down and nowhere else', async () => {
+    opened = await openSolved({ still: true, width: 640, height: 800 });
+    const { page } = opened;
+    expect(await overflow(opened)).toBe(0);
+    expect(await clipped(opened)).toEqual([]);
+    await opened.shot('narrow');
+    // Nothing is left out: everything of the wide screen is further down.
+    for (const part of ['Findings', 'Section band', 'Trial', 'Stage']) {
+      const place = page.getByLabel(part, { exact: true }).first();
+      await place.scrollIntoViewIfNeeded();
+      const box = await place.boundingBox();
+      expect(box?.x).toBeGreaterThanOrEqual(0);
+      expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(640);
+    }
+    const { time } = failing(await read(page));
+    await page.getByRole('article').first().getByRole('heading').getByRole('button').click();
+    await until(page, { time });
+    await opened.shot('narrow-findings');
+    expect(await overflow(opened)).toBe(0);
+    expect(opened.complaints).toEqual([]);
+  });
+});
