@@ -55,7 +55,15 @@ describe('the keyboard alone', () => {
     for (const part of ['Open a scene file', 'Trial', 'Chosen joint', 'pushes', 'Speed setting', 'Magnify', 'Ride']) {
       expect(names.some((name) => name.includes(part))).toBe(true);
     }
-    for (const part of ['rides up', 'Set both heads', 'Play', 'Moment of the trial', 'in time', 'Section, at', 'rows']) {
+    for (const part of [
+      'rides up',
+      'Set both heads',
+      'Play',
+      'Moment of the trial',
+      'in time',
+      'Section, at',
+      'rows',
+    ]) {
       expect(names.some((name) => name.includes(part))).toBe(true);
     }
   });

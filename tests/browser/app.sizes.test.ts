@@ -42,28 +42,29 @@ const clipped = ({ page }: Opened): Promise<string[]> =>
     return cut;
   });
 
-/** The controls that a finger can not hit well: those whose place is smaller than it, by what a press there would hit. */
-async function smallTargets(controls: Locator): Promise<string[]> {
+/** The controls that a finger can not hit well: those that a press within its width and height around their middle would miss. */
+async function smallTargets(controls: Locator, [wide, high]: readonly [number, number] = finger): Promise<string[]> {
   const small: string[] = [];
   for (const control of await controls.all()) {
     if (!(await control.isVisible())) continue;
     await control.scrollIntoViewIfNeeded();
-    const found = await control.evaluate((element, least) => {
-      const hit = element.matches('input') ? (element.closest('label') ?? element) : element;
-      const { left, top, width, height } = hit.getBoundingClientRect();
-      const middle = { x: left + width / 2, y: top + height / 2 };
-      const own = (x: number, y: number) => {
-        const there = document.elementFromPoint(x, y);
-        return there !== null && (hit.contains(there) || there.contains(hit));
-      };
-      // A target may reach beyond what is drawn of it, never less far than a finger's half around its middle.
-      const reach = least / 2 - 0.75;
-      const fits = (dx: number, dy: number) => own(middle.x + dx, middle.y + dy);
-      const high = height >= least - 0.5 || (fits(0, -reach) && fits(0, reach));
-      const wide = width >= least - 0.5 || (fits(-reach, 0) && fits(reach, 0));
-      const name = element.getAttribute('aria-label') ?? element.textContent ?? '';
-      return high && wide ? null : `${name.trim().slice(0, 40)}: ${width.toFixed(0)} x ${height.toFixed(0)}`;
-    }, finger);
+    const found = await control.evaluate(
+      (element, [across, down]) => {
+        // A switch's hairline frame is around its choices, not in them.
+        const hairline = 1;
+        const hit = element.closest('label') ?? element;
+        const { left, top, width, height } = hit.getBoundingClientRect();
+        const isHit = (dx: number, dy: number): boolean => {
+          const there = document.elementFromPoint(left + width / 2 + dx, top + height / 2 + dy);
+          return there !== null && hit.contains(there);
+        };
+        const [aside, up] = [across / 2 - hairline - 0.25, down / 2 - hairline - 0.25];
+        if (isHit(-aside, 0) && isHit(aside, 0) && isHit(0, -up) && isHit(0, up)) return null;
+        const name = element.getAttribute('aria-label') ?? hit.textContent;
+        return `${name}: ${width.toFixed(0)} x ${height.toFixed(0)}`;
+      },
+      [wide, high] as const,
+    );
     if (found) small.push(found);
   }
   return small;
@@ -82,14 +83,14 @@ describe('the app on a tablet', () => {
       page.getByRole('navigation', { name: 'Chapters' }).getByRole('button'),
       page.getByRole('toolbar', { name: 'Camera' }).getByRole('button'),
       page.getByRole('button', { name: 'Magnify' }),
-      page.locator('.gwb-controls').getByRole('button'),
-      page.locator('.gwb-switches').getByRole('radio'),
-      page.locator('.gwb-switches').getByRole('button'),
       page.getByRole('list', { name: 'What would help' }).getByRole('button'),
       page.getByRole('list', { name: 'What passes' }).getByRole('button'),
     ];
     const small: string[] = [];
     for (const controls of main) small.push(...(await smallTargets(controls)));
+    for (const part of ['.gwb-controls button', '.gwb-switches button', '.gwb-switches input']) {
+      small.push(...(await smallTargets(page.locator(part), fingerOnTransport)));
+    }
     expect(small).toEqual([]);
 
     const sheet = page.getByRole('region', { name: 'Trial', exact: true });
@@ -122,9 +123,14 @@ describe('the app at twice the size', () => {
     expect(await overflow(opened)).toBe(0);
     expect(await clipped(opened)).toEqual([]);
     await opened.shot('narrow');
-    // Nothing is left out: everything of the wide screen is further down.
-    for (const part of ['Findings', 'Section band', 'Trial', 'Stage']) {
-      const place = page.getByLabel(part, { exact: true }).first();
+    // Nothing is left out: everything of the wide screen is further down, and the sheet where it is asked for.
+    await page.getByRole('button', { name: 'Trial sheet' }).click();
+    for (const place of [
+      page.getByRole('region', { name: 'Trial', exact: true }),
+      page.getByRole('main', { name: 'Stage' }),
+      page.getByRole('region', { name: 'Section band' }),
+      page.getByRole('complementary', { name: 'Findings' }),
+    ]) {
       await place.scrollIntoViewIfNeeded();
       const box = await place.boundingBox();
       expect(box?.x).toBeGreaterThanOrEqual(0);

@@ -1,5 +1,5 @@
 import { trackPoint } from '../track/index.ts';
-import type { Track } from '../track/types.ts';
+import type { Track, TrackPoint } from '../track/types.ts';
 import type { Placement } from './types.ts';
 
 /**
@@ -17,14 +17,15 @@ export function middleAxleLift(verticalRadius: number, wheelbase: number): numbe
 
 /**
  * Height (m) of the rail plane of a placed rigid frame above the rail, at a share of the way from its rear to its front
- * running point (0.5: the middle axle). Positive: a wheel there hangs; negative: it carries and an end axle lifts.
+ * running point (0.5: the middle axle; below 0 and above 1 under the overhangs). Positive: a wheel there hangs; negative: it
+ * carries and an end axle lifts. `rail` is overwritten, so that hot loops need not make one.
  */
-export function axleGap(track: Track, placed: Placement, share = 0.5): number {
+export function axleGap(track: Track, placed: Placement, share = 0.5, rail?: TrackPoint): number {
   const { origin, ahead, frontChainage, rearChainage } = placed;
   const chainage = rearChainage + share * (frontChainage - rearChainage);
-  const rail = trackPoint(track, chainage);
+  const here = trackPoint(track, chainage, rail);
   // The point of the frame's axis above that point of the rail, measured along the axis in plan.
   const level = ahead[0] * ahead[0] + ahead[1] * ahead[1];
-  const along = ((rail.x - origin[0]) * ahead[0] + (rail.y - origin[1]) * ahead[1]) / level;
-  return origin[2] + along * ahead[2] - rail.z;
+  const along = ((here.x - origin[0]) * ahead[0] + (here.y - origin[1]) * ahead[1]) / level;
+  return origin[2] + along * ahead[2] - here.z;
 }

@@ -106,6 +106,8 @@ export interface Vehicle {
   /** Wheelbase that curving has to slew: of a bogie, or of the rigid frame, m. */
   readonly rigidWheelbase: number;
   readonly bogies: boolean;
+  /** Axles of a rigid frame, evenly apart from end to end; absent: three under a locomotive or tender, else two. */
+  readonly axles?: number;
   readonly wheelRadius: number;
   readonly gauge: number;
   readonly front: VehicleEnd;
