@@ -33,7 +33,9 @@ createRoot(root).render(
   <StrictMode>
     <Shell
       desk={desk}
-      stage={<Stage session={session.session} playback={session.playback} />}
+      stage={
+        <Stage session={session.session} playback={session.playback} onChooseFinding={session.actions.seekToFinding} />
+      }
       band={<Band session={session.session} playback={session.playback} actions={session.actions} />}
     />
   </StrictMode>,

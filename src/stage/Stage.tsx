@@ -1,3 +1,4 @@
+import { AdaptiveDpr } from '@react-three/drei/core/AdaptiveDpr';
 import { Canvas } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { type StoreApi, useStore } from 'zustand';
@@ -37,6 +38,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
   const named = useRef<HTMLDivElement>(null);
   const near = useRef<HTMLDivElement>(null);
   const redraw = useRef<() => void>(() => {});
+  const turned = useRef<() => void>(() => {});
   const [crew, setCrew] = useState<{ director: Director; lettering: Lettering } | null>(null);
   const [options] = useState(drawingOptions);
   const [lost, setLost] = useState(false);
@@ -69,7 +71,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
     const element = root.current?.querySelector<HTMLElement>('.stage-picture');
     if (!element || crew === null) return;
     return listen(element, () => crew.director.rig, {
-      moved: () => redraw.current(),
+      moved: () => turned.current(),
       clicked: (x, y) => {
         const joint = crew.director.jointAt({ x, y }, joinReach);
         if (joint !== null) session.setState({ chosenJoint: joint });
@@ -117,6 +119,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
         <Canvas
           frameloop="demand"
           dpr={options.dpr}
+          performance={options.performance}
           gl={options.gl}
           flat
           linear
@@ -125,7 +128,10 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
             gl.domElement.addEventListener('webglcontextrestored', () => setLost(false));
           }}
         >
-          {crew !== null && <Frames director={crew.director} lettering={crew.lettering} redraw={redraw} />}
+          {crew !== null && (
+            <Frames director={crew.director} lettering={crew.lettering} redraw={redraw} turned={turned} />
+          )}
+          <AdaptiveDpr />
         </Canvas>
       </div>
       <svg className="stage-plate" ref={plate} aria-hidden="true" />

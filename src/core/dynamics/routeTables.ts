@@ -50,8 +50,8 @@ export const VEHICLE_STRIDE = 4;
 const NODE = 0.002;
 
 /** Protopapadakis' form of curve drag; the two factors are from memory and unconfirmed, hence `ForceModel.curveFactor`. */
-const GAUGE_FACTOR = 0.72;
-const WHEELBASE_FACTOR = 0.47;
+export const GAUGE_FACTOR = 0.72;
+export const WHEELBASE_FACTOR = 0.47;
 
 /**
  * Tabulates a route for a train between two rail distances.

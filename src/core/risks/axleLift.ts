@@ -50,11 +50,7 @@ export const axleLift: RiskDefinition = {
         const placement = frame.placements[index];
         for (let k = 1; k < count - 1; k++) heights[k] = -axleGap(path.track, placement, k / (count - 1), rail);
         const { massAhead, pivotSpacing, gauge } = vehicles[index];
-        const weight = 0.5 + massAhead / pivotSpacing;
-        lifted.by = 0;
-        lifted.end = false;
-        standOn(heights, count, weight - rocking, lifted);
-        standOn(heights, count, weight + rocking, lifted);
+        standOn(heights, count, 0.5 + massAhead / pivotSpacing, lifted);
         out.value = lifted.by;
         out.limit = guidingDepthInGauges * gauge;
         out.margin = out.limit - out.value;
@@ -71,32 +67,35 @@ interface Lifted {
   end: boolean;
 }
 
+/** Lines that dip under a rail by less than this still stand on it, m: rounding. */
+const touching = 1e-12;
+
 /**
  * Stands a frame with its weight at a share of the way from the rear axle to the front one on the rail under `count` axles, whose first
- * and last heights are 0, and notes in `lifted` any wheel that is further off than what stands there.
+ * and last heights are 0, and writes the wheel furthest off its rail. Where it rocks over an axle both ways are looked at.
  */
 function standOn(heights: Float64Array, count: number, weight: number, lifted: Lifted): void {
-  const at = Math.min(count - 1, Math.max(0, weight * (count - 1)));
-  let behind = 0;
-  let ahead = count - 1;
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < count - 1 && i <= at; i++) {
-    for (let j = count - 1; j > i && j >= at; j--) {
-      const height = heightAt(heights, i, j, at);
-      if (height <= highest) continue;
-      highest = height;
-      behind = i;
-      ahead = j;
+  const last = count - 1;
+  const least = Math.min(last, Math.max(0, (weight - rocking) * last));
+  const greatest = Math.min(last, Math.max(0, (weight + rocking) * last));
+  heights[last] = 0;
+  lifted.by = 0;
+  lifted.end = false;
+  for (let i = 0; i < last && i <= greatest; i++) {
+    for (let j = last; j > i && j >= least; j--) {
+      let by = 0;
+      let furthest = i;
+      let lowest = 0;
+      for (let k = 0; k < count; k++) {
+        const gap = heights[i] + ((heights[j] - heights[i]) * (k - i)) / (j - i) - heights[k];
+        if (gap < lowest) lowest = gap;
+        if (gap <= by) continue;
+        by = gap;
+        furthest = k;
+      }
+      if (lowest < -touching || by <= lifted.by) continue;
+      lifted.by = by;
+      lifted.end = furthest === 0 || furthest === last;
     }
   }
-  for (let k = 0; k < count; k++) {
-    const by = heightAt(heights, behind, ahead, k) - heights[k];
-    if (by <= lifted.by) continue;
-    lifted.by = by;
-    lifted.end = k === 0 || k === count - 1;
-  }
 }
-
-/** Height at axle number `at` (a fraction between two) of the line through the rails under axles i and j. */
-const heightAt = (heights: Float64Array, i: number, j: number, at: number): number =>
-  heights[i] + ((heights[j] - heights[i]) * (at - i)) / (j - i);

@@ -1,4 +1,4 @@
-import { axleGap } from '../stock/index.ts';
+import { axleGap, type Placement } from '../stock/index.ts';
 import { gradeBreaks, type TrackPoint, trackPoint } from '../track/index.ts';
 import { gradeChanges } from './changingGrade.ts';
 import type { RiskDefinition } from './types.ts';
@@ -26,6 +26,15 @@ export const grounding: RiskDefinition = {
     const { vehicles } = train;
     const breaks = Float64Array.from(gradeBreaks(track), ({ chainage }) => chainage);
     const rail: TrackPoint = trackPoint(track, 0);
+    let rise = 0;
+    let between = true;
+    /** Looks at the rail at a share of the way from the rear running point to the front one. */
+    const look = (placement: Placement, share: number): void => {
+      const height = -axleGap(track, placement, share, rail);
+      if (height <= rise) return;
+      rise = height;
+      between = share > 0 && share < 1;
+    };
     return {
       sample(frame, index, out) {
         const { pivotSpacing, frontOverhang, rearOverhang, underside } = vehicles[index];
@@ -33,21 +42,15 @@ export const grounding: RiskDefinition = {
         const from = -rearOverhang / pivotSpacing;
         const to = 1 + frontOverhang / pivotSpacing;
         // Under the running points the rail is where it is on the level.
-        let rise = 0;
-        let between = true;
-        const look = (share: number): void => {
-          const height = -axleGap(track, placement, share, rail);
-          if (height <= rise) return;
-          rise = height;
-          between = share > 0 && share < 1;
-        };
-        for (let k = 0; k <= places; k++) look(from + ((to - from) * k) / places);
-        look(0.5);
-        const span = placement.frontChainage - placement.rearChainage;
-        const last = placement.rearChainage + to * span;
-        for (let k = firstBeyond(breaks, placement.rearChainage + from * span); k < breaks.length; k++) {
-          if (breaks[k] > last) break;
-          look((breaks[k] - placement.rearChainage) / span);
+        rise = 0;
+        between = true;
+        for (let k = 0; k <= places; k++) look(placement, from + ((to - from) * k) / places);
+        look(placement, 0.5);
+        const { rearChainage } = placement;
+        const span = placement.frontChainage - rearChainage;
+        for (let k = firstBeyond(breaks, rearChainage + from * span); k < breaks.length; k++) {
+          if (breaks[k] > rearChainage + to * span) break;
+          look(placement, (breaks[k] - rearChainage) / span);
         }
         out.value = rise;
         out.limit = underside * placement.up[2];

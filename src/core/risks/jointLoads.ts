@@ -19,6 +19,11 @@ export interface JointLoads {
   draft(frame: number, joint: number): number;
   /** How much shorter (m, ≥ 0) the joint was at its greatest buff since the frame before, or will be once its slack has closed. */
   shorter(frame: number, joint: number): number;
+  /**
+   * Force (N, draft positive) to judge what a joint does to a vehicle by: its greatest draft since the frame before, or its greatest buff. Asked for draft
+   * it answers 0 where it carried neither and where there is no joint (any more); NaN: it had none of that kind, but the other.
+   */
+  peak(frame: number, joint: number, draft: boolean): number;
 }
 
 /**
@@ -68,6 +73,14 @@ export function jointLoads({ run, train: { vehicles } }: RiskContext): JointLoad
       const at = frame * width + joint;
       const squeezed = run.buffPeak[at] / joints[joint].buffStiffness - slack[joint] / 2;
       return Math.max(0, run.extension[at] - squeezed);
+    },
+    peak(frame, joint, draft) {
+      const none = joint < 0 || joint >= width || !loads.coupled(frame, joint);
+      const at = frame * width + joint;
+      const pulled = none ? 0 : run.draftPeak[at];
+      const pushed = none ? 0 : run.buffPeak[at];
+      if (draft) return pulled > 0 || pushed === 0 ? pulled : Number.NaN;
+      return pushed < 0 ? pushed : Number.NaN;
     },
   };
   return loads;

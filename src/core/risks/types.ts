@@ -1,9 +1,9 @@
 import type { Path, Run } from '../dynamics/types.ts';
-import type { JointGeometry, Placement, Train } from '../stock/types.ts';
+import type { JointGeometry, Placement, Train, Vehicle } from '../stock/types.ts';
 import type { Track } from '../track/types.ts';
 
 /** Every way a train fails on a grade that the project knows of. */
-export type RiskId = 'stall' | 'wheelspin' | 'buffer-lock' | 'coupler-swing' | 'override' | 'parting' | 'headroom';
+export type RiskId = 'stall' | 'wheelspin' | 'buffer-lock' | 'coupler-swing' | 'override' | 'parting' | 'headroom' | 'axle-lift' | 'grounding' | 'passing';
 
 export type RiskSubject = 'joint' | 'vehicle' | 'locomotive';
 
@@ -12,7 +12,8 @@ export type RiskUnit = 'length' | 'force' | 'share' | 'angle';
 
 /**
  * Which of a risk's several ways to fail is the nearest: it names what `value` and `limit` are. Heads against their
- * facing or their engagement, a lifted end, a release force, buffers kept by overlap or by an open gap, a motor or a grip.
+ * facing or their engagement, a lifted end, a release force, buffers kept by overlap or by an open gap, a motor or a grip,
+ * a middle axle that hangs or an end axle that lifts, the middle of a body or an overhang over the rail, a track beside.
  */
 export type Governing =
   | 'facing'
@@ -25,7 +26,12 @@ export type Governing =
   | 'motor'
   | 'grip'
   | 'slip'
-  | 'deck';
+  | 'deck'
+  | 'middle-axle'
+  | 'end-axle'
+  | 'middle'
+  | 'overhang'
+  | 'beside';
 
 /** What one risk finds for one subject at one moment. `margin` ≥ 0 passes; NaN: nothing to say here. */
 export interface Sample {
@@ -52,6 +58,8 @@ export interface Surroundings {
   readonly deckDepth: number;
   /** From a track's centreline to the edge of its deck, m; absent: the standard formation of the train's gauge. */
   readonly deckHalfWidth?: number;
+  /** Vehicles that may stand on the tracks beside; absent: those of the train itself. */
+  readonly passers?: readonly Vehicle[];
 }
 
 export interface RiskContext {

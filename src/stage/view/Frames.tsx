@@ -11,11 +11,14 @@ interface FramesProps {
   readonly lettering: Lettering;
   /** Filled with what asks for a new frame. */
   readonly redraw: RefObject<() => void>;
+  /** Filled with what asks for a new frame while a hand turns the view: coarser then, fine again when it rests. */
+  readonly turned: RefObject<() => void>;
 }
 
 /** Draws frames when asked to. Nothing of a frame goes through React. */
-export function Frames({ director, lettering, redraw }: FramesProps) {
+export function Frames({ director, lettering, redraw, turned }: FramesProps) {
   const invalidate = useThree((state) => state.invalidate);
+  const regress = useThree((state) => state.performance.regress);
   const gl = useThree((state) => state.gl);
   const probe = useRef<ReturnType<typeof showProbe> | null>(null);
 
@@ -24,12 +27,17 @@ export function Frames({ director, lettering, redraw }: FramesProps) {
     gl.info.autoReset = false;
     probe.current = showProbe(director);
     redraw.current = () => invalidate();
+    turned.current = () => {
+      regress();
+      invalidate();
+    };
     invalidate();
     return () => {
       probe.current?.remove();
       redraw.current = () => {};
+      turned.current = () => {};
     };
-  }, [gl, director, invalidate, redraw]);
+  }, [gl, director, invalidate, regress, redraw, turned]);
 
   useFrame((state) => {
     const start = performance.now();

@@ -1,6 +1,8 @@
 /** How the card is to be used on this machine. */
 export interface DrawingOptions {
   readonly dpr: number | [number, number];
+  /** Share of the pixels drawn while the view is being turned, and how long after the last turn it is fine again, ms. */
+  readonly performance: { readonly min: number; readonly debounce: number };
   readonly gl: {
     readonly antialias: boolean;
     readonly alpha: boolean;
@@ -23,6 +25,7 @@ export function drawingOptions(): DrawingOptions {
   const slow = drawnByProcessor.test(rendererName());
   return {
     dpr: slow ? 1 : [1, finest],
+    performance: { min: slow ? 1 : 0.5, debounce: 200 },
     gl: { antialias: !slow, alpha: false, stencil: false, powerPreference: 'high-performance' },
   };
 }
