@@ -7,7 +7,21 @@ const whole = (about: string) => z.int().meta({ description: about });
 const chainageMm = number('Chainage of the scene, mm from the start of the track.');
 const timeS = number('Time from the start of the trial, s.');
 const verdict = z.enum(['fails', 'near', 'passes']).meta({ description: 'near: it passes with little left.' });
-const risk = z.enum(['stall', 'wheelspin', 'buffer-lock', 'coupler-swing', 'override', 'parting', 'headroom']);
+const risk = z.enum([
+  'stall',
+  'wheelspin',
+  'buffer-lock',
+  'coupler-swing',
+  'override',
+  'parting',
+  'wheel-climb',
+  'string-lining',
+  'jack-knife',
+  'axle-lift',
+  'grounding',
+  'headroom',
+  'passing',
+]);
 
 /** Whom a number is about, counted from 1 at the leading end of the train. */
 const subject = {

@@ -6,7 +6,7 @@ import type { CameraName, Problem } from '../../src/state/types.ts';
 import { type Opened, type OpenOptions, openApp } from './harness.ts';
 
 /** How long a page may take over anything, ms: on a shared machine without a graphics card one picture takes seconds. */
-export const patience = 20_000;
+export const patience = 100_000;
 
 /** What the page shows now, as plain data: the part of its state that a person could tell from the screen. */
 export interface Screen {

@@ -2,13 +2,13 @@ import { type Track, trackPoint } from '../track/index.ts';
 import type { Situation } from './situation.ts';
 import type { Cause } from './types.ts';
 
-/** Wider than this a curve does not turn two vehicles against each other, m. */
+/** Wider than this a curve does not turn vehicles against each other or a track beside, m. */
 const widest = 20;
 
-/** Under two vehicles the gentler part is an entry when it is gentler than this share of the sharper. */
+/** Under vehicles the gentler part is an entry when it is gentler than this share of the sharper. */
 const entryShare = 0.5;
 
-/** Places looked at from end to end of a pair. */
+/** Places looked at from end to end. */
 const places = 32;
 
 /** The curve two coupled vehicles stand in: reverse, entered, or plain; its tightest radius. Empty on straight track. */
@@ -18,11 +18,22 @@ export function pairCurve({ context, frame, worst }: Situation): Cause[] {
   const trailing = frame.placements[worst.subject + 1];
   const from = trailing.rearChainage - vehicles[worst.subject + 1].rearOverhang;
   const to = leading.frontChainage + vehicles[worst.subject].frontOverhang;
+  return curveBetween(context.path.track, from, to);
+}
+
+/** The curve one vehicle stands in, told the same way. */
+export function vehicleCurve({ context, frame, worst }: Situation): Cause[] {
+  const { frontOverhang, rearOverhang } = context.train.vehicles[worst.subject];
+  const { frontChainage, rearChainage } = frame.placements[worst.subject];
+  return curveBetween(context.path.track, rearChainage - rearOverhang, frontChainage + frontOverhang);
+}
+
+function curveBetween(track: Track, from: number, to: number): Cause[] {
   let left = 0;
   let right = 0;
   let gentlest = Number.POSITIVE_INFINITY;
   for (let k = 0; k <= places; k++) {
-    const { curvature } = trackPoint(context.path.track, from + ((to - from) * k) / places);
+    const { curvature } = trackPoint(track, from + ((to - from) * k) / places);
     left = Math.max(left, curvature);
     right = Math.max(right, -curvature);
     gentlest = Math.min(gentlest, Math.abs(curvature));

@@ -3,8 +3,11 @@ import { explainBufferLock } from './explainBufferLock.ts';
 import { explainCouplerSwing } from './explainCouplerSwing.ts';
 import type { Explainer } from './explainer.ts';
 import { explainHeadroom } from './explainHeadroom.ts';
+import { explainHeights } from './explainHeights.ts';
 import { explainOverride } from './explainOverride.ts';
 import { explainParting } from './explainParting.ts';
+import { explainPassing } from './explainPassing.ts';
+import { explainJackKnife, explainStringLining, explainWheelClimb } from './explainSideways.ts';
 import { explainStall } from './explainStall.ts';
 import { explainWheelspin } from './explainWheelspin.ts';
 
@@ -15,5 +18,11 @@ export const explainers: Readonly<Record<RiskId, Explainer>> = {
   'coupler-swing': explainCouplerSwing,
   override: explainOverride,
   parting: explainParting,
+  'wheel-climb': explainWheelClimb,
+  'string-lining': explainStringLining,
+  'jack-knife': explainJackKnife,
+  'axle-lift': explainHeights,
+  grounding: explainHeights,
   headroom: explainHeadroom,
+  passing: explainPassing,
 };

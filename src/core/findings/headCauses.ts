@@ -15,16 +15,16 @@ export function headCauses(situation: Situation): Cause[] {
   const causes: Cause[] = [];
   const fitted = worst.parts.find((part) => part.label === 'fitted-heads')?.value ?? 0;
   const byTrack = worst.parts.find((part) => part.label === 'track-geometry')?.value ?? 0;
-  if (byTrack > telling * worst.limit) causes.push(...heightCauses(situation));
+  if (byTrack > telling * worst.limit) causes.push(...heightCauses(situation, jointReach(situation)));
   if (fitted > telling * worst.limit) causes.push({ kind: 'heads-differ', by: fitted });
   if (fitted > byTrack) causes.reverse();
   return causes;
 }
 
-function heightCauses(situation: Situation): Cause[] {
+/** What in the track's heights within `reach` (m) of the place is to blame: a support, else a break of grade, else a vertical curve. */
+export function heightCauses(situation: Situation, reach: number): Cause[] {
   const { context, worst } = situation;
-  const reach = jointReach(situation);
-  const support = supportAtFault(situation);
+  const support = supportAtFault(situation, reach);
   if (support !== null) {
     const { error } = support;
     return [
@@ -45,10 +45,9 @@ function heightCauses(situation: Situation): Cause[] {
   return sharpest * gentlest > 1 ? [{ kind: 'vertical-curve', radius: 1 / sharpest }] : [];
 }
 
-/** The support out of line whose setting back brings the heads of a joint nearest to level; null without one. */
-export function supportAtFault(situation: Situation): SupportCure | null {
+/** The support out of line within `reach` (m) of the place whose setting back leaves most; null without one. */
+export function supportAtFault(situation: Situation, reach: number): SupportCure | null {
   const { trial, worst } = situation;
-  const reach = jointReach(situation);
   const place = trial.otherWay(worst.chainage);
   return bestSupport(situation, (chainage) => Math.abs(chainage - place) <= reach, reach);
 }

@@ -12,23 +12,30 @@ const roundTo = 0.05;
 
 /** What can bring two heads nearer to level: a support, a spliced strip joint, a vertical curve, or the heads themselves. */
 export function headCures(situation: Situation): Candidate[] {
-  return [...supportCure(situation), ...spliceCures(situation), ...curveCure(situation), ...matchCure(situation)];
+  const { context, worst } = situation;
+  const vehicles = context.train.vehicles.slice(worst.subject, worst.subject + 2);
+  const longest = Math.max(...vehicles.map((vehicle) => vehicle.bodyLength));
+  return [...heightCures(situation, jointReach(situation), longest), ...matchCure(situation)];
 }
 
-function supportCure(situation: Situation): Candidate[] {
-  const best = supportAtFault(situation);
+/** What in the track's heights within `reach` (m) of the place can be mended for a vehicle of a length (m): a support, a strip joint, a vertical curve. */
+export function heightCures(situation: Situation, reach: number, longest: number): Candidate[] {
+  return [...supportCure(situation, reach), ...spliceCures(situation, reach), ...curveCure(situation, reach, longest)];
+}
+
+function supportCure(situation: Situation, reach: number): Candidate[] {
+  const best = supportAtFault(situation, reach);
   if (best === null) return [];
   const { error, by, expected } = best;
   return [{ cure: { kind: 'set-support', support: error.support, by }, expected }];
 }
 
-function spliceCures(situation: Situation): Candidate[] {
+function spliceCures(situation: Situation, reach: number): Candidate[] {
   const { trial, worst } = situation;
   const { profile } = trial.sceneTrack.spec;
   const { strip } = profile;
   if (strip === undefined) return [];
   const place = trial.otherWay(worst.chainage);
-  const reach = jointReach(situation);
   const near = strip.hinges.filter((hinge) => Math.abs(hinge - place) <= reach);
   return near.flatMap((chainage) => {
     const hinges = strip.hinges.filter((hinge) => hinge !== chainage);
@@ -37,14 +44,11 @@ function spliceCures(situation: Situation): Candidate[] {
   });
 }
 
-/** The shortest curve at the nearest grade point that makes the joint pass, else the one that helps most. */
-function curveCure(situation: Situation): Candidate[] {
-  const { trial, context, worst } = situation;
+/** The shortest curve at the nearest grade point that lets the place pass, else the one that helps most. */
+function curveCure(situation: Situation, reach: number, longest: number): Candidate[] {
+  const { trial, worst } = situation;
   const { profile } = trial.sceneTrack.spec;
   const place = trial.otherWay(worst.chainage);
-  const reach = jointReach(situation);
-  const vehicles = context.train.vehicles.slice(worst.subject, worst.subject + 2);
-  const longest = Math.max(...vehicles.map((vehicle) => vehicle.bodyLength));
   let index = -1;
   let away = reach;
   profile.points.forEach((point, i) => {

@@ -1,5 +1,6 @@
 import { framePoser, riskById, sampleInFull } from '../risks/index.ts';
 import type { Frame, RiskContext, RiskDefinition, RiskId, Sampler, Worst } from '../risks/types.ts';
+import { frontReach, rearReach } from '../stock/index.ts';
 import { reverseTrack, type Track } from '../track/index.ts';
 
 /** A trial made ready for explaining. */
@@ -59,4 +60,10 @@ export function jointReach({ context, worst }: Situation): number {
   const leading = context.train.vehicles[worst.subject];
   const trailing = context.train.vehicles[worst.subject + 1];
   return Math.max(leading.pivotSpacing + leading.rearOverhang, trailing.pivotSpacing + trailing.frontOverhang);
+}
+
+/** How far from a vehicle's middle (m) the track still lies under it. */
+export function vehicleReach({ context, worst }: Situation): number {
+  const vehicle = context.train.vehicles[worst.subject];
+  return Math.max(frontReach(vehicle), rearReach(vehicle));
 }

@@ -33,7 +33,8 @@ export type Cause =
   | { readonly kind: 'grade'; readonly grade: number }
   | { readonly kind: 'motor-limit' }
   | { readonly kind: 'grip-limit' }
-  | { readonly kind: 'deck-above' };
+  | { readonly kind: 'deck-above' }
+  | { readonly kind: 'track-beside' };
 
 /** One finding: all the screen, the command line and the sheets need to say it. Chainages are the scene's own. */
 export interface Finding {

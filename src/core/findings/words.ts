@@ -9,7 +9,11 @@ import { couplerSwingWords } from './wordsCouplerSwing.ts';
 import { describeCure } from './wordsCures.ts';
 import { headroomWords } from './wordsHeadroom.ts';
 import { overrideWords, partingWords } from './wordsHeads.ts';
+import { passingWords } from './wordsPassing.ts';
 import { stallWords, wheelspinWords } from './wordsPull.ts';
+import { jackKnifeWords, stringLiningWords, wheelClimbWords } from './wordsSideways.ts';
+
+import { axleLiftWords, groundingWords } from './wordsUnderneath.ts';
 
 export type { Naming, Show } from './show.ts';
 
@@ -20,7 +24,13 @@ const words: Readonly<Record<RiskId, RiskWords>> = {
   'buffer-lock': bufferLockWords,
   'coupler-swing': couplerSwingWords,
   parting: partingWords,
+  'wheel-climb': wheelClimbWords,
+  'string-lining': stringLiningWords,
+  'jack-knife': jackKnifeWords,
+  'axle-lift': axleLiftWords,
+  grounding: groundingWords,
   headroom: headroomWords,
+  passing: passingWords,
 };
 
 /** A finding in words, every number with its unit. */

@@ -1,14 +1,16 @@
 import { axleGap, flangeH0Mm, type Vehicle } from '../stock/index.ts';
 import { type TrackPoint, trackPoint } from '../track/index.ts';
 import { gradeChanges } from './changingGrade.ts';
-import { sayNothing } from './sample.ts';
-import type { RiskDefinition } from './types.ts';
+import { newSample, sayNothing } from './sample.ts';
+import type { RiskDefinition, Sampler } from './types.ts';
 
 /**
- * Lift at which a flange no longer guides, in gauges: 0.6 mm for 16.5 mm gauge. Source: NEM 310 (2009), flange depth D of 0.6 to
- * 1.2 mm in H0, its least: a wheel lifted by that has the tip of its flange level with the rail.
+ * Lift at which the tip of a flange is level with the rail and guides no more, in gauges, and how far that may be off either way: 0.9 ± 0.3 mm
+ * for 16.5 mm gauge. Source: NEM 310 (2009), flange depth D of 0.6 to 1.2 mm in H0.
  */
-const guidingDepthInGauges = flangeH0Mm.depth[0] / 16.5;
+const [shallowest, deepest] = flangeH0Mm.depth;
+const flangeInGauges = (shallowest + deepest) / 2 / 16.5;
+const flangeToleranceInGauges = (deepest - shallowest) / 2 / 16.5;
 
 /**
  * Distance from an axle, in wheelbases, within which the centre of mass may come to either side of it: a pull of a fifth of the
@@ -43,7 +45,8 @@ export const axleLift: RiskDefinition = {
     const heights = new Float64Array(most);
     const rail: TrackPoint = trackPoint(path.track, 0);
     const lifted: Lifted = { by: 0, end: false };
-    return {
+    const inspected = newSample();
+    const sampler: Sampler = {
       sample(frame, index, out) {
         const count = counts[index];
         if (count === 0) return sayNothing(out);
@@ -52,12 +55,20 @@ export const axleLift: RiskDefinition = {
         const { massAhead, pivotSpacing, gauge } = vehicles[index];
         standOn(heights, count, 0.5 + massAhead / pivotSpacing, lifted);
         out.value = lifted.by;
-        out.limit = guidingDepthInGauges * gauge;
+        out.limit = flangeInGauges * gauge;
         out.margin = out.limit - out.value;
         out.governing = lifted.end ? 'end-axle' : 'middle-axle';
       },
-      parts: () => [],
+      parts(frame, index) {
+        sampler.sample(frame, index, inspected);
+        if (inspected.governing === null) return [];
+        return [
+          { label: 'track-geometry', value: inspected.value },
+          { label: 'tolerance', value: flangeToleranceInGauges * vehicles[index].gauge },
+        ];
+      },
     };
+    return sampler;
   },
 };
 

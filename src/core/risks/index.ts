@@ -1,4 +1,4 @@
-export { assessRun, sampleInFull, subjectChainage } from './assessRun.ts';
+export { assessRun, sampleInFull } from './assessRun.ts';
 export { framePoser } from './framePoser.ts';
 export { riskById, risks } from './registry.ts';
 export { newSample } from './sample.ts';

@@ -1,8 +1,8 @@
 import { trackPoint } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { jointLoads } from './jointLoads.ts';
-import { newSideForces, sideForces } from './sideForces.ts';
 import { sayNothing } from './sample.ts';
+import { newSideForces, sideForces } from './sideForces.ts';
 import type { RiskDefinition } from './types.ts';
 import { halfSpan } from './wheelPlay.ts';
 
@@ -28,6 +28,7 @@ export const jackKnife: RiskDefinition = {
     const forces = newSideForces();
     const point = trackPoint(path.track, 0);
     const buff = (frame: number, joint: number): number => loads.peak(frame, joint, false) || 0;
+    const pull = (frame: number, joint: number): number => loads.peak(frame, joint, true) || 0;
     return {
       sample(frame, index, out) {
         sayNothing(out);
@@ -43,11 +44,14 @@ export const jackKnife: RiskDefinition = {
         const whirl = ((speed * speed) / standardGravity) * (vehicle.massHeight / height);
         const arm = halfSpan(vehicle.gauge) / height;
         sides.look(frame, index);
+        // What stands on the wheels depends on pulls as well.
+        sides.write(front || pull(frame.index, index - 1), rear || pull(frame.index, index), 0, forces);
+        const { frontLoad, rearLoad } = forces;
         for (let skew = -1; skew <= 1; skew += 2) {
           sides.write(front, rear, skew as -1 | 1, forces);
           for (let end = 0; end < 2; end++) {
             const side = end === 0 ? forces.frontGear : forces.rearGear;
-            const load = end === 0 ? forces.frontLoad : forces.rearLoad;
+            const load = end === 0 ? frontLoad : rearLoad;
             const chainage = end === 0 ? placement.frontChainage : placement.rearChainage;
             const { curvature } = trackPoint(path.track, chainage, point);
             const value = Math.max(0, Math.sign(side) * (side - load * whirl * curvature));

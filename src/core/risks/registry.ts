@@ -1,10 +1,16 @@
+import { axleLift } from './axleLift.ts';
 import { bufferLock } from './bufferLock.ts';
 import { couplerSwing } from './couplerSwing.ts';
+import { grounding } from './grounding.ts';
 import { headroom } from './headroom.ts';
+import { jackKnife } from './jackKnife.ts';
 import { override } from './override.ts';
 import { parting } from './parting.ts';
+import { passing } from './passing.ts';
 import { stall } from './stall.ts';
+import { stringLining } from './stringLining.ts';
 import type { RiskDefinition, RiskId } from './types.ts';
+import { wheelClimb } from './wheelClimb.ts';
 import { wheelspin } from './wheelspin.ts';
 
 /** Every risk the project knows of; whatever shows, plots or ranks risks iterates over this list. */
@@ -15,7 +21,13 @@ export const risks: readonly RiskDefinition[] = [
   bufferLock,
   couplerSwing,
   parting,
+  wheelClimb,
+  stringLining,
+  jackKnife,
+  axleLift,
+  grounding,
   headroom,
+  passing,
 ];
 
 /** The definition of one risk. */

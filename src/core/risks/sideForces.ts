@@ -16,7 +16,7 @@ export interface SideForces {
   /** With which a coupling carried by a bogie turns that bogie. */
   frontCouple: number;
   rearCouple: number;
-  /** What stands on each running gear, square to the rail: weight, grade, and couplings that pull above rail height. */
+  /** What stands on each running gear, square to the rail: weight, and what couplings and traction move of it from end to end. */
   frontLoad: number;
   rearLoad: number;
 }
@@ -80,14 +80,15 @@ const planTurn = (a: readonly [number, number, number], b: readonly [number, num
  * `skew` adds what the play between wheels and rails makes of a push: this vehicle and its neighbours stand askew from rail to rail
  * (1: this one turned to the left), each the same way, which turns every drawbar between them the other way. In draft a train pulls itself straight and play counts for nothing.
  */
-export function sideForces({ train: { vehicles } }: RiskContext) {
+export function sideForces({ train: { vehicles }, run }: RiskContext) {
+  const engineOf = vehicles.map((_, i) => run.locomotives.indexOf(i));
   const fronts = vehicles.map((vehicle) => endingOf(vehicle, 'front'));
   const rears = vehicles.map((vehicle) => endingOf(vehicle, 'rear'));
   const lineAngle = { front: 0, rear: 0 };
   const carrierAngle = { front: 0, rear: 0 };
   const drawbarTurn = { front: 0, rear: 0 };
   let index = 0;
-  let rise = 0;
+  let traction = 0;
   let level = 1;
 
   return {
@@ -95,7 +96,8 @@ export function sideForces({ train: { vehicles } }: RiskContext) {
     look(frame: Frame, vehicle: number): void {
       index = vehicle;
       const placement = frame.placements[vehicle];
-      rise = placement.ahead[2];
+      const engine = engineOf[vehicle];
+      traction = engine < 0 ? 0 : run.railForce[frame.index * run.locomotives.length + engine];
       level = placement.up[2];
       if (vehicle > 0) {
         const joint = frame.joints[vehicle - 1];
@@ -127,10 +129,12 @@ export function sideForces({ train: { vehicles } }: RiskContext) {
         ahead.bogieArm * front * sin(carrierAngle.front - frontSkew * (drawbarTurn.front + ahead.bogieSkew));
       out.rearCouple =
         -behind.bogieArm * rear * sin(carrierAngle.rear - rearSkew * (drawbarTurn.rear + behind.bogieSkew));
-      const weight = mass * standardGravity;
-      const all = weight * level;
+      const all = mass * standardGravity * level;
+      // What the rail does not take at its own height, the mass takes at its: in a blow most of it. Drag at the rail is left out.
       const couple =
-        front * ahead.height * cos(lineAngle.front) - rear * behind.height * cos(lineAngle.rear) - weight * rise * massHeight;
+        front * (ahead.height - massHeight) * cos(lineAngle.front) -
+        rear * (behind.height - massHeight) * cos(lineAngle.rear) -
+        traction * massHeight;
       const load = all * (0.5 + massAhead / pivotSpacing) + couple / pivotSpacing;
       out.frontLoad = Math.min(Math.max(load, leastLoad * all), (1 - leastLoad) * all);
       out.rearLoad = all - out.frontLoad;

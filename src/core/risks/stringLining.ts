@@ -1,8 +1,8 @@
 import { trackPoint } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { jointLoads } from './jointLoads.ts';
-import { newSideForces, sideForces } from './sideForces.ts';
 import { sayNothing } from './sample.ts';
+import { newSideForces, sideForces } from './sideForces.ts';
 import type { RiskDefinition } from './types.ts';
 import { halfSpan } from './wheelPlay.ts';
 

@@ -3,7 +3,20 @@ import type { JointGeometry, Placement, Train, Vehicle } from '../stock/types.ts
 import type { Track } from '../track/types.ts';
 
 /** Every way a train fails on a grade that the project knows of. */
-export type RiskId = 'stall' | 'wheelspin' | 'buffer-lock' | 'coupler-swing' | 'override' | 'parting' | 'headroom' | 'axle-lift' | 'grounding' | 'passing';
+export type RiskId =
+  | 'stall'
+  | 'wheelspin'
+  | 'wheel-climb'
+  | 'string-lining'
+  | 'jack-knife'
+  | 'buffer-lock'
+  | 'coupler-swing'
+  | 'override'
+  | 'parting'
+  | 'headroom'
+  | 'axle-lift'
+  | 'grounding'
+  | 'passing';
 
 export type RiskSubject = 'joint' | 'vehicle' | 'locomotive';
 
@@ -13,7 +26,8 @@ export type RiskUnit = 'length' | 'force' | 'share' | 'angle';
 /**
  * Which of a risk's several ways to fail is the nearest: it names what `value` and `limit` are. Heads against their
  * facing or their engagement, a lifted end, a release force, buffers kept by overlap or by an open gap, a motor or a grip,
- * a middle axle that hangs or an end axle that lifts, the middle of a body or an overhang over the rail, a track beside.
+ * a middle axle that hangs or an end axle that lifts, the middle of a body or an overhang over the rail, a track beside,
+ * the rail that a flange climbs or a vehicle tips over (plain `rail` on straight track).
  */
 export type Governing =
   | 'facing'
@@ -27,6 +41,9 @@ export type Governing =
   | 'grip'
   | 'slip'
   | 'deck'
+  | 'outer-rail'
+  | 'inner-rail'
+  | 'rail'
   | 'middle-axle'
   | 'end-axle'
   | 'middle'

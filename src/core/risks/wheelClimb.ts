@@ -4,6 +4,7 @@ import { trackPoint } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { jointLoads } from './jointLoads.ts';
 import { flangeAngle, nadalQuotient, wheelFriction } from './nadal.ts';
+import { sayNothing } from './sample.ts';
 import { newSideForces, type SideForces, sideForces } from './sideForces.ts';
 import type { Governing, RiskDefinition, Sample } from './types.ts';
 
@@ -12,6 +13,9 @@ import type { Governing, RiskDefinition, Sample } from './types.ts';
  * 0.01). Common practice, no source: rolling contact creeps by some thousandths before it slides.
  */
 const slidingAngle = 0.005;
+
+/** Less than this share of the limit on straight track is rounding of placements. */
+const nothing = 1e-9;
 
 /**
  * Force (N) of the leading flange that turns a running gear along a curve: the couple that curve drag is the work of, load·μ·(0.72·gauge + 0.47·wheelbase),
@@ -118,7 +122,9 @@ export const wheelClimb: RiskDefinition = {
             }
           }
         }
-        if (front === 0 && rear === 0) out.governing = 'rail';
+        if (front !== 0 || rear !== 0) return;
+        if (out.value < nothing * out.limit) sayNothing(out);
+        else out.governing = 'rail';
       },
       parts: () => [],
     };

@@ -7,8 +7,7 @@ const middle = ([least, greatest]: readonly [number, number]): number => (least 
  * middle of their limits: (16.5 - 15.2 - 0.8)/2 = 0.25 mm in H0 (0.15 to 0.35), other gauges in proportion. Track laid wide adds half of what it is
  * wider. Source: NEM 310 (2009).
  */
-const playInGauges =
-  (gaugeMm.H0 - middle(wheelsetMm[16.5].check) - middle(flangeH0Mm.thickness)) / 2 / gaugeMm.H0;
+const playInGauges = (gaugeMm.H0 - middle(wheelsetMm[16.5].check) - middle(flangeH0Mm.thickness)) / 2 / gaugeMm.H0;
 
 /** Play of a wheelset to either side on track of a gauge (m), m. */
 export const wheelPlay = (gauge: number): number => playInGauges * gauge;

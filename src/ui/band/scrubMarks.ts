@@ -28,7 +28,13 @@ const failingNames: Readonly<Record<RiskId, string>> = {
   'coupler-swing': 'swings too far',
   override: 'rides up',
   parting: 'lets go',
+  'wheel-climb': 'climbs',
+  'string-lining': 'string-lines',
+  'jack-knife': 'jack-knifes',
+  'axle-lift': 'lifts',
+  grounding: 'grounds',
   headroom: 'strikes',
+  passing: 'fouls',
 };
 
 /** What there is too little of when it is only near. */
@@ -39,7 +45,13 @@ const nearNames: Readonly<Record<RiskId, string>> = {
   'coupler-swing': 'swing',
   override: 'heads',
   parting: 'hold',
+  'wheel-climb': 'flange',
+  'string-lining': 'string-line',
+  'jack-knife': 'jack-knife',
+  'axle-lift': 'wheels',
+  grounding: 'underside',
   headroom: 'headroom',
+  passing: 'side',
 };
 
 /** Of what a run reports, what is worth a name; setting off and arriving are where they are expected. */

@@ -14,7 +14,6 @@ interface CommandButtonProps {
 export function CommandButton({ command, children, className, wordsInside = false }: CommandButtonProps) {
   const desk = useDesk();
   const label = command.label(desk);
-  // The key is part of the name, since the widest button shows it too.
   const title = command.shownKey ? `${label} (${command.shownKey})` : label;
   return (
     <button

@@ -177,6 +177,75 @@ describe('the other risks', () => {
       'Between Van 3 and Bogie van the coupling swings 5.7°, 15.0° is free.',
     ],
     [
+      {
+        risk: 'wheel-climb',
+        governing: 'outer-rail',
+        value: 0.34,
+        limit: 0.3,
+        causes: [
+          { kind: 'curve', radius: 0.438 },
+          { kind: 'buff', force: 0.9 },
+        ],
+      },
+      'Van 3 climbs the outer rail at 7.42 m.',
+      'A flange of Van 3 presses on the outer rail with 0.34 N in the curve of 438 mm radius under a push of 0.90 N, under its wheel’s load it climbs at 0.30 N.',
+    ],
+    [
+      { risk: 'wheel-climb', verdict: 'near', governing: 'rail', value: 0.27, limit: 0.3, margin: 0.1 },
+      'Van 3 nearly climbs the rail at 7.42 m.',
+      'A flange of Van 3 presses on the rail with 0.27 N, under its wheel’s load it climbs at 0.30 N.',
+    ],
+    [
+      { risk: 'wheel-climb', verdict: 'passes', governing: 'inner-rail', value: 0.1, limit: 0.3, margin: 0.67 },
+      'No flange climbs; Van 3 comes nearest, at 7.42 m.',
+      'A flange of Van 3 presses on the inner rail with 0.10 N, under its wheel’s load it climbs at 0.30 N.',
+    ],
+    [
+      {
+        risk: 'string-lining',
+        governing: 'inner-rail',
+        value: 1.1,
+        limit: 1,
+        causes: [
+          { kind: 'curve', radius: 0.6 },
+          { kind: 'draft', force: 2.2 },
+        ],
+      },
+      'Van 3 string-lines to the inside at 7.42 m.',
+      'Its couplings pull Van 3 sideways with 1.10 N in the curve of 600 mm radius under a pull of 2.20 N, its weight tips over the inner rail at 1.00 N.',
+    ],
+    [
+      { risk: 'string-lining', verdict: 'near', governing: 'outer-rail', value: 0.9, limit: 1, margin: 0.1 },
+      'Van 3 is nearly pulled over to the outside at 7.42 m.',
+      'Its couplings pull Van 3 sideways with 0.90 N, its weight tips over the outer rail at 1.00 N.',
+    ],
+    [
+      { risk: 'string-lining', verdict: 'passes', governing: 'inner-rail', value: 0.2, limit: 1, margin: 0.8 },
+      'Nothing string-lines; Van 3 comes nearest, at 7.42 m.',
+      'Its couplings pull Van 3 sideways with 0.20 N, its weight tips over the inner rail at 1.00 N.',
+    ],
+    [
+      {
+        risk: 'jack-knife',
+        governing: 'outer-rail',
+        value: 0.6,
+        limit: 0.5,
+        causes: [{ kind: 'buff', force: 2.2, sudden: true }],
+      },
+      'Van 3 jack-knifes to the outside at 7.42 m.',
+      'One end of Van 3 is pressed sideways with 0.60 N as a run-in of 2.20 N arrives, its weight tips over the outer rail at 0.50 N.',
+    ],
+    [
+      { risk: 'jack-knife', verdict: 'near', governing: 'rail', value: 0.45, limit: 0.5, margin: 0.1 },
+      'Van 3 nearly jack-knifes at 7.42 m.',
+      'One end of Van 3 is pressed sideways with 0.45 N, its weight tips over the rail at 0.50 N.',
+    ],
+    [
+      { risk: 'jack-knife', verdict: 'passes', governing: 'outer-rail', value: 0.1, limit: 0.5, margin: 0.8 },
+      'Nothing jack-knifes; Van 3 comes nearest, at 7.42 m.',
+      'One end of Van 3 is pressed sideways with 0.10 N, its weight tips over the outer rail at 0.50 N.',
+    ],
+    [
       { risk: 'parting', governing: 'engagement', causes: [{ kind: 'draft', force: 0.4, sudden: true }] },
       'Joint 3 parts at 7.42 m.',
       'Heads of Van 3 and Bogie van stand 1.9 mm apart as a run-out of 0.40 N arrives, 1.5 mm holds them.',
@@ -270,6 +339,103 @@ describe('the other risks', () => {
       { risk: 'headroom', subject: 1, verdict: 'passes', governing: 'deck', value: 0.045, limit: 0.063, margin: 0.018 },
       'There is headroom; Van 2 has least at 7.42 m.',
       'The deck above leaves 63.0 mm over the rail, Van 2 takes 45.0 mm.',
+    ],
+    [
+      {
+        risk: 'axle-lift',
+        subject: 4,
+        governing: 'end-axle',
+        value: 0.0011,
+        limit: 0.0009,
+        margin: -0.0002,
+        causes: [
+          { kind: 'support-off', support: 37, departure: 0.0025 },
+          { kind: 'kink', before: 0.035, after: 0.013 },
+        ],
+      },
+      'Engine lifts an end axle clear of the rail at 7.42 m.',
+      'The rigid frame of Engine rocks over a middle axle and at one end its wheels stand 1.1 mm off the rail, flanges guide up to 0.9 mm. Support 38 is 2.5 mm high: the grade breaks from 3.5 to 1.3 %.',
+    ],
+    [
+      { risk: 'axle-lift', verdict: 'near', subject: 4, governing: 'middle-axle', value: 0.0007, limit: 0.0009 },
+      'Engine nearly lifts a middle axle clear of the rail at 7.42 m.',
+      'The rigid frame of Engine bridges the dip and under its middle its wheels stand 0.7 mm off the rail, flanges guide up to 0.9 mm.',
+    ],
+    [
+      { risk: 'axle-lift', verdict: 'passes', subject: 4, governing: 'middle-axle', value: 0.00003, limit: 0.0009 },
+      'Every wheel keeps to the rail; Engine lifts one most at 7.42 m.',
+      'The rigid frame of Engine bridges the dip and under its middle its wheels stand 0.03 mm off the rail, flanges guide up to 0.9 mm.',
+    ],
+    [
+      {
+        risk: 'grounding',
+        subject: 3,
+        governing: 'middle',
+        value: 0.0034,
+        limit: 0.003,
+        margin: -0.0004,
+        causes: [{ kind: 'kink', before: 0.03, after: -0.03 }],
+      },
+      'Bogie van grounds on the rail at 7.42 m.',
+      'The rail rises 3.4 mm under the middle of Bogie van, its underside is 3.0 mm up. The grade breaks from 3.0 % up to 3.0 % down.',
+    ],
+    [
+      {
+        risk: 'grounding',
+        subject: 3,
+        verdict: 'near',
+        governing: 'overhang',
+        value: 0.0026,
+        limit: 0.003,
+        margin: 0.0004,
+        causes: [{ kind: 'vertical-curve', radius: 2.1 }],
+      },
+      'Bogie van nearly grounds on the rail at 7.42 m.',
+      'The rail rises 2.6 mm under an overhang of Bogie van, its underside is 3.0 mm up. The vertical curve has a radius of 2.1 m.',
+    ],
+    [
+      { risk: 'grounding', subject: 3, verdict: 'passes', governing: 'middle', value: 0.0003, limit: 0.003 },
+      'Nothing grounds; Bogie van comes lowest at 7.42 m.',
+      'The rail rises 0.3 mm under the middle of Bogie van, its underside is 3.0 mm up.',
+    ],
+    [
+      {
+        risk: 'passing',
+        subject: 3,
+        governing: 'beside',
+        value: 0.0262,
+        limit: 0.0241,
+        margin: -0.0021,
+        causes: [{ kind: 'track-beside' }, { kind: 'curve', radius: 0.438 }],
+      },
+      'Bogie van fouls a train on the track beside at 7.42 m.',
+      'Bogie van stands 24.1 mm from the middle of the track beside in the curve of 438 mm radius, a train there takes 26.2 mm to this side. The tracks want 2.1 mm more between them.',
+    ],
+    [
+      {
+        risk: 'passing',
+        subject: 3,
+        verdict: 'near',
+        governing: 'beside',
+        value: 0.0262,
+        limit: 0.0272,
+        margin: 0.001,
+      },
+      'Bogie van barely clears a train on the track beside at 7.42 m.',
+      'Bogie van stands 27.2 mm from the middle of the track beside, a train there takes 26.2 mm to this side.',
+    ],
+    [
+      {
+        risk: 'passing',
+        subject: 3,
+        verdict: 'passes',
+        governing: 'beside',
+        value: 0.0175,
+        limit: 0.0295,
+        margin: 0.012,
+      },
+      'Trains pass each other; Bogie van comes nearest at 7.42 m.',
+      'Bogie van stands 29.5 mm from the middle of the track beside, a train there takes 17.5 mm to this side.',
     ],
   ])('%o', (change, headline, cause) => {
     const said = told(change);
@@ -383,7 +549,12 @@ describe('any finding', () => {
     }),
     fc.record({ kind: fc.constant('grade' as const), grade: fc.double({ min: -0.1, max: 0.1, noNaN: true }) }),
     fc.record({ kind: fc.constant('heads-differ' as const), by: fc.double({ min: 0, max: 0.003, noNaN: true }) }),
-    fc.constantFrom<Cause>({ kind: 'motor-limit' }, { kind: 'grip-limit' }, { kind: 'deck-above' }),
+    fc.constantFrom<Cause>(
+      { kind: 'motor-limit' },
+      { kind: 'grip-limit' },
+      { kind: 'deck-above' },
+      { kind: 'track-beside' },
+    ),
   );
 
   it('is told in whole sentences and whole numbers', () => {
@@ -402,6 +573,14 @@ describe('any finding', () => {
           'grip',
           'slip',
           'deck',
+          'middle-axle',
+          'end-axle',
+          'middle',
+          'overhang',
+          'beside',
+          'outer-rail',
+          'inner-rail',
+          'rail',
           null,
         ),
         fc.array(cause, { maxLength: 4 }),

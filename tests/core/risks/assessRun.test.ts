@@ -17,8 +17,9 @@ describe('a whole run', () => {
 
   it('has a row for every risk that can arise, frames by subjects', () => {
     const shape = Object.fromEntries(series.map((row) => [row.risk, row.margins.length / row.subjects]));
-    // No buffers and no deck above.
-    expect(shape).toEqual({ stall: 201, wheelspin: 201, override: 201, 'coupler-swing': 201, parting: 201 });
+    // No buffers, no deck above and no curve.
+    const told = ['stall', 'wheelspin', 'override', 'coupler-swing', 'parting', 'wheel-climb', 'jack-knife'];
+    expect(shape).toEqual(Object.fromEntries(told.map((risk) => [risk, 201])));
     expect(series.find((row) => row.risk === 'parting')?.subjects).toBe(3);
     expect(series.find((row) => row.risk === 'wheelspin')?.subjects).toBe(1);
   });
