@@ -162,7 +162,8 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
       const scene = applyCure(compiled.scene, trial.id, finding.cures[ghost.cure]);
       if (!scene) return;
       history.record(cureWords(state, finding, ghost.cure), before);
-      session.setState({ scene, trialId: ghost.trial.id });
+      // The joint the lens looks at may not be in question any more.
+      session.setState(({ lens }) => ({ scene, trialId: ghost.trial.id, lens: { ...lens, open: false } }));
       runs.show(prepare(scene, ghost.trial.id), ghost.result);
     },
     dropGhost: () => session.setState({ ghost: null }),

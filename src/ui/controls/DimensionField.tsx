@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, type PointerEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Reading } from '../../core/units/index.ts';
 import './dimensionField.css';
 
@@ -32,13 +32,22 @@ export function DimensionField(props: DimensionFieldProps) {
   // What was typed stays as it is until the field is left; null while nothing is being typed.
   const [typed, setTyped] = useState<string | null>(null);
   const [message, setMessage] = useState('');
+  // What the message speaks of: once the value is another, it says nothing any more.
+  const told = useRef(value);
+  useEffect(() => {
+    if (value !== told.current) setMessage('');
+    told.current = value;
+  }, [value]);
   const drag = useRef<{ readonly x: number; readonly value: number } | null>(null);
 
   const held = (wanted: number) => Math.min(most, Math.max(least, wanted));
   const take = (text: string): boolean => {
     const reading = read(text);
     setMessage(reading.ok ? reading.read : reading.message);
-    if (reading.ok && reading.value !== value) onChange(reading.value);
+    if (reading.ok && reading.value !== value) {
+      told.current = reading.value;
+      onChange(reading.value);
+    }
     return reading.ok;
   };
   const leave = () => {
