@@ -54,9 +54,9 @@ const clipped = ({ page }: Opened): Promise<string[]> =>
 const smallTargets = (controls: Locator, [wide, high] = finger): Promise<string[]> =>
   controls.evaluateAll(
     (elements, [across, down]) => {
-      // A switch's hairline frame is around its choices, not in them.
-      const hairline = 1;
-      const [aside, up] = [across / 2 - hairline - 0.25, down / 2 - hairline - 0.25];
+      // A press is on a whole pixel and edges lie between pixels: one that is drawn large enough is tried a little inside its edge.
+      // One that is drawn smaller may reach further than it is drawn, and then has to do so in full.
+      const half = (drawn: number, least: number) => least / 2 - (drawn > least - 0.1 ? 1.5 : 0.5);
       return elements.flatMap((element) => {
         const target = element.closest('label') ?? element;
         if (!target.checkVisibility({ visibilityProperty: true })) return [];
@@ -66,6 +66,7 @@ const smallTargets = (controls: Locator, [wide, high] = finger): Promise<string[
           const there = document.elementFromPoint(left + width / 2 + dx, top + height / 2 + dy);
           return there !== null && target.contains(there);
         };
+        const [aside, up] = [half(width, across), half(height, down)];
         if (isHit(-aside, 0) && isHit(aside, 0) && isHit(0, -up) && isHit(0, up)) return [];
         return [
           `${element.getAttribute('aria-label') ?? target.textContent}: ${width.toFixed(0)} x ${height.toFixed(0)}`,

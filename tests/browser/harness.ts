@@ -44,7 +44,7 @@ export interface Opened {
 /** Serves the built app on a port of its own and opens it in Chromium. Close what it gives, whatever happens. */
 export async function openApp(options: OpenOptions = {}): Promise<Opened> {
   const executablePath = findChromium();
-  const served = await serveFolder(options.folder ?? process.env.DEV_DIST ?? `${house}dist`).catch((problem: Error) => {
+  const served = await serveFolder(options.folder ?? `${house}dist`).catch((problem: Error) => {
     throw new Error(`There is no built app to test; run \`npm run build\` first (${problem.message}).`);
   });
   const complaints: string[] = [];

@@ -15,8 +15,11 @@ export interface Spot {
 const reaches = [120, 170, 230, 310];
 const directions = 24;
 
-/** How much a label counts to have on its ground: marks of the railway, other boxes, px out of the stage, px of leader, a leader across a box. */
-const costs = { crowd: 9, box: 400, outside: 30, reach: 0.16, steep: 12, crossing: 50 } as const;
+/**
+ * How much a label counts to have on its ground: marks of the railway, other boxes, px out of the stage, px of leader, a
+ * leader across a box. No ground is so crowded that one label may lie on another.
+ */
+const costs = { crowd: 9, box: 4000, outside: 30, reach: 0.16, steep: 12, crossing: 50 } as const;
 
 /** A label keeps its place until another one is better by this much. */
 const loyalty = 14;

@@ -26,7 +26,7 @@ export const gradeWords = (grade: number, { gradeForm }: Pick<Units, 'gradeForm'
 
 /** The first clause of a finding's headline, without its place: "Joint 6 rides up". */
 export function shortHeadline(headline: string): string {
-  return headline.split(/ (?:at|on|in|where|near|from) |[.,;]/u, 1)[0];
+  return headline.split(/ (?:at|on|in|where|near|from|clear) |[.,;]/u, 1)[0];
 }
 
 /** What a label on the stage says of a finding. */
