@@ -9,7 +9,7 @@
  */
 import type { Train } from '../stock/types.ts';
 import { type AveragedForce, averagedForce, type JointLaw, storedEnergy } from './couplerLaw.ts';
-import type { RouteTables } from './routeTables.ts';
+import { chainageAt, pivotShift, type RouteTables } from './routeTables.ts';
 import type { ForceModel } from './types.ts';
 
 /** Places of the numbers in a row. */
@@ -360,15 +360,10 @@ function settleHeld({ rows: r, count }: ChainRows, single: boolean): boolean {
 
 /** Finds where every joint stands now: its extension from the free length in space, m. */
 export function locateJoints({ rows: r, tables, count }: ChainRows): void {
-  const { joint, origin, node, nodes } = tables;
-  for (let v = 0; v < (count - 1) * Row.stride; v += Row.stride) {
+  for (let j = 0, v = 0; j < count - 1; j++, v += Row.stride) {
     const a = r[v + Row.sigma]!;
     const b = r[v + Row.stride + Row.sigma]!;
-    const x = (0.5 * (a + b) - origin) / node;
-    const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
-    const entry = r[v + Row.jointTable]! + k;
-    const q = joint[entry]!;
-    r[v + Row.extension] = a - b - r[v + Row.spacing]! + q + (joint[entry + 1]! - q) * (x - k);
+    r[v + Row.extension] = a - b - r[v + Row.spacing]! + pivotShift(tables, j, 0.5 * (a + b));
   }
 }
 
@@ -452,15 +447,11 @@ export function commit(chain: ChainRows): number {
  */
 export function writeFrame(chain: ChainRows, out: Float64Array, at: number, way: number): number {
   const { rows: r, count: n } = chain;
-  const { chainage, origin, node, nodes } = chain.tables;
   locateJoints(chain);
   const joints = at + 2 * n;
   let asked = 0;
   for (let i = 0, v = 0; i < n; i++, v += Row.stride) {
-    const x = (r[v + Row.sigma]! - origin) / node;
-    const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
-    const from = chainage[k]!;
-    out[at + i] = from + (chainage[k + 1]! - from) * (x - k);
+    out[at + i] = chainageAt(chain.tables, r[v + Row.sigma]!);
     out[at + n + i] = r[v + Row.speed]!;
     asked += way * r[v + Row.grade]! + frictionOf(r, v) + r[v + Row.viscous]! * Math.abs(r[v + Row.speed]!);
     if (i === n - 1) break;

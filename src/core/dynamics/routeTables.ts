@@ -125,11 +125,18 @@ export function tabulatedHeight(tables: RouteTables, i: number, sigma: number): 
 }
 
 /** Chainage at a rail distance, m: interpolated between nodes, where it is as good as straight (1e-10 m at 2 mm). */
-export function chainageAt({ chainage, origin, node, nodes }: RouteTables, sigma: number): number {
+export const chainageAt = (tables: RouteTables, sigma: number): number => between(tables, tables.chainage, 0, sigma);
+
+/** Pivot distance of joint j less that on straight track, m, with the middle of its two origins at a rail distance. */
+export const pivotShift = (tables: RouteTables, j: number, middle: number): number =>
+  between(tables, tables.joint, tables.jointAt[j]!, middle);
+
+/** A column of one value a node, from `offset` on, between its nodes. */
+function between({ origin, node, nodes }: RouteTables, column: Float64Array, offset: number, sigma: number): number {
   const x = (sigma - origin) / node;
   const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
-  const from = chainage[k]!;
-  return from + (chainage[k + 1]! - from) * (x - k);
+  const from = column[offset + k]!;
+  return from + (column[offset + k + 1]! - from) * (x - k);
 }
 
 /** Mean cosine of the grade under vehicle `i` at σ, to the node. */

@@ -6,7 +6,7 @@ import type { JointLaw } from './couplerLaw.ts';
 import { createDriver } from './driver.ts';
 import { createEventLog } from './eventLog.ts';
 import { createRecorder } from './recorder.ts';
-import { type RouteTables, routeRange, tabulateRoute } from './routeTables.ts';
+import { pivotShift, type RouteTables, routeRange, tabulateRoute } from './routeTables.ts';
 import { createEngine } from './traction.ts';
 import type { EnergyAccount, Outcome, Run, RunInput } from './types.ts';
 
@@ -187,13 +187,9 @@ function standingPlaces(tables: RouteTables, train: Train, sigma0: number): Floa
     const ahead = places[j]!;
     const spacing = tables.spacing[j]!;
     let behind = ahead - spacing;
-    // The correction hardly depends on where it is taken: two rounds fix it to rounding.
+    // The correction hardly depends on where it is taken: three rounds fix it to rounding.
     for (let round = 0; round < 3; round++) {
-      const x = (0.5 * (ahead + behind) - tables.origin) / tables.node;
-      const k = Math.max(Math.floor(x), 0);
-      const at = tables.jointAt[j]! + k;
-      const q0 = tables.joint[at]!;
-      behind = ahead - spacing + q0 + (tables.joint[at + 1]! - q0) * (x - k);
+      behind = ahead - spacing + pivotShift(tables, j, 0.5 * (ahead + behind));
     }
     places[j + 1] = behind;
   }

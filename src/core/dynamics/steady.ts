@@ -1,7 +1,7 @@
 import { frontReach, rearReach } from '../stock/index.ts';
 import { chainageAtRail, railAt } from '../track/index.ts';
 import { drivenNormalForce } from './adhesion.ts';
-import { type RouteTables, routeRange, tabulateRoute, VEHICLE_STRIDE } from './routeTables.ts';
+import { pivotShift, type RouteTables, routeRange, tabulateRoute, VEHICLE_STRIDE } from './routeTables.ts';
 import { checkRun, jointLaws, trainLength } from './run.ts';
 import type { Run, RunInput } from './types.ts';
 
@@ -165,11 +165,7 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
 /** Place of the vehicle behind joint j, the joint stretched by `stretch`, m. */
 function behind(tables: RouteTables, j: number, ahead: number, stretch: number): number {
   const spacing = tables.spacing[j]! + stretch;
-  const x = (ahead - 0.5 * spacing - tables.origin) / tables.node;
-  const k = Math.min(Math.max(Math.floor(x), 0), tables.nodes - 2);
-  const at = tables.jointAt[j]! + k;
-  const q = tables.joint[at]!;
-  return ahead - spacing + q + (tables.joint[at + 1]! - q) * (x - k);
+  return ahead - spacing + pivotShift(tables, j, ahead - 0.5 * spacing);
 }
 
 /** Looks up what the route asks of every vehicle at its place. */
