@@ -1,11 +1,12 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { offlinePlugin } from './src/platform/offline/offlinePlugin.ts';
 
 /** A limit that only a test which hangs can reach: machines are slow and shared, and no test is about its own speed. */
 const hanging = 120_000;
 
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), offlinePlugin()],
   base: './',
   worker: { format: 'es' },
   build: {

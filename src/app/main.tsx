@@ -1,31 +1,48 @@
-import { StrictMode } from 'react';
+import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import { keptScenes } from '../platform/keptScenes.ts';
+import { keptText } from '../platform/keptText.ts';
+import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
 import { sceneFiles } from '../platform/sceneFiles.ts';
 import { createSimWorker } from '../platform/simWorker.ts';
-import { Stage } from '../stage/index.ts';
+import { createStudyWorkers } from '../platform/studyWorkers.ts';
 import { createSession, keepScenes } from '../state/index.ts';
-import { Band } from '../ui/band/index.ts';
+import { createStudies } from '../state/study/index.ts';
+import { Band, makeRowKeeper } from '../ui/band/index.ts';
 import { type Desk, Shell } from '../ui/index.ts';
 import { bundledScenes } from './bundledScenes.ts';
 import { startClock } from './clock.ts';
 import { openFirst } from './openFirst.ts';
 import { showToTests } from './showToTests.ts';
 
+/** The drawing library is most of the program's weight: it comes in while the first trial is being solved. */
+const Stage = lazy(async () => ({ default: (await import('../stage/index.ts')).Stage }));
+
 const session = createSession(createSimWorker());
-const desk: Desk = { ...session, files: sceneFiles, kept: keptScenes, bundled: bundledScenes };
+const offline = createOfflineKeeper('./serviceWorker.js');
+const rowKeeper = makeRowKeeper(keptText('rows'));
+const studies = createStudies(session, createStudyWorkers());
+const desk: Desk = {
+  ...session,
+  files: sceneFiles,
+  kept: keptScenes,
+  bundled: bundledScenes,
+  studies,
+  update: offline,
+};
 
-startClock(session.actions.tick);
 showToTests(session);
-
 const keeper = keepScenes(session, keptScenes, Date.now);
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') keeper.flush();
 });
-
 session.session.subscribe(({ scene }) => {
   document.title = scene ? `${scene.name} – Gradewright` : 'Gradewright';
 });
+
+// The trial is under way before anything is drawn. What keeps the program for later waits until the first verdict is there.
+const opened = openFirst(session, bundledScenes, keptScenes);
+startClock(session.actions.tick);
 
 const root = document.getElementById('root');
 if (!root) throw new Error('The page has no place for the program');
@@ -34,11 +51,21 @@ createRoot(root).render(
     <Shell
       desk={desk}
       stage={
-        <Stage session={session.session} playback={session.playback} onChooseFinding={session.actions.seekToFinding} />
+        <Suspense>
+          <Stage
+            session={session.session}
+            playback={session.playback}
+            onChooseFinding={session.actions.seekToFinding}
+          />
+        </Suspense>
       }
-      band={<Band session={session.session} playback={session.playback} actions={session.actions} />}
+      band={
+        <Band session={session.session} playback={session.playback} actions={session.actions} rowKeeper={rowKeeper} />
+      }
     />
   </StrictMode>,
 );
 
-void openFirst(session, bundledScenes, keptScenes);
+void opened.then(() => {
+  if (import.meta.env.PROD) void offline.start();
+});

@@ -1,22 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { parseArgs } from 'node:util';
+import { nearestWords } from '../scene/index.ts';
+import { type Arguments, readArguments } from './arguments.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
-import { help } from './help.ts';
+import { type CommandName, commandNames, help, helpOn } from './help.ts';
 import { createProgressLine } from './progressLine.ts';
 import { readScene } from './readScene.ts';
 import { section, sectionCsv, sectionText } from './section.ts';
+import { runSurvey } from './survey.ts';
 import { runTrials } from './trial.ts';
-
-const options = {
-  trial: { type: 'string' },
-  train: { type: 'string' },
-  track: { type: 'string' },
-  every: { type: 'string' },
-  json: { type: 'boolean' },
-  csv: { type: 'boolean' },
-  version: { type: 'boolean' },
-  help: { type: 'boolean', short: 'h' },
-} as const;
 
 /** Where a command writes: results to `out`, everything else to `err`. */
 export interface Streams {
@@ -24,21 +15,16 @@ export interface Streams {
   readonly err: { readonly isTTY: boolean; write(text: string): boolean };
 }
 
-type Values = ReturnType<typeof parse>['values'];
+type Values = Arguments['values'];
 
-const taken: Readonly<Record<string, readonly (keyof Values)[]>> = {
-  trial: ['trial', 'train', 'json'],
-  section: ['track', 'every', 'json', 'csv'],
-  help: [],
+/** Does what a command asks of one scene file. */
+type Command = (file: string, values: Values, streams: Streams) => ExitCode | Promise<ExitCode>;
+
+const commands: Readonly<Record<CommandName, Command>> = {
+  trial: trialCommand,
+  section: sectionCommand,
+  survey: surveyCommand,
 };
-
-function parse(args: readonly string[]) {
-  try {
-    return parseArgs({ args: [...args], options, allowPositionals: true, strict: true });
-  } catch (error) {
-    throw new BadInput(error instanceof Error ? error.message : String(error));
-  }
-}
 
 /** Does what the arguments ask and answers with the exit code. Bad input is told on `err`; an error of the program is thrown. */
 export async function commandLine(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -51,26 +37,37 @@ export async function commandLine(args: readonly string[], streams: Streams): Pr
   }
 }
 
-async function obey(args: readonly string[], { out, err }: Streams): Promise<ExitCode> {
-  const { values, positionals } = parse(args);
-  const [command, ...files] = positionals;
+async function obey(args: readonly string[], streams: Streams): Promise<ExitCode> {
+  const { words, values } = readArguments(args);
+  const [first, ...rest] = words;
   if (values.version) {
-    out.write(`${programVersion()}\n`);
+    streams.out.write(`${programVersion()}\n`);
     return exitCodes.passes;
   }
-  if (values.help || command === 'help' || (command === undefined && args.length === 0)) {
-    out.write(help);
+  if (args.length === 0 || first === 'help' || (values.help && first === undefined)) {
+    streams.out.write(rest[0] === undefined ? help() : helpOn(commandOf(rest[0])));
     return exitCodes.passes;
   }
-  const allowed = command === undefined ? undefined : taken[command];
-  if (command === undefined || allowed === undefined) {
-    throw new BadInput(`There is no command "${command ?? ''}". Commands: trial, section, help.`);
+  const command = commandOf(first);
+  if (values.help) {
+    streams.out.write(helpOn(command));
+    return exitCodes.passes;
   }
-  for (const key of Object.keys(values) as (keyof Values)[]) {
-    if (!allowed.includes(key)) throw new BadInput(`--${key} does not go with ${command}.`);
+  if (rest.length !== 1) {
+    const found = rest.length === 0 ? 'none is named' : `${rest.length} are named`;
+    throw new BadInput(`${command} takes one scene file and ${found}: gradewright ${command} scenes/01-wren-gill.json`);
   }
-  if (files.length !== 1) throw new BadInput(`Name one scene file: gradewright ${command} scenes/01-wren-gill.json`);
-  return command === 'trial' ? trialCommand(files[0], values, { out, err }) : sectionCommand(files[0], values, out);
+  return commands[command](rest[0], values, streams);
+}
+
+/** A word as the name of a command. Throws BadInput when it is none. */
+function commandOf(word: string | undefined): CommandName {
+  const found = commandNames.find((one) => one === word);
+  if (found !== undefined) return found;
+  const list = `Commands: ${commandNames.join(', ')}, help.`;
+  if (word === undefined) throw new BadInput(`No command is named. ${list}`);
+  const [nearest] = nearestWords(word, [...commandNames, 'help']);
+  throw new BadInput(`There is no command "${word}"; "${nearest}" is the nearest. ${list}`);
 }
 
 async function trialCommand(file: string, values: Values, { out, err }: Streams): Promise<ExitCode> {
@@ -86,7 +83,7 @@ async function trialCommand(file: string, values: Values, { out, err }: Streams)
   }
 }
 
-function sectionCommand(file: string, values: Values, out: Streams['out']): ExitCode {
+function sectionCommand(file: string, values: Values, { out }: Streams): ExitCode {
   if (values.json && values.csv) throw new BadInput('--json and --csv exclude each other.');
   const report = section(readScene(file), values.track, values.every);
   const text = values.json
@@ -96,6 +93,12 @@ function sectionCommand(file: string, values: Values, out: Streams['out']): Exit
       : sectionText(report);
   out.write(text);
   return exitCodes.passes;
+}
+
+async function surveyCommand(file: string, values: Values, { out }: Streams): Promise<ExitCode> {
+  const output = await runSurvey(readScene(file), values);
+  out.write(values.json ? `${JSON.stringify(output.report, null, 2)}\n` : output.text);
+  return output.exitCode;
 }
 
 function programVersion(): string {

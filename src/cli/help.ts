@@ -1,23 +1,96 @@
-/** What `gradewright help` prints. */
-export const help = `Gradewright: decide, build, prove and mend a model-railway route on grades.
+/** A command of the program as its help tells it. */
+export interface HelpPage {
+  /** How it is written. */
+  readonly usage: string;
+  /** What it does, in one line. */
+  readonly does: string;
+  readonly options: readonly (readonly [option: string, meaning: string])[];
+  /** Whole commands to be copied. */
+  readonly examples: readonly string[];
+}
 
-  gradewright trial FILE [--trial ID] [--train ID] [--json]
-      Runs the trials of a scene file and says what they found, the gravest first.
-      --trial ID   only this trial
-      --train ID   only trials of this train; with --trial: that trial with this train
-      --json       one JSON document instead (docs/reference/trial.schema.json)
+/** The commands that read a scene file. `gradewright help NAME` prints a page. */
+export const helpPages = {
+  trial: {
+    usage: 'gradewright trial FILE [--trial ID] [--train ID] [--explain] [--json]',
+    does: 'Runs the trials of a scene file and says what they found, the gravest first.',
+    options: [
+      ['--trial ID', 'only this trial'],
+      ['--train ID', 'only trials of this train; with --trial: that trial with this train'],
+      ['--explain', 'says of every check, in two sentences, what it is'],
+      ['--json', 'one JSON document instead (docs/reference/trial.schema.json)'],
+    ],
+    examples: [
+      'gradewright trial scenes/01-wren-gill.json',
+      'gradewright trial scenes/01-wren-gill.json --trial propelled-down --json',
+    ],
+  },
+  section: {
+    usage: 'gradewright section FILE [--track ID] [--every LENGTH] [--json | --csv]',
+    does: 'Long section of a track: chainage, place, height, heading, curvature, grade.',
+    options: [
+      ['--track ID', 'this track; the first when left out'],
+      ['--every 10mm', 'step between rows, in any unit (10mm, 1/2in, 0.1m); 100 mm when left out'],
+      ['--json', 'one JSON document instead (docs/reference/section.schema.json)'],
+      ['--csv', 'comma-separated values instead'],
+    ],
+    examples: ['gradewright section scenes/01-wren-gill.json --every 10mm --csv'],
+  },
+  survey: {
+    usage: 'gradewright survey FILE [--survey ID | --readings FILE] [--track ID] [--objective WORD] [--json]',
+    does: 'What the readings taken along a track say of its supports, and which to touch: exit 1 when some.',
+    options: [
+      ['--survey ID', 'this survey of the scene; the first when left out'],
+      ['--readings FILE', 'a table of readings instead (docs/reference/commands.md)'],
+      ['--track ID', 'of this track; the first that fits when left out'],
+      ['--objective WORD', 'fewest supports touched (the usual), flattest line, or least change in all'],
+      ['--json', 'one JSON document instead (docs/reference/survey.schema.json)'],
+    ],
+    examples: [
+      'gradewright survey scenes/08-harebell-spiral.json',
+      'gradewright survey scenes/08-harebell-spiral.json --readings readings.csv --objective flattest',
+    ],
+  },
+} as const satisfies Readonly<Record<string, HelpPage>>;
 
-  gradewright section FILE [--track ID] [--every LENGTH] [--json | --csv]
-      Long section of a track: chainage, place, height, heading, curvature, grade.
-      --track ID   this track; the first when left out
-      --every 10mm step between rows, in any unit (10mm, 1/2in, 0.1m); 100 mm when left out
-      --json       one JSON document instead (docs/reference/section.schema.json)
-      --csv        comma-separated values instead
+export type CommandName = keyof typeof helpPages;
 
-  gradewright help
-  gradewright --version
+export const commandNames = Object.keys(helpPages) as readonly CommandName[];
 
-Exit code: 0 all passes, 1 something fails, 2 input that has to be mended,
+const codes = `Exit code: 0 all passes, 1 something fails, 2 input that has to be mended,
 70 a fault of the program.
 Results go to standard output, progress and errors to standard error.
 `;
+
+const columns = (rows: readonly (readonly [string, string])[], indent: string): string => {
+  const width = Math.max(...rows.map(([left]) => left.length));
+  return rows.map(([left, right]) => `${indent}${left.padEnd(width)}  ${right}\n`).join('');
+};
+
+/** What `gradewright help` prints. */
+export function help(): string {
+  const pages = commandNames.map((name) => {
+    const { usage, does, options } = helpPages[name];
+    return `  ${usage}\n      ${does}\n${columns(options, '      ')}`;
+  });
+  return `Gradewright: decide, build, prove and mend a model-railway route on grades.
+
+${pages.join('\n')}
+  gradewright help [COMMAND]
+  gradewright --version
+
+${codes}`;
+}
+
+/** What `gradewright help NAME` and `gradewright NAME --help` print. */
+export function helpOn(name: CommandName): string {
+  const { usage, does, options, examples } = helpPages[name];
+  return `${usage}
+
+${does}
+
+${columns(options, '  ')}
+For example:
+${examples.map((one) => `  ${one}\n`).join('')}
+${codes}`;
+}

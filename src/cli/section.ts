@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { sectionRows } from '../core/track/index.ts';
-import { parseLength } from '../core/units/index.ts';
-import type { Scene } from '../scene/index.ts';
+import { formatLength, parseLength } from '../core/units/index.ts';
+import { type Scene, trackLengthMm } from '../scene/index.ts';
 import { compileScene } from '../sim/index.ts';
 import { BadInput } from './exitCodes.ts';
+import { unknownId } from './unknownId.ts';
 
 const number = (about: string) => z.number().meta({ description: about });
 
@@ -40,14 +41,29 @@ const usualStep = '100 mm';
 /** Longest step, m. */
 const longestStep = 100;
 
+/** Most rows that are written: more than a spreadsheet takes, about 20 MB. */
+const mostRows = 200_000;
+
 /** The long section of one track (the first when none is named). Throws BadInput for an unknown track or step. */
 export function section(scene: Scene, trackId: string | undefined, every: string = usualStep): SectionReport {
   const file = trackId === undefined ? scene.tracks[0] : scene.tracks.find((one) => one.id === trackId);
   if (file === undefined) {
-    throw new BadInput(`The scene has no track "${trackId}". It has: ${scene.tracks.map((one) => one.id).join(', ')}.`);
+    throw unknownId('track', trackId ?? '', scene.tracks);
   }
   const step = parseLength(every, { most: longestStep });
   if (!step.ok) throw new BadInput(`--every ${step.message}`);
+  if (step.value <= 0) {
+    throw new BadInput(
+      `--every ${every}: rows come a step apart, and a step is longer than 0. For example --every 10mm.`,
+    );
+  }
+  const lengthMm = trackLengthMm(file);
+  if (lengthMm / 1e3 / step.value > mostRows) {
+    const least = formatLength(lengthMm / 1e3 / mostRows, { unit: 'mm', digits: 2 });
+    throw new BadInput(
+      `--every ${every} makes more than ${mostRows} rows of this track. From about ${least} on it goes.`,
+    );
+  }
   try {
     const track = compileScene(scene).tracks.get(file.id);
     if (track === undefined) throw new RangeError(`Track "${file.id}" was not compiled.`);

@@ -6,6 +6,7 @@ import { problemText } from './readScene.ts';
 import { trialEntry } from './trialEntry.ts';
 import type { ReportVerdict, TrialReport } from './trialReport.ts';
 import { trialText } from './trialText.ts';
+import { unknownId } from './unknownId.ts';
 
 /** Which trials of a scene to run. */
 export interface TrialChoice {
@@ -13,6 +14,8 @@ export interface TrialChoice {
   readonly trial?: string | undefined;
   /** Only trials of this train; together with `trial`: that trial with this train instead of its own. */
   readonly train?: string | undefined;
+  /** Say of every risk what it is. */
+  readonly explain?: boolean | undefined;
 }
 
 export interface TrialOutput {
@@ -45,7 +48,7 @@ export async function runTrials(scene: Scene, choice: TrialChoice, onProgress?: 
     }
     const entry = trialEntry(trial, result);
     entries.push(entry);
-    texts.push(trialText(trial, result, entry));
+    texts.push(trialText(trial, result, entry, choice));
   }
   const verdict = worst(entries.map((entry) => entry.verdict));
   return {
@@ -64,7 +67,8 @@ function compile(scene: Scene): CompiledScene {
 }
 
 function chooseTrials(scene: Scene, { trial, train }: TrialChoice): { scene: Scene; trials: readonly SceneTrial[] } {
-  if (train !== undefined && !scene.trains.some((one) => one.id === train)) throw unknown('train', train, scene.trains);
+  if (train !== undefined && !scene.trains.some((one) => one.id === train))
+    throw unknownId('train', train, scene.trains);
   if (trial === undefined) {
     const trials = scene.trials.filter((one) => train === undefined || one.train === train);
     if (trials.length > 0) return { scene, trials };
@@ -73,19 +77,15 @@ function chooseTrials(scene: Scene, { trial, train }: TrialChoice): { scene: Sce
     );
   }
   const own = scene.trials.find((one) => one.id === trial);
-  if (own === undefined) throw unknown('trial', trial, scene.trials);
+  if (own === undefined) throw unknownId('trial', trial, scene.trials);
   if (train === undefined || train === own.train) return { scene, trials: [own] };
-  const changed = { ...own, train };
-  const parsed = parseScene({ ...scene, trials: [changed] });
+  const { opensWith: _opens, ...rest } = scene;
+  const parsed = parseScene({ ...rest, trials: [{ ...own, train }] });
   if (!parsed.ok) {
     const problems = parsed.problems.map(problemText).join('\n');
     throw new BadInput(`Trial "${trial}" cannot run with train "${train}":\n${problems}`);
   }
   return { scene: parsed.scene, trials: parsed.scene.trials };
-}
-
-function unknown(what: string, id: string, list: readonly { readonly id: string }[]): BadInput {
-  return new BadInput(`The scene has no ${what} "${id}". It has: ${list.map((one) => one.id).join(', ')}.`);
 }
 
 const gravity: readonly ReportVerdict[] = ['fails', 'near', 'passes'];

@@ -1,9 +1,20 @@
-import { describeCure, describeEvent, describeFinding, findingUnit, type Naming } from '../core/findings/index.ts';
+import {
+  describeEvent,
+  describeFinding,
+  describePass,
+  findingUnit,
+  jointNumber,
+  jointVehicles,
+  type Naming,
+  standingOf,
+  vehicleName,
+  vehicleNumber,
+} from '../core/findings/index.ts';
 import type { Finding } from '../core/findings/types.ts';
 import { riskById } from '../core/risks/index.ts';
 import type { RiskUnit } from '../core/risks/types.ts';
 import { frontReach, rearReach } from '../core/stock/index.ts';
-import type { CompiledTrial, TrialResult } from '../sim/index.ts';
+import { type CompiledTrial, namingOf, type TrialResult } from '../sim/index.ts';
 import type { ReportVerdict, TrialEntry } from './trialReport.ts';
 
 const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
@@ -20,6 +31,7 @@ const scales: Readonly<Record<RiskUnit, readonly [suffix: string, factor: number
 export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntry {
   const { run, findings } = result;
   const names = namingOf(trial, result);
+  const closest = run.outcome === 'arrived' ? describePass(findings, names, show) : null;
   const place = (path: number): number => (trial.path.reversed ? trial.path.track.length - path : path) * mm;
   const last = run.frames - 1;
   const lead = (frame: number): number => frame * run.vehicles;
@@ -29,19 +41,23 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
     name: trial.name,
     track: trial.trackId,
     train: trial.trainId,
-    vehicles: trial.train.vehicles.map((vehicle) => vehicle.name),
+    vehicles: trial.lastLeads ? names.vehicleNames.toReversed() : [...names.vehicleNames],
+    leading: trial.lastLeads ? 'last' : 'first',
     propelled: trial.propelled,
     verdict: verdictOf(result),
+    ...(run.outcome === 'arrived' && findings[0] !== undefined ? undecidedOf(findings[0]) : {}),
+    ...(closest === null ? {} : { closest }),
     outcome: run.outcome,
     durationS: duration,
     events: run.events.map((event) => {
       const at = { kind: event.kind, timeS: event.time, chainageMm: place(event.chainage) };
       const told = describeEvent(event, names, show);
       if (event.kind === 'run-in' || event.kind === 'run-out' || event.kind === 'parting') {
-        return { ...at, joint: event.subject + 1, forceN: event.value, text: told };
+        return { ...at, ...jointOf(names, event.subject), forceN: event.value, text: told };
       }
+      if (event.kind === 'recoupling') return { ...at, ...jointOf(names, event.subject), text: told };
       const speed = event.kind === 'slip' || event.kind === 'grip' ? { speedMmPerS: event.value * mm } : {};
-      return { ...at, vehicle: event.subject + 1, ...speed, text: told };
+      return { ...at, ...vehicleOf(names, event.subject), ...speed, text: told };
     }),
     risks: result.risks.flatMap(({ risk }) => {
       const own = findings.filter((finding) => finding.risk === risk);
@@ -49,21 +65,25 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
         (best, one) => (best === null || one.margin < best.margin ? one : best),
         null,
       );
-      return least === null ? [] : [{ risk, verdict: least.verdict, ...amountsOf(least, run.locomotives) }];
+      return least === null
+        ? []
+        : [{ risk, verdict: least.verdict, ...undecidedOf(least), ...amountsOf(least, names) }];
     }),
     findings: findings.map((finding) => {
       const told = describeFinding(finding, names, show);
       return {
         risk: finding.risk,
         verdict: finding.verdict,
-        ...amountsOf(finding, run.locomotives),
+        ...undecidedOf(finding),
+        ...amountsOf(finding, names),
         headline: told.headline,
         cause: told.cause,
-        cures: finding.cures.map((cure) => describeCure(cure, names, show)),
+        cures: [...told.cures],
+        ...reachOf(finding),
       };
     }),
-    greatestDraft: peakOf(trial, result, run.draftPeak, 1, place),
-    greatestBuff: peakOf(trial, result, run.buffPeak, -1, place),
+    greatestDraft: peakOf(trial, result, run.draftPeak, 1, place, names),
+    greatestBuff: peakOf(trial, result, run.buffPeak, -1, place, names),
     speeds: {
       greatestMmPerS:
         run.speed.reduce((most, v, i) => (i % run.vehicles === 0 && Math.abs(v) > most ? Math.abs(v) : most), 0) * mm,
@@ -94,13 +114,32 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
   };
 }
 
-/** Who is who, for the words. */
-export const namingOf = (trial: CompiledTrial, { run }: TrialResult): Naming => ({
-  vehicleNames: trial.train.vehicles.map((vehicle) => vehicle.name),
-  locomotives: run.locomotives,
-  propelled: trial.propelled,
-  path: { length: trial.path.track.length, reversed: trial.path.reversed },
+/** A joint and a vehicle as the report names them. */
+const jointOf = (names: Naming, joint: number) => ({
+  joint: jointNumber(names, joint),
+  vehicles: jointVehicles(names, joint),
 });
+const vehicleOf = (names: Naming, vehicle: number) => ({
+  vehicle: vehicleNumber(names, vehicle),
+  vehicles: [vehicleName(names, vehicle)],
+});
+
+const undecidedOf = (finding: Finding): { undecided?: true } =>
+  standingOf(finding) === 'undecided' ? { undecided: true } : {};
+
+function reachOf({ reach }: Finding): Pick<TrialEntry['findings'][number], 'reach'> {
+  if (reach === undefined) return {};
+  const { vehicles, grade, chainage, needed, available } = reach;
+  return {
+    reach: {
+      vehicles,
+      gradePercent: grade === null ? null : grade * 100,
+      chainageMm: chainage * mm,
+      neededN: needed,
+      availableN: available,
+    },
+  };
+}
 
 /** A trial fails when a risk does, and when the train does not arrive. */
 export function verdictOf({ run, findings }: TrialResult): ReportVerdict {
@@ -109,11 +148,11 @@ export function verdictOf({ run, findings }: TrialResult): ReportVerdict {
   return findings[0]?.verdict ?? 'passes';
 }
 
-function amountsOf(finding: Finding, locomotives: ArrayLike<number>) {
+function amountsOf(finding: Finding, names: Naming) {
   const { unit, subject } = riskById(finding.risk);
   const [suffix, factor] = scales[unit];
   const [valueSuffix, valueFactor] = scales[findingUnit(finding)];
-  const number = (subject === 'locomotive' ? locomotives[finding.subject] : finding.subject) + 1;
+  const vehicle = subject === 'locomotive' ? (names.locomotives?.[finding.subject] ?? 0) : finding.subject;
   const amounts: readonly (readonly [key: string, value: number])[] = [
     [`margin${suffix}`, finding.margin * factor],
     [`value${valueSuffix}`, finding.value * valueFactor],
@@ -121,14 +160,12 @@ function amountsOf(finding: Finding, locomotives: ArrayLike<number>) {
   ];
   const { range } = finding;
   return {
-    [subject === 'joint' ? 'joint' : 'vehicle']: number,
+    ...(subject === 'joint' ? jointOf(names, finding.subject) : vehicleOf(names, vehicle)),
     chainageMm: finding.chainage * mm,
     timeS: finding.time,
     // A margin without bound (nothing is asked of the engine) has no number in JSON.
     ...Object.fromEntries(amounts.filter(([, value]) => Number.isFinite(value))),
-    ...(range === null || unit !== 'length' || !range.every(Number.isFinite)
-      ? {}
-      : { rangeMm: range.map((one) => one * factor) }),
+    ...(range?.every(Number.isFinite) ? { [`range${suffix}`]: range.map((one) => one * factor) } : {}),
   };
 }
 
@@ -139,6 +176,7 @@ function peakOf(
   peaks: Float64Array,
   sign: 1 | -1,
   place: (path: number) => number,
+  names: Naming,
 ): TrialEntry['greatestDraft'] {
   let at = -1;
   let most = 0;
@@ -154,5 +192,10 @@ function peakOf(
   const { vehicles } = trial.train;
   const ahead = run.chainage[frame * run.vehicles + joint] - rearReach(vehicles[joint]);
   const behind = run.chainage[frame * run.vehicles + joint + 1] + frontReach(vehicles[joint + 1]);
-  return { forceN: sign * most, joint: joint + 1, chainageMm: place((ahead + behind) / 2), timeS: run.time[frame] };
+  return {
+    forceN: sign * most,
+    ...jointOf(names, joint),
+    chainageMm: place((ahead + behind) / 2),
+    timeS: run.time[frame],
+  };
 }

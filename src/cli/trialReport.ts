@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { risks } from '../core/risks/index.ts';
 
 // A word for every field, so that the schema in docs/reference explains itself.
 const number = (about: string) => z.number().meta({ description: about });
@@ -6,28 +7,47 @@ const text = (about: string) => z.string().meta({ description: about });
 const whole = (about: string) => z.int().meta({ description: about });
 const chainageMm = number('Chainage of the scene, mm from the start of the track.');
 const timeS = number('Time from the start of the trial, s.');
-const verdict = z.enum(['fails', 'near', 'passes']).meta({ description: 'near: it passes with little left.' });
-const risk = z.enum([
-  'stall',
-  'wheelspin',
-  'buffer-lock',
-  'coupler-swing',
-  'override',
-  'parting',
-  'wheel-climb',
-  'string-lining',
-  'jack-knife',
-  'axle-lift',
-  'grounding',
-  'headroom',
-  'passing',
-]);
+const verdict = z
+  .enum(['fails', 'near', 'passes'])
+  .meta({ description: 'Of the margin as measured; near: it passes with little left.' });
+const undecided = z.exactOptional(
+  z
+    .literal(true)
+    .meta({ description: 'Margins over the tolerances lie on both sides of zero: as built it may fail or pass.' }),
+);
+const risk = z.enum(risks.map(({ id }) => id));
 
-/** Whom a number is about, counted from 1 at the leading end of the train. */
+/** Whom a number is about. Numbers are the scene's, whichever end leads. */
 const subject = {
-  joint: z.exactOptional(whole('Joint between vehicle n and n + 1, counted from 1 at the leading end.')),
-  vehicle: z.exactOptional(whole('Vehicle, counted from 1 at the leading end.')),
+  joint: z.exactOptional(whole('Joint between vehicle n and n + 1, counted from 1 as the scene lists the train.')),
+  vehicle: z.exactOptional(whole('Vehicle, counted from 1 as the scene lists the train.')),
+  vehicles: z.exactOptional(
+    z.array(z.string()).meta({ description: 'Names of the vehicle, or of the two of the joint.' }),
+  ),
 };
+
+/** What an engine's train can do on its route, of a finding about pull. */
+const reach = z.exactOptional(
+  z
+    .strictObject({
+      vehicles: whole('The most vehicles besides engines and tenders that get over the whole route.'),
+      gradePercent: z.number().nullable().meta({
+        description: 'Steepest even grade this train climbs, in a curve like that of the place, %; null: none.',
+      }),
+      chainageMm: number('Where the whole route leaves least in hand at steady speed, mm.'),
+      neededN: number('What the train needs there, N.'),
+      availableN: number('What its engines can give there, N.'),
+    })
+    .meta({ description: 'By the quasi-static pass.' }),
+);
+
+const range = (unit: string) =>
+  z.exactOptional(
+    z
+      .array(z.number())
+      .length(2)
+      .meta({ description: `Least and greatest margin over the tolerances, ${unit}.` }),
+  );
 
 /** An amount in the unit its risk has: exactly one of each group of three or four is there. */
 const amounts = {
@@ -43,15 +63,16 @@ const amounts = {
   limitDeg: z.exactOptional(number('What is allowed, degrees.')),
   limitShare: z.exactOptional(number('What is allowed, as a share.')),
   limitN: z.exactOptional(number('What is allowed, N.')),
-  rangeMm: z.exactOptional(
-    z.array(z.number()).length(2).meta({ description: 'Least and greatest margin over the tolerances, mm.' }),
-  ),
+  rangeMm: range('mm'),
+  rangeDeg: range('degrees'),
+  rangeShare: range('as shares'),
 };
 
 const peak = z
   .strictObject({
     forceN: number('N; pulls are positive, pushes negative.'),
-    joint: whole('From 1.'),
+    joint: whole('Counted from 1 as the scene lists the train.'),
+    vehicles: z.array(z.string()).meta({ description: 'Names of the two vehicles of the joint.' }),
     chainageMm,
     timeS,
   })
@@ -62,9 +83,12 @@ const trial = z.strictObject({
   name: z.string(),
   track: text('Id of the track.'),
   train: text('Id of the train.'),
-  vehicles: z.array(z.string()).meta({ description: 'Names, from the leading end.' }),
+  vehicles: z.array(z.string()).meta({ description: 'Names in the order of their numbers, which is the scene’s.' }),
+  leading: z.enum(['first', 'last']).meta({ description: 'Which of them leads.' }),
   propelled: z.boolean().meta({ description: 'The engine is behind what it moves.' }),
   verdict,
+  undecided,
+  closest: z.exactOptional(text('Of a trial that passes: what came nearest to failing.')),
   outcome: z.enum(['arrived', 'stalled', 'parted', 'end-of-track', 'time-limit']),
   durationS: number('How long the trial took, s.'),
   events: z.array(
@@ -79,20 +103,24 @@ const trial = z.strictObject({
     }),
   ),
   risks: z
-    .array(z.strictObject({ risk, verdict, ...subject, chainageMm, timeS, ...amounts }))
+    .array(z.strictObject({ risk, verdict, undecided, ...subject, chainageMm, timeS, ...amounts }))
     .meta({ description: 'The smallest margin of every risk that can arise, in a fixed order.' }),
   findings: z
     .array(
       z.strictObject({
         risk,
         verdict,
+        undecided,
         ...subject,
         chainageMm,
         timeS,
         ...amounts,
         headline: z.string(),
         cause: z.string(),
-        cures: z.array(z.string()),
+        cures: z.array(z.string()).meta({
+          description: 'What can be tried, the most helpful first; not yet run. One that is not enough says so.',
+        }),
+        reach,
       }),
     )
     .meta({ description: 'In order of gravity.' }),

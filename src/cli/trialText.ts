@@ -1,7 +1,7 @@
-import { describeFinding } from '../core/findings/index.ts';
+import { describeFinding, explainRisk, standingWords } from '../core/findings/index.ts';
+import type { RiskId } from '../core/risks/types.ts';
 import { formatForce, formatLength } from '../core/units/index.ts';
-import type { CompiledTrial, TrialResult } from '../sim/index.ts';
-import { namingOf } from './trialEntry.ts';
+import { type CompiledTrial, namingOf, type TrialResult } from '../sim/index.ts';
 import type { TrialEntry } from './trialReport.ts';
 
 const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
@@ -14,21 +14,37 @@ const outcomes: Readonly<Record<TrialEntry['outcome'], string>> = {
   'time-limit': 'Has not arrived',
 };
 
-const indent = ' '.repeat(9);
+/** As wide as the longest standing, `may fail`, with two spaces before it and one after. */
+const indent = ' '.repeat(11);
+
+export interface TextChoice {
+  /** Say of every risk what it is, the first time it comes up. */
+  readonly explain?: boolean | undefined;
+}
 
 /** One trial as a person reads it on a terminal: what became of it, then every finding, the gravest first. */
-export function trialText(trial: CompiledTrial, result: TrialResult, entry: TrialEntry): string {
+export function trialText(
+  trial: CompiledTrial,
+  result: TrialResult,
+  entry: TrialEntry,
+  { explain = false }: TextChoice = {},
+): string {
   const naming = namingOf(trial, result);
+  const verdict = entry.undecided === true ? standingWords.undecided : entry.verdict;
   const lines = [
     `${entry.name} (${entry.id})`,
-    `  ${outcomes[entry.outcome]} after ${entry.durationS.toFixed(1)} s: ${entry.verdict}.`,
+    `  ${outcomes[entry.outcome]} after ${entry.durationS.toFixed(1)} s: ${verdict}.`,
   ];
+  if (entry.closest !== undefined) lines.push(`  ${entry.closest}`);
+  const explained = new Set<RiskId>();
   for (const finding of result.findings) {
     const told = describeFinding(finding, naming, show);
-    lines.push(`  ${finding.verdict.padEnd(6)} ${told.headline}`);
+    lines.push(`  ${told.standing.padEnd(8)} ${told.headline}`);
+    if (explain && !explained.has(finding.risk)) lines.push(`${indent}[${told.title}: ${explainRisk(finding.risk)}]`);
+    explained.add(finding.risk);
     lines.push(`${indent}${told.cause}`);
-    lines.push(`${indent}Margin ${told.margin}${told.range === null ? '' : ` (${told.range} over the tolerances)`}.`);
-    if (told.cures.length > 0) lines.push(`${indent}Try: ${told.cures.join('; ')}.`);
+    lines.push(`${indent}Margin ${told.margin}${told.range === null ? '' : `, within tolerances ${told.range}`}.`);
+    if (told.cures.length > 0) lines.push(`${indent}Try (not yet run): ${told.cures.join('; ')}.`);
   }
   const forces = [peakText('pull', entry.greatestDraft), peakText('push', entry.greatestBuff)].filter(
     (text) => text !== '',

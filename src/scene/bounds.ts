@@ -14,14 +14,24 @@ export const bounds = {
   supports: 2_000,
   stripJoints: 400,
   baseboards: 60,
+  structures: 200,
+  /** Corners of one structure. */
+  corners: 24,
   stock: 200,
   couplings: 100,
+  /** Axles of one rigid frame. */
+  axles: 12,
   trains: 100,
   trainEntries: 120,
   /** Vehicles of one train once counts are written out. */
   vehicles: 120,
   trials: 200,
   orders: 200,
+  /** Variants of a railway, and differences of each. */
+  variants: 60,
+  changes: 200,
+  /** Kinds of vehicle that may stand on the tracks beside. */
+  passers: 40,
   /** mm: 200 m of line, at gauges up to 130 mm. */
   lengthMm: 200_000,
   timeLimitS: 3_600,

@@ -1,10 +1,14 @@
 import { bounds } from './bounds.ts';
+import { linesideProblems } from './linesideChecks.ts';
 import type { Problem } from './problems.ts';
 import { repeatedIds, unknownId } from './references.ts';
 import type { Scene } from './schema.ts';
-import { stockProblems } from './stockChecks.ts';
-import { trackProblems } from './trackChecks.ts';
+import { couplingProblems, stockProblems } from './stockChecks.ts';
+import { structureProblems } from './structures.ts';
+import { surveyProblems } from './surveyChecks.ts';
+import { branchProblems, trackProblems } from './trackChecks.ts';
 import { trialProblems } from './trialChecks.ts';
+import { variantProblems } from './variantChecks.ts';
 
 /** What is wrong between the parts of a scene whose shape is right. */
 export function crossProblems(scene: Scene): Problem[] {
@@ -14,7 +18,12 @@ export function crossProblems(scene: Scene): Problem[] {
     ...repeatedIds('stock', scene.stock),
     ...repeatedIds('trains', scene.trains),
     ...repeatedIds('trials', scene.trials),
+    ...variantProblems(scene),
+    ...branchProblems(scene.tracks),
     ...scene.tracks.flatMap((track, index) => trackProblems(track, `tracks[${index}]`)),
+    ...couplingProblems(scene),
+    ...(scene.structures ?? []).flatMap((one, index) => structureProblems(one, `structures[${index}]`)),
+    ...(scene.lineside ?? []).flatMap((one, index) => linesideProblems(scene, one, `lineside[${index}]`)),
     ...scene.stock.flatMap((vehicle, index) => stockProblems(scene, vehicle, `stock[${index}]`)),
   ];
   scene.trains.forEach((train, index) => {
@@ -39,7 +48,13 @@ export function crossProblems(scene: Scene): Problem[] {
       }
     });
   });
+  const trialIds = scene.trials.map((trial) => trial.id);
+  if (scene.opensWith !== undefined && !trialIds.includes(scene.opensWith)) {
+    problems.push(unknownId('opensWith', scene.opensWith, trialIds));
+  }
   // What follows measures trains on tracks, so it waits until both are sound.
   if (problems.length > 0) return problems;
+  const surveys = surveyProblems(scene);
+  if (surveys.length > 0) return surveys;
   return scene.trials.flatMap((trial, index) => trialProblems(scene, trial, `trials[${index}]`));
 }

@@ -31,7 +31,7 @@ export const rollingDefaults = {
 export const vehicleDefaults = {
   widthMm: row(35, 30, 38, 'assumption: body about 2.7 m wide at 1:76 or 3.0 m at 1:87'),
   heightMm: row(50, 40, 60, 'assumption: within NEM 102 (2017), clear height 59 mm in H0'),
-  undersideMm: row(3, 1, 8, 'assumption'),
+  undersideMm: row(3, 1, 8, 'assumption: brake gear and gear covers 0.2 m up at 1:76; 0.1 to 0.6 m'),
   massHeightMm: row(22, 15, 28, 'common practice, no source: weight carried just above the floor'),
   wheelDiameterMm: row(12.6, 10, 14, 'assumption: about 0.95 m wheels at 1:76'),
 } as const;
@@ -59,7 +59,7 @@ export const bufferDefaults = {
 export const driveDefaults = {
   adhesion: row(0.2, 0.15, 0.3, 'Tilting plane: 0.203 and 0.207 on 0 gauge tin rail, 0.295 in H0; rule of trade 0.25'),
   slidingShare: row(0.75, 0.6, 0.95, 'assumption: share of adhesion left when the wheels slip fast'),
-  slipScaleMmPerS: row(50, 10, 200, 'assumption'),
+  slipScaleMmPerS: row(50, 10, 200, 'assumption: no law of slip was found at model scale; a tenth of usual speeds'),
   stallForceShare: row(1.8, 1.1, 3, 'assumption: pull of the motor at standstill as a multiple of the grip'),
   freeSpeedMmPerS: row(600, 300, 900, 'assumption: about 160 km/h at 1:76 with the controller full up'),
   rotatingMassG: row(
@@ -70,6 +70,13 @@ export const driveDefaults = {
   ),
   drawbarHeightMm: row(9.93, 8, 11, 'Height of the coupling'),
   drivenWheelbaseMm: row(60, 25, 150, 'assumption: a locomotive of three coupled axles'),
+  wormFriction: row(0.08, 0.06, 0.1, 'Worm on gear, greased: 0.06 to 0.10 (unseel.com; piclist 2006)'),
+  axleStiffnessNPerMm: row(
+    20,
+    2,
+    100,
+    'assumption: an unsprung axle in a moulded or cast frame; frame, axle ends and track yield',
+  ),
   transferShare: row(0, 0, 1, 'Every wheel drives, unless said otherwise'),
 } as const;
 
@@ -81,6 +88,8 @@ export interface CouplingDefaults {
   readonly headHeightToleranceMm: DefaultRow;
   readonly facingHeightMm: DefaultRow;
   readonly engagementMm: DefaultRow;
+  /** Absent: it tilts as far as it is asked to. */
+  readonly freeTiltDeg?: DefaultRow;
   readonly faceTiltDeg: DefaultRow;
   readonly faceFriction: DefaultRow;
   readonly freeSwingDeg: DefaultRow;
@@ -88,7 +97,17 @@ export interface CouplingDefaults {
   readonly buffStiffnessNPerMm: DefaultRow;
   readonly dampingNsPerM: DefaultRow;
   readonly slackMm: DefaultRow;
+  /** Absent: it never lets go of itself. */
+  readonly releaseN?: DefaultRow;
+  /** Absent: what has let go stays parted. */
+  readonly recouples?: true;
 }
+
+/** A close-coupling mechanism in the body, whatever head it carries. */
+export const guideDefaults = {
+  lengthenMm: row(3, 1, 6, 'assumption: half of what faces 20 mm apart close by on 360 mm radius, and a little more'),
+  fullSwingDeg: row(20, 10, 30, 'assumption: swing at the end of the slot'),
+} as const;
 
 const friction = row(0.25, 0.15, 0.4, 'assumption: plastic or zinc on the same, dry');
 const damping = row(8, 2, 20, 'assumption: a fifth of critical between two vehicles of 150 g on 2 N/mm');
@@ -111,7 +130,12 @@ export const couplingDefaults: Readonly<Record<(typeof couplingKinds)[number], C
     engagementMm: row(3, 2, 4, 'assumption: how far the hook reaches below the top of the bar'),
     faceTiltDeg: row(5, 0, 20, 'assumption: bar nearly upright'),
     faceFriction: friction,
-    freeSwingDeg: row(30, 20, 40, 'assumption: sold for 438 mm curves, which two 258 mm coaches enter with 26 degrees'),
+    freeSwingDeg: row(
+      30,
+      20,
+      40,
+      'assumption: sold for 438 mm curves, which 258 mm coaches enter at 26 degrees; 4 more for play and S bends',
+    ),
     draftStiffnessNPerMm: row(3, 1, 8, 'assumption: plastic shank'),
     buffStiffnessNPerMm: row(4, 1.5, 10, 'assumption: plastic shank'),
     dampingNsPerM: damping,
@@ -123,15 +147,25 @@ export const couplingDefaults: Readonly<Record<(typeof couplingKinds)[number], C
     reachMm: row(17, 15.5, 18, 'assumption from NEM 360: contact 8.5 +- 0.5 mm ahead of its mounting'),
     headHeightMm: row(8.5, 8, 9, 'NEM 363 (2018): height at least 8.5 mm'),
     headHeightToleranceMm: row(0.5, 0.2, 0.8, 'NEM 360 (1994): +- 0.5 mm'),
-    facingHeightMm: row(3, 2.5, 4, 'assumption'),
-    engagementMm: row(2.5, 1.5, 3.5, 'assumption'),
-    faceTiltDeg: row(5, 0, 20, 'assumption'),
+    facingHeightMm: row(3, 2.5, 4, 'assumption: the bar that the loop hangs from and the face behind it'),
+    engagementMm: row(2.5, 1.5, 3.5, 'assumption: the hook lets the loop rise by most of the depth of the bar, 3 mm'),
+    faceTiltDeg: row(5, 0, 20, 'assumption: as the hook and bar'),
     faceFriction: friction,
-    freeSwingDeg: row(25, 20, 35, 'assumption: sold for curves of the smallest radius of NEM 111'),
-    draftStiffnessNPerMm: row(3, 1, 8, 'assumption'),
-    buffStiffnessNPerMm: row(4, 1.5, 10, 'assumption'),
+    freeSwingDeg: row(
+      25,
+      20,
+      35,
+      'assumption: sold for the least radius of NEM 111, 363 mm, where short coaches ask for that much',
+    ),
+    draftStiffnessNPerMm: row(3, 1, 8, 'assumption: plastic shank'),
+    buffStiffnessNPerMm: row(4, 1.5, 10, 'assumption: plastic shank'),
     dampingNsPerM: damping,
-    slackMm: row(0.7, 0.3, 1.2, 'assumption'),
+    slackMm: row(
+      0.7,
+      0.3,
+      1.2,
+      'assumption: NEM 360 (1994) lets each contact lie 0.5 mm either way, and the loop swings',
+    ),
   },
   link: {
     mount: 'body',
@@ -163,23 +197,24 @@ export const couplingDefaults: Readonly<Record<(typeof couplingKinds)[number], C
     draftStiffnessNPerMm: row(4, 1, 15, 'assumption: knuckle and shank spring'),
     buffStiffnessNPerMm: row(3, 1, 15, 'assumption: shank spring'),
     dampingNsPerM: damping,
-    slackMm: row(0.4, 0.2, 0.8, 'assumption'),
+    slackMm: row(0.4, 0.2, 0.8, 'assumption: play between two knuckles, half of it each'),
   },
   'rigid-bar': {
     mount: 'body',
-    pivotInsetMm: row(3, 0, 10, 'assumption'),
-    reachMm: row(6, 3, 30, 'assumption: half of a short bar'),
-    headHeightMm: row(9.93, 5, 12, 'assumption'),
+    pivotInsetMm: row(3, 0, 10, 'assumption: pin just behind the body end'),
+    reachMm: row(6, 3, 33, 'assumption: half of a short bar; bars of 56 to 66 mm are on record (magazine test, 2018)'),
+    headHeightMm: row(9.93, 5, 12, 'assumption: at the height of a knuckle, 9.93 mm'),
     headHeightToleranceMm: row(0.2, 0, 0.5, 'assumption: one piece joins both'),
     facingHeightMm: row(8, 5, 12, 'assumption: pinned at both ends, it cannot ride over'),
     engagementMm: row(4, 2, 8, 'assumption: length of the pin'),
+    freeTiltDeg: row(3, 0, 15, 'assumption: a bar in a slot; bars without give lifted a car in a dip (magazine test)'),
     faceTiltDeg: row(0, 0, 0, 'No face: one piece'),
     faceFriction: friction,
-    freeSwingDeg: row(30, 15, 45, 'assumption'),
-    draftStiffnessNPerMm: row(20, 5, 100, 'assumption'),
-    buffStiffnessNPerMm: row(20, 5, 100, 'assumption'),
+    freeSwingDeg: row(30, 15, 45, 'assumption: a bar turns on its pin until it meets the headstock'),
+    draftStiffnessNPerMm: row(20, 5, 100, 'assumption: wire or moulding, stiffer than any sprung shank'),
+    buffStiffnessNPerMm: row(20, 5, 100, 'assumption: the same bar'),
     dampingNsPerM: damping,
-    slackMm: row(0.15, 0, 0.4, 'assumption: play of a pin in its hole'),
+    slackMm: row(0, 0, 0.4, 'One piece without play; a bar on pins has the play of its holes'),
   },
   close: {
     mount: 'pocket',
@@ -191,16 +226,39 @@ export const couplingDefaults: Readonly<Record<(typeof couplingKinds)[number], C
       'NEM 363 (2018): face 7.0-7.5 mm behind the buffer face when drawn in; buffers just touch',
     ),
     headHeightMm: row(8.5, 8.2, 9, 'NEM 363 (2018): height at least 8.5 mm'),
-    headHeightToleranceMm: row(0.3, 0.1, 0.6, 'assumption'),
+    headHeightToleranceMm: row(0.3, 0.1, 0.6, 'assumption: heads of one piece in a pocket 1.75 mm high (NEM 362)'),
     facingHeightMm: row(5.5, 4, 5.5, 'NEM 363 (2018): heads at most 5.5 mm'),
-    engagementMm: row(2.5, 1.5, 4, 'assumption'),
-    faceTiltDeg: row(0, 0, 5, 'assumption'),
+    engagementMm: row(2.5, 1.5, 4, 'assumption: about half of the head, 5.5 mm'),
+    faceTiltDeg: row(0, 0, 5, 'assumption: heads form a bar and do not ride on a face'),
     faceFriction: friction,
-    freeSwingDeg: row(20, 15, 30, 'assumption'),
-    draftStiffnessNPerMm: row(5, 2, 15, 'assumption'),
-    buffStiffnessNPerMm: row(5, 2, 15, 'assumption'),
+    freeSwingDeg: row(
+      20,
+      15,
+      30,
+      'assumption: half of the angle 65 degrees of NEM 363 (2018), less the play of the pocket',
+    ),
+    draftStiffnessNPerMm: row(5, 2, 15, 'assumption: stiffer than a hook, as the heads do not yield'),
+    buffStiffnessNPerMm: row(5, 2, 15, 'assumption: stiffer than a hook, as the heads do not yield'),
     dampingNsPerM: damping,
-    slackMm: row(0.15, 0.05, 0.4, 'assumption'),
+    slackMm: row(0.15, 0.05, 0.4, 'assumption: two heads of these snap together without play; the pocket has some'),
+  },
+  magnetic: {
+    mount: 'pocket',
+    pivotInsetMm: pocketInset,
+    reachMm: row(14.5, 13.5, 16, 'assumption: as a close coupling, faces where the buffers just touch'),
+    headHeightMm: row(8.5, 8, 9.5, 'NEM 363 (2018), for want of a norm of its own'),
+    headHeightToleranceMm: row(0.3, 0.1, 0.6, 'assumption: as the close coupling'),
+    facingHeightMm: row(4, 2, 6, 'assumption: discs of 4 mm'),
+    engagementMm: row(2, 1, 3, 'assumption: half a disc out of line, and most of the pull is gone'),
+    faceTiltDeg: row(0, 0, 5, 'Faces stand upright'),
+    faceFriction: friction,
+    freeSwingDeg: row(25, 15, 35, 'assumption: a shank in a pocket, as the loop'),
+    draftStiffnessNPerMm: row(5, 2, 15, 'assumption: the shank; the magnets themselves hardly part before they let go'),
+    buffStiffnessNPerMm: row(8, 3, 20, 'assumption: face on face'),
+    dampingNsPerM: damping,
+    slackMm: row(0, 0, 0.1, 'Faces lie on each other'),
+    releaseN: row(1.5, 0.5, 4, 'assumption: a pair of small discs; weigh yours with a spring balance'),
+    recouples: true,
   },
 };
 

@@ -1,6 +1,38 @@
+export { type Address, type Json, readAt, withAt } from './address.ts';
 export { bounds } from './bounds.ts';
+export { type CantGap, type PlacedCant, placedCants } from './cantPlaces.ts';
+export { changedScene, type SceneChange, sceneChanges } from './changes.ts';
 export { trialDefaults } from './defaults.ts';
+export {
+  addProfilePoint,
+  addTrack,
+  type ElementChange,
+  easeJoin,
+  insertElement,
+  moveSupport,
+  type NewTrack,
+  type ParallelOptions,
+  type ProfileChange,
+  parallelTrack,
+  removeElement,
+  removeProfilePoint,
+  removeTrack,
+  type StartChange,
+  setEasement,
+  setElement,
+  setProfilePoint,
+  setStart,
+  setSupportsEvery,
+  shortened,
+  splitElement,
+  straightTrack,
+  supportsWith,
+  tidy,
+} from './edits/index.ts';
+export { type FieldReading, fieldName, fieldUnit, readField } from './fieldText.ts';
 export { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
+export type { SceneLineside } from './linesideSchema.ts';
+export { nearestWords } from './nearestWord.ts';
 export { type ParsedScene, parseScene } from './parse.ts';
 export {
   elementCurvatures,
@@ -11,15 +43,20 @@ export {
   placedSupports,
   placeMm,
   profileHeights,
+  startTurnout,
   stripJointsMm,
   trackLengthMm,
 } from './places.ts';
 export type { Problem } from './problems.ts';
+export { type SceneQuantity, sceneQuantities } from './quantities.ts';
 export type { Scene, SceneBaseboard } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
 export type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './stockSchema.ts';
+export { cornersOf } from './structures.ts';
+export { rodThreads, type SceneInstrument, type SceneReading, type SceneSurvey } from './surveySchema.ts';
 export type {
   SceneBend,
+  SceneBranch,
   SceneElement,
   ScenePlace,
   SceneProfilePoint,
@@ -29,4 +66,6 @@ export type {
 export { type TrainPlace, trainLength, trainPlaces } from './trains.ts';
 export { leadingEnds } from './trialEnds.ts';
 export type { SceneOrder, SceneTrain, SceneTrial } from './trialSchema.ts';
+export type { SceneVariant } from './variantSchema.ts';
+export { ancestry, variantScene } from './variants.ts';
 export { vehicleOf } from './vehicles.ts';

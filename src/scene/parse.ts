@@ -1,5 +1,6 @@
 import { bounds } from './bounds.ts';
 import { crossProblems } from './crossChecks.ts';
+import { jsonFault } from './jsonText.ts';
 import { tooMuch } from './limits.ts';
 import { type Problem, problemsOf, valueText } from './problems.ts';
 import { formatVersion, type Scene, sceneSchema } from './schema.ts';
@@ -7,6 +8,9 @@ import { formatVersion, type Scene, sceneSchema } from './schema.ts';
 export type ParsedScene =
   | { readonly ok: true; readonly scene: Scene }
   | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Some editors put one in front of a file; JSON does not know it. */
+const byteOrderMark = /^\uFEFF/;
 
 /** Most problems told at once; the rest follows when these are mended. */
 const mostProblems = 20;
@@ -29,16 +33,9 @@ export function parseScene(source: unknown): ParsedScene {
       });
     }
     try {
-      // Some editors put a byte order mark in front, which JSON does not know.
-      input = JSON.parse(source.replace(/^\uFEFF/, ''));
-    } catch (error) {
-      const found = error instanceof Error ? error.message : 'text that is not JSON';
-      return refuse({
-        path: '',
-        found,
-        allowed: 'a scene file in JSON',
-        example: '{ "gradewright": 1, "name": "Wren Gill", … }',
-      });
+      input = JSON.parse(source.replace(byteOrderMark, ''));
+    } catch {
+      return refuse(notJson(source));
     }
   }
   const large = tooMuch(input);
@@ -49,6 +46,18 @@ export function parseScene(source: unknown): ParsedScene {
   if (!checked.success) return refuse(...problemsOf(checked.error.issues, input));
   const crossed = crossProblems(checked.data);
   return crossed.length > 0 ? refuse(...crossed) : { ok: true, scene: checked.data };
+}
+
+/** Text that is not JSON, with the line and column at which it stops being that. */
+function notJson(text: string): Problem {
+  const fault = jsonFault(text.replace(byteOrderMark, ''));
+  return {
+    path: fault === null ? '' : `line ${fault.line}, column ${fault.column}`,
+    found: fault === null ? 'text that is not JSON' : fault.what,
+    allowed: 'a scene file in JSON',
+    example: '{ "gradewright": 1, "name": "Wren Gill", … }',
+    ...(fault === null ? {} : { excerpt: [fault.excerpt, fault.caret] as const }),
+  };
 }
 
 function newerVersion(input: unknown): Problem | null {

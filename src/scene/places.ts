@@ -1,3 +1,4 @@
+import { crossingAngle, type Turnout, turnout } from '../core/track/index.ts';
 import type { SceneBend, SceneElement, ScenePlace, SceneProfilePoint, SceneTrack } from './trackSchema.ts';
 
 /** Signed curvature of a radius and turn, 1/m, left positive. */
@@ -41,9 +42,35 @@ function neighbour(track: SceneTrack, index: number, side: 'from' | 'to'): numbe
   return bend === undefined ? 0 : curvatureOf(bend);
 }
 
-/** Chainage of every element's start, mm, and after them the track's length: one more entry than elements. */
+/** The turnout that a track begins with; null when it begins in the room. Throws RangeError when it cannot be built. */
+export function startTurnout({ start }: SceneTrack): Turnout | null {
+  if (!('branchOf' in start)) return null;
+  const { hand, radiusMm, gaugeMm, crossing, frontMm, heelMm } = start.turnout;
+  return turnout({
+    hand,
+    radius: radiusMm / 1000,
+    gauge: gaugeMm / 1000,
+    front: frontMm / 1000,
+    heel: heelMm / 1000,
+    ...(crossing && { crossingAngle: crossingAngle(crossing.oneIn, crossing.measured ?? 'right-angle') }),
+  });
+}
+
+/** Diverging track before the first element of a branch, mm; 0 for a turnout that cannot be built, which the checks tell. */
+function turnoutLengthMm(track: SceneTrack): number {
+  try {
+    return (startTurnout(track)?.diverging ?? 0) * 1000;
+  } catch {
+    return 0;
+  }
+}
+
+/**
+ * Chainage of every element's start, mm, and after them the track's length: one more entry than elements. A branch has the
+ * diverging track of its turnout before the first.
+ */
 export function elementStartsMm(track: SceneTrack): readonly number[] {
-  const starts = [0];
+  const starts = [turnoutLengthMm(track)];
   for (const element of track.alignment) starts.push(starts[starts.length - 1] + elementLengthMm(element));
   return starts;
 }

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
+import { nearestWords } from './nearestWord.ts';
 
 /** What is wrong at one place of a scene file, in words for its author. */
 export interface Problem {
@@ -9,6 +10,8 @@ export interface Problem {
   readonly allowed: string;
   /** Something that could stand there, as it would be written. */
   readonly example: string;
+  /** A line of the file and, under it, a caret at the place: where the text itself breaks off being JSON. */
+  readonly excerpt?: readonly [line: string, caret: string];
 }
 
 type Issue = z.core.$ZodIssue;
@@ -105,15 +108,7 @@ function deepest(branches: readonly (readonly z.core.$ZodIssue[])[]): readonly z
 
 function misspelt(key: string, path: Path, node: JsonSchema | null): Problem {
   const known = Object.keys(node?.properties ?? {});
-  let nearest = '';
-  let least = Number.POSITIVE_INFINITY;
-  for (const one of known) {
-    const steps = editSteps(key.slice(0, longestQuote).toLowerCase(), one.toLowerCase());
-    if (steps < least) {
-      least = steps;
-      nearest = one;
-    }
-  }
+  const nearest = nearestWords(key, known)[0] ?? '';
   const properties = node?.properties?.[nearest];
   return {
     path: pathText([...path, key]),
@@ -121,19 +116,6 @@ function misspelt(key: string, path: Path, node: JsonSchema | null): Problem {
     allowed: known.length === 0 ? 'no such field' : `only ${known.join(', ')}`,
     example: nearest === '' ? '' : `"${nearest}": ${exampleText(properties ?? null)}`,
   };
-}
-
-/** Least number of letters to put in, take out or change (Levenshtein 1966). */
-function editSteps(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) {
-      next.push(Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    }
-    row = next;
-  }
-  return row[b.length];
 }
 
 function valueAt(input: unknown, path: Path): unknown {
@@ -214,7 +196,21 @@ function shapeText(node: JsonSchema): string {
 
 function exampleText(node: JsonSchema | null): string {
   if (node === null) return '';
-  const example =
-    node.examples?.[0] ?? node.const ?? (node.type === 'array' ? node.items?.examples?.slice(0, 1) : undefined);
+  const example = exampleOf(node);
   return example === undefined ? '' : JSON.stringify(example);
+}
+
+/** A value that could stand there: the schema's own example, else one built from what must be there. */
+function exampleOf(node: JsonSchema): unknown {
+  if (node.examples !== undefined) return node.examples[0];
+  if (node.const !== undefined) return node.const;
+  if (node.type === 'array' && node.items !== undefined) {
+    const entry = exampleOf(node.items);
+    return entry === undefined ? undefined : [entry];
+  }
+  if (node.type !== 'object' || node.properties === undefined) return undefined;
+  const { properties } = node;
+  const alternatives = (node.allOf ?? []).flatMap((one) => one.oneOf?.[0]?.required ?? []);
+  const needed = Object.keys(properties).filter((key) => node.required?.includes(key) || alternatives.includes(key));
+  return Object.fromEntries(needed.map((key) => [key, exampleOf(properties[key])]));
 }

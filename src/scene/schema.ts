@@ -1,9 +1,12 @@
 import { z } from 'zod';
 import { bounds } from './bounds.ts';
-import { maybe, named, oneOf, positiveMm, quantity } from './fields.ts';
+import { idText, maybe, named, oneOf, positiveMm, quantity } from './fields.ts';
+import { linesideSchema } from './linesideSchema.ts';
 import { couplingSchema, stockSchema } from './stockSchema.ts';
+import { surveysSchema } from './surveySchema.ts';
 import { trackSchema } from './trackSchema.ts';
 import { trainSchema, trialSchema } from './trialSchema.ts';
+import { variantSchema } from './variantSchema.ts';
 
 /** The version of the format that this code writes and reads. */
 export const formatVersion = 1;
@@ -15,6 +18,35 @@ const baseboard = z.strictObject({
   widthMm: positiveMm(bounds.lengthMm, 'Size from south to north, mm.', 1400),
   topMm: maybe(quantity(-10_000, 10_000, 'Height of its top, mm; a deck below height 0 when left out.', -12)),
 });
+
+const coordinate = (about: string, example: number) => quantity(-bounds.lengthMm, bounds.lengthMm, about, example);
+
+const structureSchema = z
+  .strictObject({
+    name: named('What people call it.', 'Pier of the bridge'),
+    outline: z
+      .array(
+        z
+          .strictObject({ xMm: coordinate('East, mm.', 1200), yMm: coordinate('North, mm.', 640) })
+          .meta({ description: 'One corner.', examples: [{ xMm: 1200, yMm: 640 }] }),
+      )
+      .min(3)
+      .max(bounds.corners)
+      .meta({
+        description: 'Its corners in plan, one after the other round it; convex.',
+        examples: [
+          [
+            { xMm: 1200, yMm: 640 },
+            { xMm: 1260, yMm: 640 },
+            { xMm: 1260, yMm: 670 },
+            { xMm: 1200, yMm: 670 },
+          ],
+        ],
+      }),
+    bottomMm: quantity(-10_000, 10_000, 'Height of its underside, mm.', -20),
+    topMm: quantity(-10_000, 10_000, 'Height of its top, mm.', 80),
+  })
+  .meta({ description: 'Something solid beside or over a track: a wall, a pier, a portal, a gantry.' });
 
 export const sceneSchema = z
   .strictObject({
@@ -37,6 +69,13 @@ export const sceneSchema = z
         thicknessMm: positiveMm(200, 'Thickness of the deck, mm.', 9),
         underlayMm: quantity(0, 100, 'Thickness of the underlay, mm.', 3),
         trackMm: quantity(0, 100, 'Height of sleepers and rail, mm.', 5),
+        widthMm: maybe(
+          positiveMm(
+            2_000,
+            'Width of the deck, half of it on either side of a track, mm; 70 mm in H0 when left out, other gauges in proportion.',
+            90,
+          ),
+        ),
         material: maybe(oneOf(['birch-ply', 'softwood-ply', 'mdf'], 'What the deck is made of.')),
       })
       .meta({
@@ -51,14 +90,20 @@ export const sceneSchema = z
         })
         .meta({ description: 'The room, for the picture only.', examples: [{ datumAboveFloorMm: 1000 }] }),
     ),
+    structures: maybe(z.array(structureSchema).max(bounds.structures)),
+    lineside: maybe(z.array(linesideSchema).max(bounds.structures)),
     tracks: z.array(trackSchema).min(1).max(bounds.tracks),
     couplings: maybe(z.array(couplingSchema).max(bounds.couplings)),
     stock: z.array(stockSchema).min(1).max(bounds.stock),
     trains: z.array(trainSchema).min(1).max(bounds.trains),
     trials: z.array(trialSchema).min(1).max(bounds.trials),
+    variants: maybe(z.array(variantSchema).max(bounds.variants)),
+    surveys: maybe(surveysSchema),
+    opensWith: maybe(idText('Id of the trial that is shown when the scene is opened; the first when left out.', 'up')),
   })
   .meta({ title: 'A railway on grades', description: 'Tracks, trains and trials. Lengths in mm, masses in g.' });
 
 /** A scene file, checked: exactly what the file says, with nothing filled in. Treat it as frozen. */
 export type Scene = z.infer<typeof sceneSchema>;
+export type SceneStructure = z.infer<typeof structureSchema>;
 export type SceneBaseboard = z.infer<typeof baseboard>;

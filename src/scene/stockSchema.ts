@@ -1,7 +1,21 @@
 import { z } from 'zod';
-import { either, idText, maybe, named, oneOf, positiveMm, quantity, yesOrNo } from './fields.ts';
+import { bounds } from './bounds.ts';
+import { either, idText, maybe, named, oneOf, positiveMm, quantity, whole, yesOrNo } from './fields.ts';
 
-export const couplingKinds = ['hook-and-bar', 'loop', 'link', 'knuckle', 'rigid-bar', 'close'] as const;
+export const couplingKinds = ['hook-and-bar', 'loop', 'link', 'knuckle', 'rigid-bar', 'close', 'magnetic'] as const;
+
+const secondStage = (way: string) =>
+  maybe(
+    z
+      .strictObject({
+        fromMm: quantity(0, 30, `Travel of the spring ${way} before it meets its stop, mm.`, 0.5),
+        stiffnessNPerMm: quantity(0.01, 1_000, 'Stiffness from there on, N/mm; at least that before.', 20),
+      })
+      .meta({
+        description: `Second, stiffer stage of the spring ${way}; one stage when left out.`,
+        examples: [{ fromMm: 0.5, stiffnessNPerMm: 20 }],
+      }),
+  );
 
 export const couplingSchema = z.strictObject({
   id: idText('A short name that vehicles refer to.', 'bar'),
@@ -13,14 +27,34 @@ export const couplingSchema = z.strictObject({
   headHeightToleranceMm: maybe(quantity(0, 20, 'How far off that height may be either way, mm.', 0.5)),
   facingHeightMm: maybe(positiveMm(100, 'Height of the face that meets its mate, mm.', 2.8)),
   engagementMm: maybe(positiveMm(100, 'Vertical hold when pulled, mm.', 1.4)),
+  sideHoldMm: maybe(
+    positiveMm(100, 'Sideways hold when pulled, past the free swing, mm; without bound when left out.', 4),
+  ),
+  freeTiltDeg: maybe(
+    quantity(0, 90, 'Tilt of the shank up or down before it takes the body with it, degrees; free when left out.', 3),
+  ),
   faceTiltDeg: maybe(quantity(0, 60, 'Tilt of the contact face from vertical, degrees.', 5)),
   faceFriction: maybe(quantity(0, 2, 'Friction coefficient between the faces.', 0.25)),
   freeSwingDeg: maybe(quantity(0.1, 90, 'Swing to either side before the body takes it, degrees.', 15)),
   draftStiffnessNPerMm: maybe(quantity(0.01, 1_000, 'Stiffness of this half when pulled, N/mm.', 4)),
   buffStiffnessNPerMm: maybe(quantity(0.01, 1_000, 'Stiffness of this half when pushed, N/mm.', 6)),
+  draftSecond: secondStage('when pulled'),
+  buffSecond: secondStage('when pushed'),
   dampingNsPerM: maybe(quantity(0, 10_000, 'Damping of this half, N·s/m.', 8)),
   slackMm: maybe(quantity(0, 30, 'Free play of this half, mm.', 0.6)),
-  releaseN: maybe(quantity(0.01, 1_000, 'Pull at which it lets go, N; never when left out.', 6)),
+  releaseN: maybe(quantity(0.01, 1_000, 'Pull at which it lets go, N; never when left out, but magnets always do.', 6)),
+  recouples: maybe(yesOrNo('Couples again when pushed against its mate; magnets do, the rest not, when left out.')),
+  guide: maybe(
+    z
+      .strictObject({
+        lengthenMm: maybe(positiveMm(30, 'Farthest a swing leads the head out of the body, mm.', 3)),
+        fullSwingDeg: maybe(quantity(0.5, 90, 'Swing to either side at which it is there, degrees.', 20)),
+      })
+      .meta({
+        description: 'A guided shank (close-coupling mechanism): curves lengthen it; none when left out.',
+        examples: [{ lengthenMm: 3 }],
+      }),
+  ),
 });
 
 export const buffersSchema = z
@@ -41,10 +75,32 @@ const driveSchema = z.strictObject({
   stallForceN: maybe(quantity(0.001, 2_000, 'Pull at the rail at standstill with the setting at 1, N.', 1.5)),
   freeSpeedMmPerS: maybe(quantity(1, 20_000, 'Speed with no load and the setting at 1, mm/s.', 600)),
   rotatingMassG: maybe(quantity(0, 500_000, 'Rotor, flywheel and gears as mass at the wheel rim, g.', 500)),
-  worm: maybe(yesOrNo('The worm cannot be driven back by the train.')),
+  worm: maybe(yesOrNo('The worm cannot be driven back by the train; by its lead angle, or else yes, when left out.')),
+  wormLeadDeg: maybe(quantity(0.5, 60, 'Lead angle of the worm, degrees: below about 5 it cannot be driven back.', 4)),
   drawbarHeightMm: maybe(positiveMm(200, 'Drawbar above the rail, mm.', 9.9)),
   drivenWheelbaseMm: maybe(positiveMm(3_000, 'Wheelbase over the driven wheels, mm.', 60)),
   transferShare: maybe(quantity(0, 1, 'Share of the moved weight that leaves the driven wheels.', 0)),
+  axles: maybe(
+    z
+      .array(
+        z
+          .strictObject({
+            aheadMm: quantity(-1_500, 1_500, 'Ahead of the middle of the running points, mm.', 30),
+            driven: maybe(yesOrNo('Driven; yes when left out.')),
+            springNPerMm: maybe(
+              quantity(0.001, 1_000, 'Spring of this axle, N/mm; an unsprung one when left out.', 0.5),
+            ),
+          })
+          .meta({ description: 'One axle.', examples: [{ aheadMm: 30 }] }),
+      )
+      .min(2)
+      .max(bounds.axles)
+      .meta({
+        description:
+          'Axles under the frame, so that kinks and vertical curves shift weight between them; the driven weight is the same everywhere when left out.',
+        examples: [[{ aheadMm: 30 }, { aheadMm: 0 }, { aheadMm: -45, driven: false, springNPerMm: 0.2 }]],
+      }),
+  ),
 });
 
 export const stockSchema = either(
@@ -64,6 +120,14 @@ export const stockSchema = either(
         })
         .meta({ description: 'Bogies instead of a rigid frame.', examples: [{ centresMm: 186, wheelbaseMm: 34 }] }),
     ),
+    axles: maybe(
+      whole(
+        2,
+        bounds.axles,
+        'Rigid frame: its axles, evenly apart; 3 under a locomotive or tender and 2 under the rest when left out.',
+        4,
+      ),
+    ),
     frontOverhangMm: maybe(
       quantity(-200, 1_500, 'Front body end beyond the front running point, mm; half the rest when left out.', 30),
     ),
@@ -73,6 +137,19 @@ export const stockSchema = either(
     massHeightMm: maybe(positiveMm(400, 'Centre of mass above the rail, mm.', 22)),
     massAheadMm: maybe(quantity(-500, 500, 'Centre of mass ahead of the middle of the running points, mm.', 0)),
     wheelDiameterMm: maybe(positiveMm(300, 'Wheel diameter, mm.', 12.6)),
+    wheels: maybe(
+      z
+        .strictObject({
+          backToBackMm: maybe(positiveMm(200, 'Between the backs of the wheels, mm.', 14.5)),
+          flangeThicknessMm: maybe(positiveMm(10, 'Thickness of a flange, mm.', 0.8)),
+          flangeDepthMm: maybe(positiveMm(10, 'Depth of a flange below the tread, mm.', 0.9)),
+          flangeAngleDeg: maybe(quantity(30, 89, 'Steepest slope of the flange where it bears, degrees.', 70)),
+        })
+        .meta({
+          description: 'Wheels as measured; what is left out lies in the middle of the limits of NEM 310.',
+          examples: [{ backToBackMm: 14.5 }],
+        }),
+    ),
     coupling: maybe(idText('Id of the coupling at both ends.', 'bar')),
     frontCoupling: maybe(idText('Id of the coupling at the front, where it differs.', 'bar')),
     rearCoupling: maybe(idText('Id of the coupling at the rear, where it differs.', 'drawbar')),
@@ -93,9 +170,22 @@ export const stockSchema = either(
   }),
   ['lengthMm', 'overBuffersMm'],
   ['wheelbaseMm', 'bogies'],
-).refine((value) => (value.kind === 'locomotive') === (value.drive !== undefined), {
-  message: 'drive on a locomotive, and on nothing else',
-});
+)
+  .refine((value) => (value.kind === 'locomotive') === (value.drive !== undefined), {
+    message: 'drive on a locomotive, and on nothing else',
+  })
+  .meta({
+    description: 'One kind of vehicle.',
+    examples: [
+      {
+        id: 'long-coach',
+        name: 'Long coach',
+        kind: 'coach',
+        overBuffersMm: 258,
+        bogies: { centresMm: 186, wheelbaseMm: 34 },
+      },
+    ],
+  });
 
 export type SceneCoupling = z.infer<typeof couplingSchema>;
 export type SceneBuffers = z.infer<typeof buffersSchema>;

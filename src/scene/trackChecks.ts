@@ -1,5 +1,6 @@
 import { bounds } from './bounds.ts';
-import { elementStartsMm, placedSupports, placeMm, profileHeights, stripJointsMm } from './places.ts';
+import { placedCants } from './cantPlaces.ts';
+import { elementStartsMm, placedSupports, placeMm, profileHeights, startTurnout, stripJointsMm } from './places.ts';
 import type { Problem } from './problems.ts';
 import { idList, repeatedIds } from './references.ts';
 import type { ScenePlace, SceneProfilePoint, SceneTrack } from './trackSchema.ts';
@@ -22,6 +23,7 @@ export function trackProblems(track: SceneTrack, path: string): Problem[] {
       });
     }
   });
+  problems.push(...turnoutProblems(track, path), ...cantProblems(track, path));
   const length = elementStartsMm(track)[track.alignment.length];
   if (length > bounds.lengthMm) {
     const allowed = `at most ${bounds.lengthMm} mm in all`;
@@ -42,6 +44,64 @@ export function trackProblems(track: SceneTrack, path: string): Problem[] {
   if (problems.length > 0) return problems;
   return [...profileProblems(track, path), ...supportProblems(track, path), ...jointProblems(track, path)];
 }
+
+function turnoutProblems(track: SceneTrack, path: string): Problem[] {
+  try {
+    startTurnout(track);
+    return [];
+  } catch (error) {
+    const allowed = error instanceof Error ? error.message : String(error);
+    return [{ path: `${path}.start.turnout`, found: 'a turnout that cannot be built', allowed, example: '' }];
+  }
+}
+
+function cantProblems(track: SceneTrack, path: string): Problem[] {
+  const at = (index: number) => `${path}.alignment[${index}]`;
+  if (track.cant === undefined) {
+    const index = track.alignment.findIndex((element) => 'cantMm' in element);
+    if (index < 0) return [];
+    const allowed = 'cant on curves together with the gauge in the "cant" of the track';
+    return [
+      {
+        path: `${at(index)}.cantMm`,
+        found: 'cant without a gauge',
+        allowed,
+        example: '"cant": { "gaugeMm": 16.5, "packed": "outer" }',
+      },
+    ];
+  }
+  return placedCants(track).gaps.map(({ element, neededMm, hasMm }) =>
+    Number.isNaN(neededMm)
+      ? {
+          path: `${path}.cant.rampMm`,
+          found: `a canted curve beside element ${element + 1} with no transition between`,
+          allowed: 'a transition, or the length of the run-in',
+          example: '"rampMm": 300',
+        }
+      : {
+          path: at(element),
+          found: `${roundMm(hasMm)} mm for a run-in of cant`,
+          allowed: `at least the ${roundMm(neededMm)} mm that it needs`,
+          example: '',
+        },
+  );
+}
+
+/** Branches whose main track is not further up in the file. */
+export const branchProblems = (tracks: readonly SceneTrack[]): Problem[] =>
+  tracks.flatMap(({ start }, index) => {
+    if (!('branchOf' in start)) return [];
+    const earlier = tracks.slice(0, index).map((track) => track.id);
+    if (earlier.includes(start.branchOf)) return [];
+    return [
+      {
+        path: `tracks[${index}].start.branchOf`,
+        found: `"${start.branchOf}"`,
+        allowed: earlier.length === 0 ? 'a track before it in the file, and there is none' : idList(earlier),
+        example: JSON.stringify(earlier[0] ?? ''),
+      },
+    ];
+  });
 
 function placeProblem(
   track: SceneTrack,
@@ -149,7 +209,7 @@ function supportProblems(track: SceneTrack, path: string): Problem[] {
 
 function jointProblems(track: SceneTrack, path: string): Problem[] {
   if (track.stripJoints === undefined || track.stripJoints.length === 0) return [];
-  if (track.supports === undefined) {
+  if (track.supports === undefined && track.measured === undefined) {
     return [
       {
         path: `${path}.stripJoints`,

@@ -40,6 +40,7 @@ export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Pr
     ...couplingProblems(places, path),
     ...fitProblems(track, places, trial, path),
     ...orderProblems(track, places, trial, path),
+    ...passerProblems(scene, trial, path),
     ...recordProblems(places, trial, path),
   ];
 }
@@ -130,6 +131,13 @@ function orderProblems(track: SceneTrack, places: readonly TrainPlace[], trial: 
     }
     return problems;
   });
+}
+
+function passerProblems(scene: Scene, trial: SceneTrial, path: string): Problem[] {
+  const ids = scene.stock.map((one) => one.id);
+  return (trial.passers ?? []).flatMap((id, index) =>
+    ids.includes(id) ? [] : [unknownId(`${path}.passers[${index}]`, id, ids)],
+  );
 }
 
 function recordProblems(places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {

@@ -37,7 +37,15 @@ const orderSchema = either(
     atS: maybe(quantity(0, bounds.timeLimitS, 'Obeyed at this time from the start, s.', 10)),
     atMm: maybe(quantity(0, bounds.lengthMm, 'Obeyed when the leading end is here, chainage in mm.', 2400)),
     setting: quantity(-1, 1, 'Speed setting from -1 (full back) to 1 (full ahead).', 0.5),
-    rampS: maybe(quantity(0, 600, 'Turned to that setting over this long, s; 1 when left out.', 2)),
+    holdMmPerS: maybe(
+      quantity(
+        0,
+        20_000,
+        'Speed that a load-compensated controller holds, mm/s; "setting" is then the most it may use.',
+        200,
+      ),
+    ),
+    rampS: maybe(quantity(0, 600, 'Turned to that setting, or speed, over this long, s; 1 when left out.', 2)),
     vehicle: maybe(whole(1, bounds.vehicles, 'Only for this vehicle, counted from 1 at the end called "first".', 1)),
   }),
   ['atS', 'atMm'],
@@ -45,7 +53,12 @@ const orderSchema = either(
 
 export const forcesSchema = z.strictObject({
   curveFriction: maybe(quantity(0, 2, 'Sliding coefficient of wheels in a curve.', 0.3)),
+  curveDrag: maybe(
+    oneOf(['nominal', 'low', 'high'], 'Where in the band of curve drag the trial stands; nominal when left out.'),
+  ),
   curveFactor: maybe(quantity(0, 10, 'Multiplies curve drag; 1 when left out.', 1)),
+  curveGaugeFactor: maybe(quantity(0, 5, 'Share of the gauge in nominal curve drag.', 0.72)),
+  curveWheelbaseFactor: maybe(quantity(0, 5, 'Share of the rigid wheelbase in nominal curve drag.', 0.47)),
   flangeFriction: maybe(quantity(0, 5, 'Flange friction times sliding ratio on sideways coupler load.', 0.2)),
 });
 
@@ -71,6 +84,16 @@ export const trialSchema = z.strictObject({
   orders: z.array(orderSchema).min(1).max(bounds.orders),
   forces: maybe(
     forcesSchema.meta({ description: 'Constants that belong to no vehicle.', examples: [{ curveFactor: 1.2 }] }),
+  ),
+  passers: maybe(
+    z
+      .array(idText('Id of a vehicle under "stock".', 'long-coach'))
+      .min(1)
+      .max(bounds.passers)
+      .meta({
+        description: 'What may stand on the tracks beside; the kinds of vehicle of the train itself when left out.',
+        examples: [['long-coach']],
+      }),
   ),
   stepMs: maybe(quantity(0.05, 10, 'Time step of the solver, ms.', 1)),
   frameMs: maybe(quantity(1, 1_000, 'Time between recorded frames, ms; a whole multiple of the step.', 20)),

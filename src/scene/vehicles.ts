@@ -1,9 +1,19 @@
 import { log } from '../core/math/index.ts';
-import type { Buffers, Coupling, Drive, Vehicle } from '../core/stock/types.ts';
+import { wormLocks } from '../core/stock/index.ts';
+import type {
+  Buffers,
+  CarryingAxle,
+  Coupling,
+  Drive,
+  SecondStage,
+  Vehicle,
+  WheelProfile,
+} from '../core/stock/types.ts';
 import {
   bufferDefaults,
   couplingDefaults,
   driveDefaults,
+  guideDefaults,
   massPerMm,
   rollingDefaults,
   tableGaugeMm,
@@ -28,6 +38,7 @@ const sizeAt = (gaugeMm: number): number => gaugeMm / tableGaugeMm;
 /** One half of a joint in SI, with `headOffMm` added to the height of its head. */
 function couplingOf(file: SceneCoupling, size: number, headOffMm: number): Coupling {
   const usual = couplingDefaults[file.kind];
+  const freeTiltDeg = file.freeTiltDeg ?? usual.freeTiltDeg?.value;
   const length = (given: number | undefined, fallback: number) => (given ?? fallback * size) * mm;
   return {
     kind: file.kind,
@@ -45,9 +56,27 @@ function couplingOf(file: SceneCoupling, size: number, headOffMm: number): Coupl
     buffStiffness: (file.buffStiffnessNPerMm ?? usual.buffStiffnessNPerMm.value) * perMm,
     damping: file.dampingNsPerM ?? usual.dampingNsPerM.value,
     slack: length(file.slackMm, usual.slackMm.value),
-    release: file.releaseN ?? Number.POSITIVE_INFINITY,
+    ...(file.sideHoldMm === undefined ? {} : { sideHold: file.sideHoldMm * mm }),
+    ...(freeTiltDeg === undefined ? {} : { freeTilt: freeTiltDeg * degree }),
+    release: file.releaseN ?? usual.releaseN?.value ?? Number.POSITIVE_INFINITY,
+    ...((file.recouples ?? usual.recouples) ? { recouples: true } : {}),
+    ...(file.draftSecond === undefined ? {} : { draftSecond: secondOf(file.draftSecond) }),
+    ...(file.buffSecond === undefined ? {} : { buffSecond: secondOf(file.buffSecond) }),
+    ...(file.guide === undefined
+      ? {}
+      : {
+          guide: {
+            lengthening: length(file.guide.lengthenMm, guideDefaults.lengthenMm.value),
+            fullSwing: (file.guide.fullSwingDeg ?? guideDefaults.fullSwingDeg.value) * degree,
+          },
+        }),
   };
 }
+
+const secondOf = (file: { readonly fromMm: number; readonly stiffnessNPerMm: number }): SecondStage => ({
+  from: file.fromMm * mm,
+  stiffness: file.stiffnessNPerMm * perMm,
+});
 
 function buffersOf(file: SceneBuffers, size: number): Buffers {
   const length = (given: number | undefined, fallback: number) => (given ?? fallback * size) * mm;
@@ -73,10 +102,36 @@ function driveOf(file: SceneDrive, mass: number, size: number): Drive {
     stallForce: file.stallForceN ?? driveDefaults.stallForceShare.value * adhesion * drivenMass * gravity,
     freeSpeed: speed(file.freeSpeedMmPerS, driveDefaults.freeSpeedMmPerS.value),
     rotatingMass: (file.rotatingMassG ?? driveDefaults.rotatingMassG.value * size * size * size) * gram,
-    worm: file.worm ?? true,
+    worm:
+      file.worm ??
+      (file.wormLeadDeg === undefined || wormLocks(file.wormLeadDeg * degree, driveDefaults.wormFriction.value)),
     drawbarHeight: speed(file.drawbarHeightMm, driveDefaults.drawbarHeightMm.value),
     drivenWheelbase: speed(file.drivenWheelbaseMm, driveDefaults.drivenWheelbaseMm.value),
     transferShare: file.transferShare ?? driveDefaults.transferShare.value,
+    ...(file.axles === undefined ? {} : { axles: axlesOf(file.axles, drivenMass / mass) }),
+  };
+}
+
+/** Axles in SI; on the level the driven ones share what stands on them evenly, the idle ones the rest. */
+function axlesOf(axles: NonNullable<SceneDrive['axles']>, drivenShare: number): readonly CarryingAxle[] {
+  const driven = axles.filter((axle) => axle.driven !== false).length;
+  const idle = axles.length - driven;
+  return axles.map((axle) => ({
+    ahead: axle.aheadMm * mm,
+    driven: axle.driven !== false,
+    share: axle.driven !== false ? drivenShare / driven : (1 - drivenShare) / idle,
+    stiffness: (axle.springNPerMm ?? driveDefaults.axleStiffnessNPerMm.value) * perMm,
+  }));
+}
+
+/** Wheels as measured, in SI. */
+function wheelsOf(file: NonNullable<SceneVehicle['wheels']>): WheelProfile {
+  const { backToBackMm, flangeThicknessMm, flangeDepthMm, flangeAngleDeg } = file;
+  return {
+    ...(backToBackMm === undefined ? {} : { backToBack: backToBackMm * mm }),
+    ...(flangeThicknessMm === undefined ? {} : { flangeThickness: flangeThicknessMm * mm }),
+    ...(flangeDepthMm === undefined ? {} : { flangeDepth: flangeDepthMm * mm }),
+    ...(flangeAngleDeg === undefined ? {} : { flangeAngle: flangeAngleDeg * degree }),
   };
 }
 
@@ -131,8 +186,10 @@ export function vehicleOf(scene: Scene, file: SceneVehicle, change: VehicleChang
     rearOverhang: overhang - frontOverhang,
     rigidWheelbase: file.bogies === undefined ? pivotSpacing : file.bogies.wheelbaseMm * mm,
     bogies: file.bogies !== undefined,
+    ...(file.axles === undefined ? {} : { axles: file.axles }),
     wheelRadius: length(file.wheelDiameterMm, vehicleDefaults.wheelDiameterMm.value) / 2,
     gauge: scene.scale.gaugeMm * mm,
+    ...(file.wheels === undefined ? {} : { wheels: wheelsOf(file.wheels) }),
     front: {
       coupling: couplingOf(coupling(file.frontCoupling ?? file.coupling), size, off('front')),
       buffers: frontBuffers,

@@ -1,15 +1,20 @@
 import { defaultForceModel, defaultRunOptions } from '../core/dynamics/index.ts';
 import type { RunOptions, SpeedOrder } from '../core/dynamics/types.ts';
+import type { Structure, Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
 import { reverseTrack } from '../core/track/index.ts';
 import {
+  cornersOf,
   leadingEnds,
+  type Scene,
   type SceneOrder,
   type SceneTrial,
   trainLength,
   trainPlaces,
   trialDefaults,
+  vehicleOf,
 } from '../scene/index.ts';
+import { compileLineside } from './compileLineside.ts';
 import { isPropelled, runningOrder } from './formation.ts';
 import type { CompiledScene, CompiledTrial } from './types.ts';
 
@@ -44,7 +49,8 @@ export function compileTrial(compiled: CompiledScene, trialId: string): Compiled
     },
     options: runOptions(trial),
     propelled: isPropelled(vehicles),
-    surroundings: { tracks: [...compiled.tracks.values()], deckDepth: deckDepth(scene.deck) },
+    lastLeads: trial.leading === 'last',
+    surroundings: surroundingsOf(compiled, trial),
   };
 }
 
@@ -62,9 +68,14 @@ function speedOrder(
 ): SpeedOrder {
   const when = order.atS !== undefined ? { time: order.atS } : { chainage: alongPath(order.atMm ?? 0) };
   const ramp = order.rampS ?? trialDefaults.rampS.value;
-  if (order.vehicle === undefined) return { when, setting: order.setting, ramp };
+  const what = {
+    setting: order.setting,
+    ...(order.holdMmPerS === undefined ? {} : { hold: order.holdMmPerS * mm }),
+    ramp,
+  };
+  if (order.vehicle === undefined) return { when, ...what };
   const vehicle = trial.leading === 'first' ? order.vehicle - 1 : vehicles - order.vehicle;
-  return { when, setting: order.setting, ramp, vehicle };
+  return { when, ...what, vehicle };
 }
 
 function runOptions(trial: SceneTrial): RunOptions {
@@ -76,5 +87,31 @@ function runOptions(trial: SceneTrial): RunOptions {
   };
 }
 
-const deckDepth = (deck: { thicknessMm: number; underlayMm: number; trackMm: number }): number =>
-  (deck.thicknessMm + deck.underlayMm + deck.trackMm) * mm;
+/** What stands in the room by corners and heights, and what stands along a track. */
+function structuresOf(scene: Scene, tracks: CompiledScene['tracks']): Structure[] {
+  const placed = (scene.structures ?? []).map((one) => ({
+    name: one.name,
+    outline: cornersOf(one).map(({ xMm, yMm }) => [xMm * mm, yMm * mm] as const),
+    bottom: one.bottomMm * mm,
+    top: one.topMm * mm,
+  }));
+  const along = (scene.lineside ?? []).flatMap((one) => {
+    const track = tracks.get(one.track);
+    return track === undefined ? [] : compileLineside(one, track);
+  });
+  return [...placed, ...along];
+}
+
+function surroundingsOf({ scene, tracks }: CompiledScene, { passers }: SceneTrial): Surroundings {
+  const structures = structuresOf(scene, tracks);
+  const { thicknessMm, underlayMm, trackMm, widthMm } = scene.deck;
+  return {
+    tracks: [...tracks.values()],
+    deckDepth: (thicknessMm + underlayMm + trackMm) * mm,
+    ...(widthMm === undefined ? {} : { deckHalfWidth: (widthMm / 2) * mm }),
+    ...(structures.length === 0 ? {} : { structures }),
+    ...(passers === undefined
+      ? {}
+      : { passers: passers.map((id) => vehicleOf(scene, found(scene.stock, id, 'vehicle'))) }),
+  };
+}

@@ -4,17 +4,22 @@ import { applyCure } from './applyCure.ts';
 import { compileScene } from './compileScene.ts';
 import { compileTrial } from './compileTrial.ts';
 import { cancelled, runTrial } from './runTrial.ts';
+import { probeScene } from './study/probeScene.ts';
 import type { RunHooks, SimHost, TrialResult } from './types.ts';
 
 /** A host that runs trials in this thread. After `dispose` it refuses new work and calls off what is under way. */
 export function createInProcessHost(): SimHost {
   const closing = new AbortController();
 
-  async function solve(scene: Scene, trialId: string, hooks: RunHooks): Promise<TrialResult> {
+  /** The caller's hooks, called off by the host's own end too. */
+  function untilClosed(hooks: RunHooks): RunHooks {
     if (closing.signal.aborted) throw cancelled();
     const signal = hooks.signal === undefined ? closing.signal : AbortSignal.any([hooks.signal, closing.signal]);
-    return runTrial(compileTrial(compileScene(scene), trialId), { ...hooks, signal });
+    return { ...hooks, signal };
   }
+
+  const solve = async (scene: Scene, trialId: string, hooks: RunHooks): Promise<TrialResult> =>
+    runTrial(compileTrial(compileScene(scene), trialId), untilClosed(hooks));
 
   return {
     runTrial: (scene, trialId, hooks = {}) => solve(scene, trialId, hooks),
@@ -22,6 +27,7 @@ export function createInProcessHost(): SimHost {
       const changed = applyCure(scene, trialId, cure);
       return changed === null ? null : solve(changed, trialId, hooks);
     },
+    probe: async (request, hooks = {}) => probeScene(request, untilClosed(hooks)),
     dispose: () => closing.abort(),
   };
 }

@@ -3,6 +3,7 @@ export { compileScene } from './compileScene.ts';
 export { compileTrial } from './compileTrial.ts';
 export { isPropelled } from './formation.ts';
 export { createInProcessHost } from './inProcessHost.ts';
+export { namingOf } from './naming.ts';
 export { type MessageEnd, type SimReply, type SimRequest, transferables } from './protocol.ts';
 export { runTrial } from './runTrial.ts';
 export type * from './types.ts';

@@ -1,5 +1,7 @@
 import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
+import type { ProbeRequest } from './study/probeScene.ts';
+import type { Probe } from './study/types.ts';
 import type { TrialResult } from './types.ts';
 
 /** What a client asks of a worker. `id` is the client's own and names the answers to come. */
@@ -12,12 +14,14 @@ export type SimRequest =
       readonly trialId: string;
       readonly cure: Cure;
     }
+  | ({ readonly kind: 'probe'; readonly id: number } & ProbeRequest)
   | { readonly kind: 'cancel'; readonly id: number };
 
-/** What a worker answers: any number of `progress`, then exactly one `done` or `failed`. */
+/** What a worker answers: any number of `progress`, then exactly one `done`, `probed` or `failed`. */
 export type SimReply =
   | { readonly kind: 'progress'; readonly id: number; readonly done: number }
   | { readonly kind: 'done'; readonly id: number; readonly result: TrialResult | null }
+  | { readonly kind: 'probed'; readonly id: number; readonly probe: Probe }
   | { readonly kind: 'failed'; readonly id: number; readonly name: string; readonly message: string };
 
 /** The end of a message channel that speaks this protocol: a Worker, a worker's own scope, or a MessagePort. */

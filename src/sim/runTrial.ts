@@ -1,4 +1,5 @@
 import { startRun } from '../core/dynamics/index.ts';
+import type { Run } from '../core/dynamics/types.ts';
 import { collectFindings } from '../core/findings/index.ts';
 import { assessRun } from '../core/risks/index.ts';
 import type { RiskContext } from '../core/risks/types.ts';
@@ -18,6 +19,15 @@ const runShare = 0.9;
  * the result. Rejects with an AbortError when cancelled and with the solver's own error when the trial cannot run.
  */
 export async function runTrial(trial: CompiledTrial, hooks: RunHooks = {}): Promise<TrialResult> {
+  const run = await runToEnd(trial, hooks);
+  const context = riskContext(trial, run);
+  const risks = assessRun(context);
+  await nextTurn(hooks, 1);
+  return { trialId: trial.id, run, risks, findings: collectFindings(risks, context, trial) };
+}
+
+/** Solves a trial alone, giving way to the event loop as it goes. Rejects like `runTrial`. */
+export async function runToEnd(trial: CompiledTrial, hooks: RunHooks = {}): Promise<Run> {
   const { path, train, script, options } = trial;
   stopIfCancelled(hooks);
   const stepper = startRun({ path, train, script, options });
@@ -29,14 +39,11 @@ export async function runTrial(trial: CompiledTrial, hooks: RunHooks = {}): Prom
   }
   const run = stepper.finish();
   await nextTurn(hooks, runShare);
-  const context = riskContext(trial, run);
-  const risks = assessRun(context);
-  await nextTurn(hooks, 1);
-  return { trialId: trial.id, run, risks, findings: collectFindings(risks, context) };
+  return run;
 }
 
 /** What the risks look at, of a trial and its run. */
-const riskContext = (trial: CompiledTrial, run: RiskContext['run']): RiskContext => ({
+export const riskContext = (trial: CompiledTrial, run: Run): RiskContext => ({
   path: trial.path,
   train: trial.train,
   run,
@@ -44,7 +51,8 @@ const riskContext = (trial: CompiledTrial, run: RiskContext['run']): RiskContext
   propelled: trial.propelled,
 });
 
-async function nextTurn(hooks: RunHooks, done: number): Promise<void> {
+/** Tells how far it is and gives way to the event loop; rejects with an AbortError when called off meanwhile. */
+export async function nextTurn(hooks: RunHooks, done: number): Promise<void> {
   hooks.onProgress?.(done);
   await new Promise<void>((resolve) => setTimeout(resolve, 0));
   stopIfCancelled(hooks);

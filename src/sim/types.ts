@@ -4,6 +4,8 @@ import type { RiskSeries, Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
 import type { Track } from '../core/track/types.ts';
 import type { Scene } from '../scene/index.ts';
+import type { ProbeRequest } from './study/probeScene.ts';
+import type { Probe } from './study/types.ts';
 
 /** A scene in SI, ready to run: what both the solver's host and the stage work from. */
 export interface CompiledScene {
@@ -23,6 +25,8 @@ export interface CompiledTrial {
   readonly script: Script;
   readonly options: RunOptions;
   readonly propelled: boolean;
+  /** The vehicle that the scene lists last leads: vehicle 0 of the run has the highest number. */
+  readonly lastLeads: boolean;
   readonly surroundings: Surroundings;
 }
 
@@ -46,5 +50,7 @@ export interface SimHost {
   runTrial(scene: Scene, trialId: string, hooks?: RunHooks): Promise<TrialResult>;
   /** The same trial with a cure applied; null when the cure cannot be applied to this scene. */
   tryCure(scene: Scene, trialId: string, cure: Cure, hooks?: RunHooks): Promise<TrialResult | null>;
+  /** Some trials of the scene with some settings, measured and forgotten: what studies are made of. */
+  probe(request: ProbeRequest, hooks?: RunHooks): Promise<Probe>;
   dispose(): void;
 }

@@ -1,5 +1,7 @@
 import type { MessageEnd, SimReply, SimRequest } from './protocol.ts';
 import { cancelled } from './runTrial.ts';
+import type { ProbeRequest } from './study/probeScene.ts';
+import type { Probe } from './study/types.ts';
 import type { RunHooks, SimHost, TrialResult } from './types.ts';
 
 /** A worker as its client sees it. */
@@ -9,8 +11,10 @@ export interface SimWorker extends MessageEnd<SimRequest, SimReply> {
   close?(): void;
 }
 
+type Answer = TrialResult | Probe | null;
+
 interface Waiting {
-  readonly resolve: (result: TrialResult | null) => void;
+  readonly resolve: (answer: Answer) => void;
   readonly reject: (error: Error | DOMException) => void;
   readonly onProgress: ((done: number) => void) | undefined;
   readonly forget: () => void;
@@ -18,7 +22,8 @@ interface Waiting {
 
 type Question =
   | Pick<Extract<SimRequest, { kind: 'run' }>, 'kind' | 'scene' | 'trialId'>
-  | Omit<Extract<SimRequest, { kind: 'try-cure' }>, 'id'>;
+  | Omit<Extract<SimRequest, { kind: 'try-cure' }>, 'id'>
+  | ({ readonly kind: 'probe' } & ProbeRequest);
 
 /** A host whose trials run behind a worker. It owns the worker: `dispose` ends it and calls off what is under way. */
 export function createWorkerHost(worker: SimWorker): SimHost {
@@ -47,6 +52,9 @@ export function createWorkerHost(worker: SimWorker): SimHost {
       case 'done':
         settle(data.id, (one) => one.resolve(data.result));
         break;
+      case 'probed':
+        settle(data.id, (one) => one.resolve(data.probe));
+        break;
       case 'failed':
         settle(data.id, (one) => one.reject(errorOf(data.name, data.message)));
         break;
@@ -54,8 +62,10 @@ export function createWorkerHost(worker: SimWorker): SimHost {
   };
   worker.onerror = (event) => endAll(new Error(event.message || 'The worker that runs trials could not start.'));
 
-  function ask(question: Question, hooks: RunHooks): Promise<TrialResult | null> {
-    return new Promise((resolve, reject) => {
+  /** What comes back is what the protocol answers this kind of question with. */
+  function ask<A extends Answer>(question: Question, hooks: RunHooks): Promise<A> {
+    return new Promise((settled, reject) => {
+      const resolve = settled as (answer: Answer) => void;
       if (ended !== null) return reject(ended);
       const { signal, onProgress } = hooks;
       if (signal?.aborted) return reject(cancelled());
@@ -73,11 +83,12 @@ export function createWorkerHost(worker: SimWorker): SimHost {
 
   return {
     async runTrial(scene, trialId, hooks = {}) {
-      const result = await ask({ kind: 'run', scene, trialId }, hooks);
+      const result = await ask<TrialResult | null>({ kind: 'run', scene, trialId }, hooks);
       if (result === null) throw new Error('The worker answered a run with nothing.');
       return result;
     },
     tryCure: (scene, trialId, cure, hooks = {}) => ask({ kind: 'try-cure', scene, trialId, cure }, hooks),
+    probe: (request, hooks = {}) => ask({ kind: 'probe', ...request }, hooks),
     dispose() {
       endAll(cancelled());
       worker.onmessage = null;

@@ -7,7 +7,7 @@ export function serveRequests(end: MessageEnd<SimReply, SimRequest>): void {
   const underWay = new Map<number, AbortController>();
 
   async function answer(request: Exclude<SimRequest, { kind: 'cancel' }>): Promise<void> {
-    const { id, scene, trialId } = request;
+    const { id } = request;
     const controller = new AbortController();
     underWay.set(id, controller);
     const hooks = {
@@ -15,6 +15,11 @@ export function serveRequests(end: MessageEnd<SimReply, SimRequest>): void {
       onProgress: (done: number) => end.postMessage({ kind: 'progress', id, done }, []),
     };
     try {
+      if (request.kind === 'probe') {
+        end.postMessage({ kind: 'probed', id, probe: await host.probe(request, hooks) }, []);
+        return;
+      }
+      const { scene, trialId } = request;
       const result =
         request.kind === 'run'
           ? await host.runTrial(scene, trialId, hooks)

@@ -14,6 +14,9 @@ import { Frames } from './view/Frames.tsx';
 import { Lettering } from './view/lettering.ts';
 import { jointOf, namedFinding, nearFinding } from './view/subjects.ts';
 import './stage.css';
+import './label/label.css';
+import './controls/controls.css';
+import './lens/lens.css';
 
 export interface StageProps {
   readonly session: StoreApi<SessionState>;
@@ -60,8 +63,10 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
       director,
     );
     setCrew({ director, lettering });
+    const untell = playback.subscribe(({ time }) => lettering.tellTime(session.getState(), time));
     return () => {
       setCrew(null);
+      untell();
       lettering.dispose();
       director.dispose();
     };

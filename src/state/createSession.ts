@@ -34,6 +34,8 @@ const opening: SessionState = {
   gradeForm: 'one-in',
   chapter: 'trial',
   palette: false,
+  chooser: false,
+  wholeAsked: 0,
 };
 
 /** Slows the playing down while the lens is open, whoever opened it. */

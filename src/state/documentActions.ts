@@ -88,7 +88,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
   };
 
   const actions: DocumentActions = {
-    openScene(scene, opened = { from: 'program', name: scene.name }, trialId = scene.trials[0].id) {
+    openScene(scene, opened = { from: 'program', name: scene.name }, trialId = scene.opensWith ?? scene.trials[0].id) {
       return open(scene, opened, findTrial(scene, trialId) ? trialId : scene.trials[0].id);
     },
     async openFileText(name, text) {
@@ -119,6 +119,26 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
       const { scene, trial } = now;
       const held = Math.min(Math.max(setting, leastSetting), 1);
       await edit(settingWords(held), { scene: withSetting(scene, trial.id, held), trialId: trial.id });
+    },
+    async change(label, make) {
+      const now = present();
+      if (!now) return false;
+      const title = 'This change cannot be made';
+      try {
+        const checked = parseScene(make(now.scene));
+        if (!checked.ok) {
+          session.setState({ problem: { title, lines: [], places: checked.problems } });
+          return false;
+        }
+        const { scene } = checked;
+        const trialId = findTrial(scene, now.trialId) ? now.trialId : scene.trials[0].id;
+        await edit(label, { scene, trialId });
+        return session.getState().scene === scene;
+      } catch (error) {
+        if (!(error instanceof RangeError)) throw error;
+        complain(title, error);
+        return false;
+      }
     },
     beginGesture() {
       const before = present();

@@ -1,11 +1,13 @@
 export { createSession } from './createSession.ts';
 export { keepScenes, type SceneKeeper } from './keepScenes.ts';
 export { openKept } from './openKept.ts';
+export { timeAtPlace } from './passing.ts';
 export { type NamedPlace, placesOf } from './places.ts';
 export type { FilePort, KeepPort, KeptScene } from './ports.ts';
 export { presentSetting } from './presentSetting.ts';
+export { type Reference, referenceOf, referencePlaces, referenceVehicle } from './reference.ts';
 export type { Session, SessionActions } from './session.ts';
 export { type TrainOfScene, trainOfScene, type VehicleGroup } from './trainOfScene.ts';
 export type * from './types.ts';
-export { describeMargin, describeOf, namingOf, placeWords, sideEffectWords, titleOf } from './words.ts';
+export { describeMargin, describeOf, namingOf, placeWords, radiusText, sideEffectWords, titleOf } from './words.ts';
 export { presentWorking, type WorkingWords } from './working.ts';

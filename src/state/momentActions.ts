@@ -1,7 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla';
 import { eventTimes, timeAfter, timeBefore } from './events.ts';
-import { timeAtPlace } from './places.ts';
+import { timeAtPlace } from './passing.ts';
 import type { PlaybackActions } from './playback.ts';
+import { referenceOf, referencePlaces } from './reference.ts';
 import type { MomentActions } from './session.ts';
 import type { PlaybackState, SessionState } from './types.ts';
 import { jointOf } from './words.ts';
@@ -29,8 +30,11 @@ export function createMomentActions(
       session.setState({ chosenFinding: index, chosenJoint: jointOf(finding) });
     },
     goToPlace(chainage) {
-      const { result, trial } = session.getState();
-      if (result && trial) standAt(timeAtPlace(result, trial, chainage, playback.getState().time));
+      const state = session.getState();
+      const { result, trial } = state;
+      if (!result || !trial) return;
+      const places = referencePlaces(trial, result, referenceOf(state));
+      standAt(timeAtPlace(result.run.time, places, chainage, playback.getState().time));
     },
     nextEvent: () => goToEvent(timeAfter),
     previousEvent: () => goToEvent(timeBefore),

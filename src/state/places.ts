@@ -1,5 +1,4 @@
 import type { PlanElement } from '../core/track/types.ts';
-import type { CompiledTrial, TrialResult } from '../sim/types.ts';
 import type { SessionState } from './types.ts';
 import { placeWords } from './words.ts';
 
@@ -44,25 +43,4 @@ export function placesOf(state: SessionState): NamedPlace[] {
     }),
   );
   return [...elements, ...supports];
-}
-
-/**
- * The time, s, at which the middle of the train is nearest to a place (track chainage, m); of several equally near, the one
- * nearest to `now`.
- */
-export function timeAtPlace(result: TrialResult, { path }: CompiledTrial, chainage: number, now: number): number {
-  const { frames, vehicles, chainage: places, time } = result.run;
-  const wanted = path.reversed ? path.track.length - chainage : chainage;
-  let best = 0;
-  let leastMiss = Number.POSITIVE_INFINITY;
-  for (let frame = 0; frame < frames; frame++) {
-    const middle = (places[frame * vehicles] + places[(frame + 1) * vehicles - 1]) / 2;
-    const miss = Math.abs(middle - wanted);
-    const nearer = miss === leastMiss && Math.abs(time[frame] - now) < Math.abs(time[best] - now);
-    if (miss < leastMiss || nearer) {
-      best = frame;
-      leastMiss = miss;
-    }
-  }
-  return time[best] ?? 0;
 }

@@ -25,6 +25,11 @@ export interface DocumentActions {
   setWorking(working: Partial<Working>): Promise<void>;
   /** Sets the running speed setting of the trial, above 0 to 1. */
   setSetting(setting: number): Promise<void>;
+  /**
+   * Changes the scene by what `make` makes of it and solves the trial again: one step of the history, called `label`. False, with the
+   * reason in `problem`, when the result is no scene that can be used or `make` throws a RangeError.
+   */
+  change(label: string, make: (scene: Scene) => Scene): Promise<boolean>;
   /** Opens a gesture: all edits until `settleGesture` are one undo step, all until `bailGesture` never were. */
   beginGesture(): void;
   settleGesture(): void;
@@ -46,7 +51,7 @@ export interface DocumentActions {
 export interface MomentActions {
   /** Goes to a finding: its time, its place, its joint. */
   seekToFinding(index: number): void;
-  /** Goes to the moment when the middle of the train is at a place, track chainage in m. */
+  /** Goes to the moment when what the playhead rides on is at a place, track chainage in m. */
   goToPlace(chainage: number): void;
   nextEvent(): void;
   previousEvent(): void;
@@ -57,6 +62,8 @@ export interface ViewActions {
   /** Joint index for the lens and the ride camera, or null for none. */
   chooseJoint(joint: number | null): void;
   setCamera(camera: CameraName): void;
+  /** Goes back to walking round with the whole railway in the picture. */
+  showWhole(): void;
   /** Opens the lens on the chosen joint, or goes to the gravest finding that is about a joint. */
   openLens(view?: LensView): void;
   closeLens(): void;
@@ -66,6 +73,7 @@ export interface ViewActions {
   setGradeForm(form: SessionState['gradeForm']): void;
   setChapter(chapter: Chapter): void;
   setPalette(open: boolean): void;
+  setChooser(open: boolean): void;
   dismissProblem(): void;
   report(problem: Problem): void;
 }

@@ -8,8 +8,8 @@ export type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts'
 export type CameraName = 'walk' | 'eye' | 'ride' | 'down' | 'follow';
 export type LensView = 'side' | 'above' | 'along';
 export type Axis = 'chainage' | 'time';
-/** Chapters that exist; the rail shows these and no others. */
-export type Chapter = 'route' | 'trains' | 'trial';
+/** A chapter of the job by its name in the register of chapters that the screen is made with. */
+export type Chapter = string;
 
 /** What a cure came to, computed beside the trial it would change. */
 export interface CureOutcome {
@@ -83,6 +83,10 @@ export interface SessionState {
   readonly chapter: Chapter;
   /** The command palette is open. */
   readonly palette: boolean;
+  /** The sheet with all railways and their trials is open. */
+  readonly chooser: boolean;
+  /** How often the whole railway was asked for: the stage goes back to it each time. */
+  readonly wholeAsked: number;
 }
 
 /** A step that can be taken back: the scene and trial before it (in the past) or after it (in the future). */

@@ -8,6 +8,7 @@ export function createViewActions(session: StoreApi<SessionState>, { seekToFindi
   return {
     chooseJoint: (chosenJoint) => session.setState({ chosenJoint }),
     setCamera: (camera) => session.setState({ camera }),
+    showWhole: () => session.setState(({ wholeAsked }) => ({ camera: 'walk', wholeAsked: wholeAsked + 1 })),
     openLens(view) {
       const { result, chosenJoint, chosenFinding } = session.getState();
       if (!result || result.run.vehicles < 2) return;
@@ -25,6 +26,7 @@ export function createViewActions(session: StoreApi<SessionState>, { seekToFindi
     setGradeForm: (gradeForm) => session.setState({ gradeForm }),
     setChapter: (chapter) => session.setState({ chapter }),
     setPalette: (palette) => session.setState({ palette }),
+    setChooser: (chooser) => session.setState({ chooser }),
     dismissProblem: () => session.setState({ problem: null }),
     report: (problem) => session.setState({ problem }),
   };

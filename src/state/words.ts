@@ -1,9 +1,20 @@
-import { describeCure, describeFinding, type Naming, riskTitle, type Show, type Told } from '../core/findings/index.ts';
-import type { Finding, Verdict } from '../core/findings/types.ts';
+import {
+  describeCure,
+  describeFinding,
+  type Naming,
+  riskTitle,
+  type Show,
+  type Standing,
+  standingOf,
+  standings,
+  type Told,
+} from '../core/findings/index.ts';
+import type { Finding } from '../core/findings/types.ts';
 import { riskById } from '../core/risks/index.ts';
 import type { RiskId } from '../core/risks/types.ts';
 import { formatLength, formatNumber, thinSpace } from '../core/units/index.ts';
 import type { Scene, SceneTrial } from '../scene/index.ts';
+import { namingOf as namingOfTrial } from '../sim/index.ts';
 import type { TrialResult } from '../sim/types.ts';
 import type { Working } from './trialEdits.ts';
 import type { SessionState } from './types.ts';
@@ -12,14 +23,8 @@ import { readWorking } from './working.ts';
 type Shown = Pick<SessionState, 'trial' | 'result' | 'lengthUnit' | 'gradeForm'>;
 
 /** Who is who in the trial on show. */
-export function namingOf({ trial, result }: Shown): Naming {
-  if (!trial) return { vehicleNames: [] };
-  return {
-    vehicleNames: trial.train.vehicles.map((vehicle) => vehicle.name),
-    ...(result ? { locomotives: result.run.locomotives } : {}),
-    propelled: trial.propelled,
-    path: { length: trial.path.track.length, reversed: trial.path.reversed },
-  };
+export function namingOf({ trial, result }: Pick<Shown, 'trial' | 'result'>): Naming {
+  return trial ? namingOfTrial(trial, result) : { vehicleNames: [] };
 }
 
 const showOf = ({ lengthUnit, gradeForm }: Shown): Show => ({ lengthUnit, gradeForm });
@@ -28,7 +33,20 @@ const showOf = ({ lengthUnit, gradeForm }: Shown): Show => ({ lengthUnit, gradeF
 export function placeWords(chainage: number, { lengthUnit }: Show): string {
   return lengthUnit === 'mm'
     ? formatLength(chainage, { unit: 'm', digits: 2 })
-    : formatLength(chainage, { unit: 'ft', fraction: 2 });
+    : formatLength(chainage, { unit: 'ft', fraction: 8 });
+}
+
+/** From here on a radius is given in metres or feet, m. */
+const largeRadius = 2;
+
+/** A radius with the letter that says so: `R 600 mm`, `R 7.3 m`; `R 23 1/2″`, `R 24′`. */
+export function radiusText(radius: number, { lengthUnit }: Pick<Show, 'lengthUnit'>): string {
+  const large = radius >= largeRadius;
+  const style =
+    lengthUnit === 'mm'
+      ? ({ unit: large ? 'm' : 'mm', digits: large ? 1 : 0 } as const)
+      : ({ unit: large ? 'ft' : 'in', fraction: large ? 2 : 4 } as const);
+  return `R${thinSpace}${formatLength(radius, style)}`;
 }
 
 /** A finding in words, with the name of its check and its place. */
@@ -49,10 +67,18 @@ export function describeMargin(state: Shown, index: number, margin: number): str
   return finding.verdict === 'fails' && margin > 0 ? `+${words.replace(/^\+/, '')}` : words;
 }
 
-const gravity: Readonly<Record<Verdict, number>> = { passes: 0, near: 1, fails: 2 };
+/** How grave a finding stands, 0 where it passes. */
+const gravityOf = (finding: Finding): number => standings.length - 1 - standings.indexOf(standingOf(finding));
+
+const fallWords: Readonly<Record<Standing, string>> = {
+  fails: 'then fails',
+  undecided: 'may then fail',
+  near: 'comes near',
+  passes: 'passes',
+};
 
 /**
- * What a cure does worse elsewhere, as one sentence: the check whose verdict falls furthest, or null when none does. `index` is the
+ * What a cure does worse elsewhere, as one sentence: the check whose standing falls furthest, or null when none does. `index` is the
  * finding the cure is for.
  */
 export function sideEffectWords(state: Shown, index: number, after: TrialResult): string | null {
@@ -63,13 +89,13 @@ export function sideEffectWords(state: Shown, index: number, after: TrialResult)
     .filter(({ risk }) => risk !== own)
     .map((finding) => {
       const was = before.findings.find(({ risk }) => risk === finding.risk);
-      return { finding, fall: gravity[finding.verdict] - (was ? gravity[was.verdict] : 0) };
+      return { finding, fall: gravityOf(finding) - (was ? gravityOf(was) : 0) };
     })
     .filter(({ fall }) => fall > 0)
-    .sort((a, b) => gravity[b.finding.verdict] - gravity[a.finding.verdict] || b.fall - a.fall)[0]?.finding;
+    .sort((a, b) => gravityOf(b.finding) - gravityOf(a.finding) || b.fall - a.fall)[0]?.finding;
   if (!fallen) return null;
   const { title, margin, where } = describeOf(state, fallen);
-  return `${title} ${fallen.verdict === 'fails' ? 'then fails' : 'comes near'}: ${margin} ${where}`;
+  return `${title} ${fallWords[standingOf(fallen)]}: ${margin} ${where}`;
 }
 
 /** A cure in words that follow "Undo": `lower support 14 by 2.5 mm`. */
@@ -82,15 +108,15 @@ export function cureWords(state: Shown, finding: Finding, cure: number): string 
 export const settingWords = (setting: number): string =>
   `setting to ${formatNumber(setting * 100, { digits: 0 })}${thinSpace}%`;
 
-/** A name for a trial worked another way than `like`: `Evening stopper pushed down`. */
+/** A name for a trial worked another way than `like`: `Evening stopper propelled down`. */
 export function trialWords(scene: Scene, like: SceneTrial, wanted: Working): string {
   const train = scene.trains.find(({ id }) => id === like.train)?.name ?? like.train;
   const now = readWorking(scene, like.id);
   if (!now) return train;
   const otherEnd = wanted.leading !== like.leading;
-  const pushed = now.pushed !== (otherEnd && now.turns);
+  const propelled = now.propelled !== (otherEnd && now.turns);
   const way = wanted.towards === like.towards ? now.way : now.otherWay;
-  const facing = now.turns ? (pushed ? 'pushed' : 'pulled') : `${wanted.leading} vehicle ahead,`;
+  const facing = now.turns ? (propelled ? 'propelled' : 'pulled') : `${wanted.leading} vehicle ahead,`;
   return `${train} ${facing} ${way}`;
 }
 

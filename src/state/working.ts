@@ -11,8 +11,8 @@ const levelWithin = 0.005;
 /** How a trial is worked, in the words of its two switches. */
 export interface WorkingWords extends Working {
   /** The locomotive is behind what it moves. */
-  readonly pushed: boolean;
-  /** Letting the other end lead makes a pulled train a pushed one and the other way round. */
+  readonly propelled: boolean;
+  /** Letting the other end lead makes a pulled train a propelled one and the other way round. */
   readonly turns: boolean;
   /** The way this trial goes, and the other. */
   readonly way: string;
@@ -27,7 +27,7 @@ export function workingOf({ leading, towards }: Working, { path, propelled, trai
   const level = Math.abs(rise) < levelWithin;
   const way = level ? (towards === 'end' ? 'out' : 'back') : rise > 0 ? 'up' : 'down';
   const turns = isPropelled([...train.vehicles].reverse()) !== propelled;
-  return { leading, towards, pushed: propelled, turns, way, otherWay: opposite[way] };
+  return { leading, towards, propelled, turns, way, otherWay: opposite[way] };
 }
 
 /** How a trial of a scene is worked, or null when there is no such trial. */

@@ -1,4 +1,7 @@
 import { type ReactNode, useEffect, useState } from 'react';
+import { useStore } from 'zustand';
+import { chapterOf } from './chapters/index.ts';
+import { Chooser } from './chooser/Chooser.tsx';
 import { type Desk, DeskProvider } from './context.tsx';
 import { Fence } from './Fence.tsx';
 import { DropVeil } from './files/DropVeil.tsx';
@@ -6,9 +9,11 @@ import { ProblemDialog } from './files/ProblemDialog.tsx';
 import { Header } from './header/Header.tsx';
 import { bindKeys } from './keyboard.ts';
 import { Ledger } from './ledger/Ledger.tsx';
+import { VerdictLine } from './ledger/VerdictLine.tsx';
 import { Palette } from './palette/Palette.tsx';
 import { Panel } from './panel/Panel.tsx';
 import { ChapterRail } from './rail/ChapterRail.tsx';
+import { NewVersion } from './update/NewVersion.tsx';
 import './tokens.css';
 import './base.css';
 import './shell.css';
@@ -24,12 +29,14 @@ export function Shell({ desk, stage, band }: ShellProps) {
   useEffect(() => bindKeys(desk), [desk]);
   // Only where the panel is a drawer (see shell.css) does it matter whether it is open.
   const [drawer, setDrawer] = useState(false);
+  const chapter = useStore(desk.session, (state) => state.chapter);
   return (
     <DeskProvider desk={desk}>
-      <div className="shell" data-drawer={drawer ? 'open' : 'shut'}>
+      <div className="shell" data-drawer={drawer ? 'open' : 'shut'} data-wide={chapterOf(chapter).wide}>
         <Header />
         <ChapterRail drawer={drawer} onDrawer={setDrawer} />
         <Panel />
+        <VerdictLine />
         <main className="stage-place" aria-label="Stage">
           <Fence what="The stage">{stage}</Fence>
         </main>
@@ -39,8 +46,10 @@ export function Shell({ desk, stage, band }: ShellProps) {
         </div>
       </div>
       <Palette />
+      <Chooser />
       <ProblemDialog />
       <DropVeil />
+      <NewVersion />
     </DeskProvider>
   );
 }

@@ -2,20 +2,35 @@ import { createContext, type ReactNode, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Command, CommandContext } from '../state/commands/index.ts';
 import type { KeepPort } from '../state/index.ts';
+import type { Studies } from '../state/study/index.ts';
 import type { HistoryState, SessionState } from '../state/types.ts';
 
 /** A scene that comes with the program. */
 export interface BundledScene {
   readonly id: string;
+  /** Heading it is listed under; absent: the one of the examples. */
+  readonly group?: string;
   readonly scene: NonNullable<SessionState['scene']>;
+}
+
+/** A newer version of the program that waits until the person agrees. */
+export interface UpdatePort {
+  readonly waits: () => boolean;
+  /** Calls `changed` when one has come; gives what ends it. */
+  readonly subscribe: (changed: () => void) => () => void;
+  readonly takeOver: () => void;
 }
 
 /** All the screen works with. */
 export interface Desk extends CommandContext {
   /** The scenes that come with the program, in the order they are listed. */
   readonly bundled: readonly BundledScene[];
+  /** Variants and sweeps of the railway. */
+  readonly studies: Studies;
   /** What was kept on this machine. */
   readonly kept: KeepPort;
+  /** Whether a newer version of the program waits, and the way to it. */
+  readonly update: UpdatePort;
 }
 
 const DeskContext = createContext<Desk | null>(null);

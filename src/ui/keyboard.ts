@@ -1,5 +1,5 @@
 import { tinykeys } from 'tinykeys';
-import { commands } from '../state/commands/index.ts';
+import { commands } from './chapters/index.ts';
 import { type Desk, runCommand } from './context.tsx';
 
 const writing = 'input:not([type="radio"], [type="range"]), textarea, select, [contenteditable="true"]';

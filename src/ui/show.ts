@@ -1,4 +1,5 @@
 import { formatGrade, formatLength, formatMass, formatNumber, formatSpeed, thinSpace } from '../core/units/index.ts';
+import { radiusText } from '../state/index.ts';
 import type { SessionState } from '../state/types.ts';
 import { useSession } from './context.tsx';
 
@@ -47,12 +48,18 @@ export function gradeShown(grade: number, show: Show): Shown {
     : { shown: apart(percent), other: oneIn === 'level' ? '' : `${oneIn} · ${degrees}` };
 }
 
-/** "0.19 m/s" or, with the scale's ratio, the speed of the original as well. */
+/** A radius in mm and inches, or in m and feet, after the letter R. */
+export function radiusShown(radius: number, show: Show): Shown {
+  const inForm = (lengthUnit: Show['lengthUnit']) => radiusText(radius, { lengthUnit });
+  return inBoth(inForm('mm'), inForm('in'), show);
+}
+
+/** "0.19 m/s" or "7.5 in/s" and, with the scale's ratio, the speed of the original in km/h or mph. */
 export function speedWords(metresPerSecond: number, ratio: number | undefined, show: Show): string {
-  const own = formatSpeed(metresPerSecond, { digits: 2 });
+  const metric = show.lengthUnit === 'mm';
+  const own = formatSpeed(metresPerSecond, metric ? { digits: 2 } : { unit: 'in/s', digits: 1 });
   if (ratio === undefined) return own;
-  const unit = show.lengthUnit === 'mm' ? 'km/h' : 'mph';
-  return `${own} · ${formatSpeed(metresPerSecond, { unit, scale: ratio, digits: 0 })}`;
+  return `${own} · ${formatSpeed(metresPerSecond, { unit: metric ? 'km/h' : 'mph', scale: ratio, digits: 0 })}`;
 }
 
 /** A share as a percentage. */

@@ -1,9 +1,10 @@
 import { defaultForceModel, defaultRunOptions } from '../../src/core/dynamics/index.ts';
 import type { ForceModel, RunInput } from '../../src/core/dynamics/types.ts';
+import type { Vehicle } from '../../src/core/stock/types.ts';
 import { helix, makeTrack, straight, type Track, transition } from '../../src/core/track/index.ts';
 import { at, engine, level, trial, wagon } from '../core/dynamics/trains.ts';
 
-/** The train every engine in the bench moves: one locomotive and nineteen wagons, given in the numbers of a plain axis. */
+/** The train every engine in the bench moves: one locomotive and wagons, given in the numbers of a plain axis. */
 export const bench = {
   vehicles: 20,
   step: 0.001,
@@ -21,8 +22,22 @@ export const bench = {
   ramp: 1,
 };
 
-const stock = () => {
-  const half = { damping: 1, slack: 0 };
+/** A train on the plain grade that general engines can do too: no curves. `slack` is in each joint, m. */
+export interface Task {
+  readonly name: string;
+  readonly vehicles: number;
+  readonly slack: number;
+  readonly grade: number;
+}
+
+export const plain: Task = { name: 'plain grade', vehicles: bench.vehicles, slack: 0, grade: bench.grade };
+/** 2 mm in every joint: the start runs through the train, and each coupling is met with a blow. */
+export const slackRich: Task = { ...plain, name: 'slack-rich start', slack: 0.002 };
+/** On the level, where one engine can move so many. */
+export const long: Task = { name: '200 vehicles, level', vehicles: 200, slack: 0, grade: 0 };
+
+const stock = (count: number, slack: number): Vehicle[] => {
+  const half = { damping: 1, slack: slack / 2 };
   const truck = wagon(bench.wagonMass, half);
   const front = engine(
     bench.engineMass,
@@ -35,28 +50,33 @@ const stock = () => {
     },
     half,
   );
-  return [front, ...Array.from({ length: bench.vehicles - 1 }, () => truck)];
+  return [front, ...Array.from({ length: count - 1 }, () => truck)];
 };
 
-const input = (track: Track, forces: Partial<ForceModel>): RunInput =>
-  trial(track, stock(), [at(0, bench.setting, bench.ramp)], {
+const input = (track: Track, vehicles: Vehicle[], forces: Partial<ForceModel>, setting = bench.setting): RunInput =>
+  trial(track, vehicles, [at(0, setting, bench.ramp)], {
     script: { timeLimit: 3600 },
     options: { ...defaultRunOptions, step: bench.step },
     forces: { ...defaultForceModel, ...forces },
   });
 
 /** The plain grade that every engine can do: no curves, no slack. */
-export const plainGrade = () => input(level(200, bench.grade), { curveFactor: 0, flangeFriction: 0 });
+export const plainGrade = (task: Task = plain): RunInput =>
+  input(level(0.14 * task.vehicles + 12, task.grade), stock(task.vehicles, task.slack), {
+    curveFactor: 0,
+    flangeFriction: 0,
+  });
 
 /** What the product is for: a helix with easements, curve drag and the compounding flange term. */
-export function onHelix(): RunInput {
+export function onHelix(vehicles = bench.vehicles, setting = bench.setting): RunInput {
   const radius = 0.6;
-  const turns = 20;
-  const run = 4 + 0.6 + turns * 2 * Math.PI * radius;
+  const turns = 4;
+  const begin = 0.14 * vehicles + 1.2;
+  const run = begin + 0.6 + turns * 2 * Math.PI * radius;
   const track = makeTrack({
     start: { x: 0, y: 0, heading: 0 },
     elements: [
-      straight(4),
+      straight(begin),
       transition(0.3, 0, 1 / radius),
       helix(radius, turns),
       transition(0.3, 1 / radius, 0),
@@ -65,10 +85,23 @@ export function onHelix(): RunInput {
     profile: {
       points: [
         { chainage: 0, height: 0 },
-        { chainage: 3.6, height: 0, curve: { length: 0.3 } },
-        { chainage: run, height: bench.grade * (run - 3.6) },
+        { chainage: begin - 0.4, height: 0, curve: { length: 0.3 } },
+        { chainage: run, height: bench.grade * (run - begin + 0.4) },
       ],
     },
   });
-  return input(track, {});
+  return input(track, stock(vehicles, 0), {}, setting);
+}
+
+/** The helix for many settings of the controller: one route, `count` runs. */
+export function ensembleOnHelix(count: number, seconds: number): RunInput[] {
+  const first = onHelix();
+  return Array.from({ length: count }, (_, m) => ({
+    ...first,
+    script: {
+      ...first.script,
+      timeLimit: seconds,
+      orders: [at(0, 0.5 + (0.4 * m) / count, bench.ramp)],
+    },
+  }));
 }

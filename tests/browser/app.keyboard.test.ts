@@ -43,7 +43,7 @@ describe('the keyboard alone', () => {
   it('reaches everything, and what it is on is always to be seen', async () => {
     const { page } = opened;
     const names: string[] = [];
-    for (let press = 0; press < 120; press++) {
+    for (let press = 0; press < 200; press++) {
       await page.keyboard.press('Tab');
       const { name, seen } = await focused();
       if (name.startsWith('body') || (names.length > 0 && name === names[0])) break;
@@ -51,7 +51,7 @@ describe('the keyboard alone', () => {
       names.push(name);
     }
     const parts = [
-      ...['Open a scene file', 'Trial', 'Chosen joint', 'pushes', 'Speed setting', 'Magnify', 'Ride', 'rides up'],
+      ...['Open a scene file', 'Trial', 'Chosen joint', 'Propelled', 'Speed setting', 'Magnify', 'Ride', 'rides up'],
       ...['Set both heads', 'Play', 'Moment of the trial', 'along the track', 'Section, at', 'rows'],
     ];
     expect(names).toEqual(expect.arrayContaining(parts.map((part) => expect.stringContaining(part))));

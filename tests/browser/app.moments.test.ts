@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { riskById } from '../../src/core/risks/index.ts';
 import { trackPoint } from '../../src/core/track/index.ts';
 import type { TrackPoint } from '../../src/core/track/types.ts';
 import { compileScene } from '../../src/sim/index.ts';
@@ -162,6 +163,17 @@ describe('a finding', () => {
     expect(Math.abs(ring.x + ring.width / 2 - picture.x - picture.width / 2)).toBeLessThan(picture.width / 6);
     expect(Math.abs(ring.y + ring.height / 2 - picture.y - picture.height / 2)).toBeLessThan(picture.height / 6);
     await opened.shot('finding');
+  });
+
+  it('about a vehicle leads to that vehicle, and the readouts with it', async () => {
+    const { page } = opened;
+    const index = first.findings!.findIndex(({ risk }) => riskById(risk).subject === 'vehicle');
+    const { time, chainage } = first.findings![index];
+    await page.getByRole('article').nth(index).getByRole('heading').getByRole('button').click();
+    await until(page, { time, chosenFinding: index, chosenJoint: null });
+    expect(Math.abs((await flagged()) - chainage)).toBeLessThan(0.006);
+    await page.getByRole('article').first().getByRole('heading').getByRole('button').click();
+    await until(page, { chosenFinding: 0 });
   });
 
   it('is magnified to the offset that fails, slowed down, and let go with Escape', async () => {

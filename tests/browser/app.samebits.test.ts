@@ -110,7 +110,7 @@ describe('what the page works out', () => {
 
   it('is another verdict when the train is pulled, and still the same bits', async () => {
     const { page } = opened;
-    await page.getByRole('region', { name: 'Trial' }).getByRole('radio', { name: 'pulls' }).click();
+    await page.getByRole('region', { name: 'Trial' }).getByRole('radio', { name: 'Pulled' }).click();
     const now = await untilSolved(page, 'pulled-down');
     expect(now.findings?.some(({ verdict }) => verdict === 'fails')).toBe(false);
     expect(now.findings?.find(({ risk }) => risk === 'parting')?.verdict).toBe('near');
@@ -120,7 +120,7 @@ describe('what the page works out', () => {
 
   it('follows to another railway of the chooser, and to a trial that its file does not have', async () => {
     const { page } = opened;
-    await page.getByRole('button', { name: 'Pick-up goods', exact: true }).click();
+    await page.getByRole('button', { name: 'Other railways…' }).click();
     const chooser = page.getByRole('dialog', { name: 'Railways and their trials' });
     await chooser.getByText('Kestrel Sidings').click();
     await opened.shot('chooser');
@@ -129,7 +129,7 @@ describe('what the page works out', () => {
     expect(propelled.scene).toBe('Kestrel Sidings');
     expect(propelled.findings?.find(({ risk }) => risk === 'buffer-lock')?.verdict).toBe('fails');
     await told(propelled);
-    await page.getByRole('region', { name: 'Trial' }).getByRole('radio', { name: 'pulls' }).click();
+    await page.getByRole('region', { name: 'Trial' }).getByRole('radio', { name: 'Pulled' }).click();
     const pulled = await until(page, ({ trialId, findings }) => trialId !== propelled.trialId && findings !== null);
     await told(pulled);
     expect(pulled.findings).not.toEqual(propelled.findings);

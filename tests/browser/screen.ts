@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Page } from 'playwright-core';
+import { type Standing, standingOf } from '../../src/core/findings/index.ts';
 import type { Verdict } from '../../src/core/findings/types.ts';
 import type { RiskId } from '../../src/core/risks/types.ts';
 import type { CameraName, Problem } from '../../src/state/types.ts';
@@ -49,6 +50,7 @@ export interface ShownFinding {
   readonly value: number;
   readonly limit: number;
   readonly margin: number;
+  readonly range: readonly [number, number] | null;
 }
 
 /** Reads the screen. */
@@ -63,8 +65,8 @@ export const read = (page: Page): Promise<Screen> =>
       trialId,
       findings:
         result?.trialId === trialId && session.progress === null
-          ? result.findings.map(({ risk, verdict, subject, time, chainage, value, limit, margin }) => {
-              return { risk, verdict, subject, time, chainage, value, limit, margin };
+          ? result.findings.map(({ risk, verdict, subject, time, chainage, value, limit, margin, range }) => {
+              return { risk, verdict, subject, time, chainage, value, limit, margin, range };
             })
           : null,
       progress: session.progress,
@@ -148,11 +150,12 @@ export function failing({ findings }: Screen): ShownFinding {
   return first;
 }
 
-/** How many findings fail, come near and pass, as the ledger's head says it. */
+/** How many findings fail, are undecided, come near and pass, as the ledger's head says it. */
 export function countWords({ findings }: Screen): RegExp {
-  const count = (verdict: Verdict) => findings?.filter((one) => one.verdict === verdict).length ?? 0;
+  const count = (standing: Standing) => findings?.filter((one) => standingOf(one) === standing).length ?? 0;
   const parts = [
     [count('fails'), 'fails?'],
+    [count('undecided'), 'undecided'],
     [count('near'), 'near'],
     [count('passes'), 'pass(?:es)?'],
   ] as const;

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseScene } from '../../src/scene/index.ts';
-import { bundledFiles, bundledScene, bundledText } from './sample.ts';
+import { bundledFiles, bundledScene, bundledText, riskFiles, riskScene } from './sample.ts';
 
 describe.each(bundledFiles)('%s', (name) => {
   it('is a sound scene', () => {
@@ -16,8 +16,16 @@ describe.each(bundledFiles)('%s', (name) => {
   });
 });
 
-it('the seven scenes come in the order in which they are shown', () => {
-  expect(bundledFiles.map((name) => name.slice(0, 2))).toEqual(['01', '02', '03', '04', '05', '06', '07']);
+describe.each(riskFiles)('risks/%s', (name) => {
+  it('is a sound scene that says what it shows in one sentence', () => {
+    const { shows } = riskScene(name);
+    expect(shows).toMatch(/^[A-Z].*\.$/);
+    expect(shows.split('. ')).toHaveLength(1);
+  });
+});
+
+it('the nine scenes come in the order in which they are shown', () => {
+  expect(bundledFiles.map((name) => name.slice(0, 2))).toEqual(['01', '02', '03', '04', '05', '06', '07', '08', '09']);
 });
 
 it('the example of docs/reference/scene.md is a sound scene', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bounds, parseScene } from '../../src/scene/index.ts';
+import { bounds, cornersOf, parseScene } from '../../src/scene/index.ts';
 import { sample, sampleWith } from './sample.ts';
 
 function refusal(source: unknown): { path: string; found: string; allowed: string } {
@@ -21,6 +21,8 @@ describe('what the parts of a scene say of each other', () => {
     ['stock.1.rearCoupling', 'hook', 'stock[1].rearCoupling', 'one of "bar"'],
     ['tracks.0.profile.2.at', { endOf: 'helix' }, 'tracks[0].profile[2].at.endOf', '"track", "lead", "first"'],
     ['tracks.0.profile.2.at', { startOf: 'helix' }, 'tracks[0].profile[2].at.startOf', '"track", "lead", "first"'],
+    ['trials.0.passers', ['coach', 'van'], 'trials[0].passers[1]', 'one of "engine", "coach"'],
+    ['opensWith', 'down', 'opensWith', 'one of "up"'],
   ])('an unknown name in %s', (path, value, where, allowed) => {
     const problem = refusal(sampleWith(path, value));
     expect(problem.path).toBe(where);
@@ -77,12 +79,64 @@ describe('what the parts of a scene say of each other', () => {
   it.each([
     ['stock.1.overBuffersMm', 14, 'stock[1].overBuffersMm', 'at least 5 mm'],
     ['stock.1.bogies.centresMm', 600, 'stock[1].bogies.centresMm', 'under the body'],
+    ['stock.1.axles', 3, 'stock[1].axles', 'together with wheelbaseMm'],
     ['stock.0.drive.drivenMassG', 301, 'stock[0].drive.drivenMassG', 'at most the mass of the vehicle, 300 g'],
     ['stock.0.drive.slidingAdhesion', 0.3, 'stock[0].drive.slidingAdhesion', 'at most the adhesion, 0.2'],
   ])('a vehicle that cannot be: %s', (path, value, where, allowed) => {
     const problem = refusal(sampleWith(path, value));
     expect(problem.path).toBe(where);
     expect(problem.allowed).toContain(allowed);
+  });
+
+  const square = [
+    [0, 0],
+    [60, 0],
+    [60, 30],
+    [0, 30],
+  ];
+  const corners = (places: readonly (readonly number[])[]) => places.map(([xMm, yMm]) => ({ xMm, yMm }));
+  const pier = { name: 'Pier', outline: corners(square), bottomMm: -20, topMm: 60 };
+
+  it.each([
+    [{ outline: corners([...square, [30, 10]]) }, 'structures[0].outline', 'a convex outline'],
+    [
+      {
+        outline: corners([
+          [0, 0],
+          [10, 0],
+          [20, 0],
+        ]),
+      },
+      'structures[0].outline',
+      'a convex outline',
+    ],
+    // A star turns left at every corner and goes round twice.
+    [
+      {
+        outline: corners([
+          [0, 10],
+          [-6, -8],
+          [10, 3],
+          [-10, 3],
+          [6, -8],
+        ]),
+      },
+      'structures[0].outline',
+      'a convex outline',
+    ],
+    [{ topMm: -20 }, 'structures[0].topMm', 'a top above the bottom'],
+  ])('a structure that cannot be: %j', (change, where, allowed) => {
+    const problem = refusal(sampleWith('structures', [{ ...pier, ...change }]));
+    expect(problem.path).toBe(where);
+    expect(problem.allowed).toContain(allowed);
+  });
+
+  it('takes a structure whichever way round its corners are given', () => {
+    for (const outline of [pier.outline, [...pier.outline].reverse()]) {
+      expect(parseScene(sampleWith('structures', [{ ...pier, outline }])).ok).toBe(true);
+      expect(cornersOf({ ...pier, outline })).toHaveLength(4);
+    }
+    expect(cornersOf({ ...pier, outline: [...pier.outline].reverse() })).toEqual(pier.outline);
   });
 
   it('a train with more vehicles than the bound, counts written out', () => {

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { referenceSchemas } from '../../src/cli/referenceSchemas.ts';
+import { referenceFiles } from '../../src/cli/referenceFiles.ts';
 import { type JsonSchema, sceneJsonSchema } from '../../src/scene/index.ts';
 import { bundledFiles, bundledText, sample, sampleWith } from './sample.ts';
 
-describe('JSON Schemas of docs/reference', () => {
-  it.each(Object.entries(referenceSchemas()))('%s is up to date (npm run schema)', (name, text) => {
+describe('what of docs/reference is made from the code', () => {
+  it.each(Object.entries(referenceFiles()))('%s is up to date (npm run schema)', (name, text) => {
     expect(readFileSync(new URL(`../../docs/reference/${name}`, import.meta.url), 'utf8')).toBe(text);
   });
 });

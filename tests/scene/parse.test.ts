@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bounds, type Problem, parseScene, serialiseScene } from '../../src/scene/index.ts';
+import { sceneSchema } from '../../src/scene/schema.ts';
 import { bundledFiles, bundledScene, bundledText, sample, sampleScene, sampleWith } from './sample.ts';
 
 function problems(source: unknown): readonly Problem[] {
@@ -62,11 +63,30 @@ describe('parseScene', () => {
       {
         path: 'tracks[0].alignment[1].raduisMm',
         found: 'a field that is not known here',
-        allowed: 'only kind, id, radiusMm, turn, angleDeg, lengthMm',
+        allowed: 'only kind, id, radiusMm, turn, cantMm, angleDeg, lengthMm',
         example: '"radiusMm": 600',
       },
     ]);
   });
+
+  it.each(['tracks', 'couplings', 'stock', 'trains', 'trials'] as const)(
+    'shows how "%s" is meant with an example that would do',
+    (field) => {
+      const misspelt = problems(sampleWith(`${field}x`, [])).find(({ path }) => path === `${field}x`);
+      const [, name, value] = /^"(\w+)": (.*)$/.exec(misspelt?.example ?? '') ?? [];
+      expect(name).toBe(field);
+      expect(sceneSchema.shape[field].safeParse(JSON.parse(value)).success).toBe(true);
+    },
+  );
+
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, 1e308, -0.0001])(
+    'refuses %f for a length',
+    (value) => {
+      const [first, ...more] = problems(sampleWith('tracks.0.alignment.0.lengthMm', value));
+      expect(more).toEqual([]);
+      expect(first.path).toBe('tracks[0].alignment[0].lengthMm');
+    },
+  );
 
   it('refuses a newer version kindly, whatever else the file holds', () => {
     const [first, ...more] = problems({ gradewright: 2, rooms: [] });

@@ -91,11 +91,21 @@ export function sampleWith(path: string, value: unknown): unknown {
 }
 
 const folder = new URL('../../scenes/', import.meta.url);
+const riskFolder = new URL('risks/', folder);
+
+const scenesIn = (place: URL): readonly string[] =>
+  readdirSync(place)
+    .filter((name) => name.endsWith('.json'))
+    .sort();
 
 /** File names of the scenes that come with the program. */
-export const bundledFiles: readonly string[] = readdirSync(folder)
-  .filter((name) => name.endsWith('.json'))
-  .sort();
+export const bundledFiles = scenesIn(folder);
+
+/** File names of the scenes that show one risk each, in `scenes/risks`. */
+export const riskFiles = scenesIn(riskFolder);
+
+export const riskScene = (name: string): Scene =>
+  sceneOf(JSON.parse(readFileSync(new URL(name, riskFolder).pathname, 'utf8')));
 
 export const bundledPath = (name: string): string => new URL(name, folder).pathname;
 

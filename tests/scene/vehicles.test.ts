@@ -33,6 +33,26 @@ describe('a vehicle in SI', () => {
     expect(engine.rigidWheelbase).toBe(0.04);
   });
 
+  it('has the axles that the file gives its frame, and leaves the count to the mechanics otherwise', () => {
+    expect(vehicleOf(sampleScene(), { ...wagon, axles: 3 }).axles).toBe(3);
+    expect('axles' in vehicleOf(sampleScene(), wagon)).toBe(false);
+  });
+
+  it('has its wheels as measured, and its holds and tilts where the file gives them', () => {
+    const measured = vehicleOf(sampleScene(), { ...wagon, wheels: { backToBackMm: 14.3, flangeAngleDeg: 60 } });
+    expect(measured.wheels?.backToBack).toBeCloseTo(0.0143, 12);
+    expect(measured.wheels?.flangeAngle).toBeCloseTo(Math.PI / 3, 12);
+    expect(measured.wheels?.flangeDepth).toBeUndefined();
+    const scene = {
+      ...sampleScene(),
+      couplings: [{ id: 'held', kind: 'loop', sideHoldMm: 4, freeTiltDeg: 6 } as const],
+    };
+    const { coupling } = vehicleOf(scene, { ...wagon, coupling: 'held' }).front;
+    expect(coupling.sideHold).toBeCloseTo(0.004, 12);
+    expect(coupling.freeTilt).toBeCloseTo(Math.PI / 30, 12);
+    expect(vehicleOf(sampleScene(), wagon).front.coupling.freeTilt).toBeUndefined();
+  });
+
   it('has buffers at the ends that have them', () => {
     const tender = vehicleOf(sampleScene(), { ...wagon, buffers: {}, bufferEnds: 'rear' });
     expect(tender.front.buffers).toBeNull();

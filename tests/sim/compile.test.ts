@@ -120,6 +120,37 @@ describe('compileTrial', () => {
 
   it('knows what hangs over the track', () => {
     expect(trialOf({}).surroundings.deckDepth).toBeCloseTo(0.017, 12);
+    // How far the deck reaches is left to the standard formation unless the file says it.
+    expect(trialOf({}).surroundings.deckHalfWidth).toBeUndefined();
+    const wide = sceneOf(sampleWith('deck', { ...sample.deck, widthMm: 90 }));
+    expect(compileTrial(compileScene(wide), 'up').surroundings.deckHalfWidth).toBeCloseTo(0.045, 12);
+  });
+
+  it('knows what stands beside the line, its corners counter-clockwise', () => {
+    expect(trialOf({}).surroundings.structures).toBeUndefined();
+    const outline = [
+      { xMm: 0, yMm: 0 },
+      { xMm: 0, yMm: 30 },
+      { xMm: 60, yMm: 0 },
+    ];
+    const scene = sceneOf(sampleWith('structures', [{ name: 'Pier', outline, bottomMm: -20, topMm: 60 }]));
+    expect(compileTrial(compileScene(scene), 'up').surroundings.structures).toEqual([
+      {
+        name: 'Pier',
+        outline: [
+          [0.06, 0],
+          [0, 0.03],
+          [0, 0],
+        ],
+        bottom: -0.02,
+        top: 0.06,
+      },
+    ]);
+  });
+
+  it('knows who may stand on the tracks beside', () => {
+    expect(trialOf({}).surroundings.passers).toBeUndefined();
+    expect(trialOf({ passers: ['coach'] }).surroundings.passers?.map(({ name }) => name)).toEqual(['Coach']);
   });
 
   it('says which trials there are when asked for another', () => {

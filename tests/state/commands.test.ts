@@ -1,8 +1,13 @@
 import { describe, expect, it, vi } from 'vitest';
 import { parseScene } from '../../src/scene/index.ts';
-import { commands, openFile, saveFile, undo } from '../../src/state/commands/index.ts';
+import { commandsWith, openFile, saveFile, undo } from '../../src/state/commands/index.ts';
 import { createSession } from '../../src/state/index.ts';
 import { heldHost, resultOf, sceneForTests } from './fakeHost.ts';
+
+const commands = commandsWith([
+  { id: 'route', label: 'Route' },
+  { id: 'trial', label: 'Trial' },
+]);
 
 async function desk() {
   const { host, asked } = heldHost();

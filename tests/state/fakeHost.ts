@@ -139,6 +139,7 @@ export function heldHost() {
   const host: SimHost = {
     runTrial: (scene, trialId, hooks) => ask(scene, trialId, null, hooks) as Promise<TrialResult>,
     tryCure: (scene, trialId, cure, hooks) => ask(scene, trialId, cure, hooks),
+    probe: () => Promise.reject(new Error('This host answers no probes.')),
     dispose: vi.fn(),
   };
   return { host, asked };

@@ -21,12 +21,12 @@ describe('a trial worked another way', () => {
     }
   });
 
-  it('is pushed instead of pulled with the other end ahead, and goes up instead of down towards the other end', () => {
+  it('is propelled instead of pulled with the other end ahead, and goes up instead of down towards the other end', () => {
     const now = readWorking(scene, like.id);
     const ends = withTrialWorked(scene, like, { leading: other[like.leading], towards: like.towards }, 'Made');
-    expect(readWorking(ends.scene, ends.trialId)).toMatchObject({ pushed: !now?.pushed, way: now?.way });
+    expect(readWorking(ends.scene, ends.trialId)).toMatchObject({ propelled: !now?.propelled, way: now?.way });
     const ways = withTrialWorked(scene, like, { leading: like.leading, towards: back[like.towards] }, 'Made');
-    expect(readWorking(ways.scene, ways.trialId)).toMatchObject({ pushed: now?.pushed, way: now?.otherWay });
+    expect(readWorking(ways.scene, ways.trialId)).toMatchObject({ propelled: now?.propelled, way: now?.otherWay });
   });
 
   it('keeps its places while it goes the same way, and drops them when it is turned round', () => {

@@ -1,18 +1,9 @@
-import type { Train } from '../stock/types.ts';
-import {
-  type ChainRows,
-  chainForce,
-  commit,
-  createChainRows,
-  frictionOf,
-  locateJoints,
-  Row,
-  sweepBack,
-  sweepForward,
-} from './chainRows.ts';
+import { transferredWeight } from '../stock/index.ts';
+import type { Train, Vehicle } from '../stock/types.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
-import { cosineAt, type RouteTables, tabulatedHeight } from './routeTables.ts';
-import type { Balance, Engine } from './traction.ts';
+import { type Address, type Kernel, loadKernel } from './kernel/load.ts';
+import { type RouteTables, tabulatedHeight } from './routeTables.ts';
+import { type Engine, viewEngine } from './traction.ts';
 import type { ForceModel } from './types.ts';
 
 /**
@@ -23,162 +14,291 @@ import type { ForceModel } from './types.ts';
  * can come to rest and stay there exactly. The conditions are monotone: one solution exists. It is found by a
  * semi-smooth Newton iteration on a tridiagonal system whose branch choices (in draft, slack, in buff; sliding either
  * way, held; engine driving, held by its worm, slipping) come from the step before and are nearly always right, so
- * the usual step costs one sweep forward and one back. Derivation, order and limits: docs/mechanics/solver.md.
+ * the usual step costs one sweep inwards and one back. Derivation, order and limits: docs/mechanics/solver.md. The step
+ * itself is in kernel/assembly, compiled to WebAssembly; here a train is laid out in its memory and read from it.
  */
 export interface Chain {
-  readonly state: ChainRows;
+  /** Vehicles. */
+  readonly count: number;
+  readonly tables: RouteTables;
+  readonly engines: readonly Engine[];
   /** Rail distance of vehicle i's origin, m, and its speed, m/s. */
   sigma(i: number): number;
   speed(i: number): number;
+  /** Rail distance of the first and the last origin, m, and speed of the last, m/s: sooner read than the others. */
+  lead(): number;
+  tail(): number;
+  tailSpeed(): number;
+  /** Sets vehicle i in motion, m/s. */
+  setSpeed(i: number, speed: number): void;
   /** Force of joint j averaged over the last step, N. */
   force(j: number): number;
-  readonly engines: readonly Engine[];
   /** Joints that have let go, in order, with the force that did it, N. */
   readonly parted: { readonly joint: number; readonly force: number }[];
+  /** Joints that have coupled again, in order, and how many are apart now. */
+  readonly recoupled: number[];
+  apart: number;
   /** Steps whose branch choice did not settle within the iteration cap; 0 in a sound run. */
-  unsettled: number;
+  readonly unsettled: number;
   /** Sweeps done, for the record of cost. */
-  sweeps: number;
+  readonly sweeps: number;
+  /** Takes this many steps. */
   advance(steps: number): void;
+  /**
+   * Takes up to `most` steps and returns how many; fewer when something happens that wants attention: the leading origin
+   * reaches rail distance `reach` or the last falls behind `back`, m; wheels slip, an engine is asked to move and does
+   * not, a joint lets go or has done so.
+   */
+  advanceWatched(most: number, reach: number, back: number): number;
+  /** How the train stood when a frame was last taken. */
+  readonly frame: Frame;
+  /** Takes a frame, and begins the joints' peaks anew. Returns what the train asks of its engines to go on `way` (±1), N. */
+  takeFrame(way: number): number;
   /** Kinetic energy incl. rotors, potential energy over node 0, energy stored in joints, J. */
   kinetic(): number;
   potential(): number;
   stored(): number;
+  /** Work taken by each loss since the start, J. */
+  losses(): Losses;
+  /** Takes the train off its ground, for the next; it can be neither stepped nor read any more. */
+  leave(): void;
 }
 
-/** Sweeps after which branch choices change one at a time, and after which the step is taken as it is. */
-const CAREFUL_SWEEPS = 12;
-const MAX_SWEEPS = 80;
+/** Rail distance m and speed m/s by vehicle; force, its extremes since the frame before, N, and extension, m, by joint. */
+export interface Frame {
+  readonly sigma: Float64Array;
+  readonly speed: Float64Array;
+  readonly force: Float64Array;
+  readonly draftPeak: Float64Array;
+  readonly buffPeak: Float64Array;
+  readonly extension: Float64Array;
+}
 
+/** J; `motor` is what went in. */
+export interface Losses {
+  readonly motor: number;
+  readonly rolling: number;
+  readonly curve: number;
+  readonly flange: number;
+  readonly coupler: number;
+  readonly slip: number;
+  readonly holding: number;
+}
+
+/** An engine that moves slower than this the way it is asked is getting nowhere, m/s. */
+export const CRAWL = 1e-3;
+
+const NEVER = Number.POSITIVE_INFINITY;
+
+/** A kernel with a route's tables in its memory, for one train at a time. */
+export interface Ground {
+  readonly kernel: Kernel;
+  readonly tables: RouteTables;
+  readonly vehicleTables: Address;
+  readonly jointTables: Address;
+  readonly gripTables: Address;
+}
+
+/** Lays a route's tables in the memory of a kernel of their own. */
+export function layGround(tables: RouteTables): Ground {
+  const kernel = loadKernel();
+  const lay = (values: Float64Array): Address => {
+    const at = kernel.room(values.byteLength);
+    new Float64Array(kernel.memory.buffer, at, values.length).set(values);
+    return at;
+  };
+  return {
+    kernel,
+    tables,
+    vehicleTables: lay(tables.vehicle),
+    jointTables: lay(tables.joint),
+    gripTables: lay(tables.grip),
+  };
+}
+
+/** A train at rest at the places given (rail distance of each origin, m), with a law and a release force, N, for each joint. */
 export function createChain(
   train: Train,
-  tables: RouteTables,
+  ground: Ground,
   laws: readonly JointLaw[],
   release: Float64Array,
-  engines: readonly Engine[],
   forces: ForceModel,
   step: number,
   startSigma: Float64Array,
 ): Chain {
-  const state = createChainRows(train, tables, laws, release, forces, step, startSigma);
-  const { count, rows: r } = state;
-  const end = count * Row.stride;
-  const balance: Balance = { v0: 0, v1: 0, mean: 0, others: 0, inertial: 0, friction: 0, breakaway: 1 };
-
-  /** Writes what an engine asks for into its row of the system. */
-  function enterRow(engine: Engine): void {
-    const v = engine.vehicle * Row.stride;
-    const resting = !engine.fixed && engine.slide === 0;
-    r[v + Row.held] = engine.fixed || resting ? 1 : 0;
-    r[v + Row.heldSpeed] = engine.fixed ? engine.fixedSpeed : 0;
-    r[v + Row.slide] = engine.slide;
-    r[v + Row.addDiagonal] = engine.rowDiagonal;
-    r[v + Row.addRight] = engine.rowRight;
-  }
-
-  /** An engine's own balance over the step as solved, in a scratch object. */
-  function balanceOf(engine: Engine): Balance {
-    const v = engine.vehicle * Row.stride;
-    const mean = r[v + Row.mean]!;
-    balance.v0 = r[v + Row.speed]!;
-    balance.v1 = r[v + Row.held]! !== 0 ? r[v + Row.heldSpeed]! : 2 * mean - balance.v0;
-    balance.mean = mean;
-    balance.others = chainForce(r, v) - r[v + Row.viscous]! * mean;
-    balance.inertial = 0.5 * r[v + Row.inertia]! * (balance.v1 - balance.v0);
-    balance.friction = frictionOf(r, v);
-    balance.breakaway = r[v + Row.breakaway]!;
-    return balance;
-  }
-
-  function settleEngines(): boolean {
-    let settled = true;
-    for (const engine of engines) {
-      if (!engine.settle(balanceOf(engine), step)) continue;
-      enterRow(engine);
-      settled = false;
-    }
-    return settled;
-  }
-
-  /** Books an engine's work; its running friction is shared out by what makes it up. */
-  function bookEngine(engine: Engine): void {
-    const v = engine.vehicle * Row.stride;
-    const { friction, mean } = balanceOf(engine);
-    const acted = engine.book(balance, state.losses, step);
-    const share = friction > 0 ? (acted / friction) * Math.abs(mean) * step : 0;
-    state.losses.rolling += r[v + Row.viscous]! * mean * mean * step + share * r[v + Row.rolling]!;
-    state.losses.curve += share * r[v + Row.curve]!;
-    state.losses.flange += share * (friction - r[v + Row.rolling]! - r[v + Row.curve]!);
-  }
-
-  function stepOnce(): void {
-    for (const engine of engines) {
-      const v = engine.vehicle * Row.stride;
-      const pull = r[v + Row.force]! - (v > 0 ? r[v - Row.stride + Row.force]! : 0);
-      engine.begin(r[v + Row.speed]!, pull, forces.gravity * cosineAt(tables, engine.vehicle, r[v + Row.sigma]!), step);
-      enterRow(engine);
-    }
-    for (let sweep = 1; ; sweep++) {
-      sweepForward(state);
-      const careful = sweep > CAREFUL_SWEEPS;
-      const settled = sweepBack(state, careful);
-      const driven = (settled || !careful) && settleEngines();
-      chain.sweeps++;
-      if (settled && driven) break;
-      if (sweep === MAX_SWEEPS) {
-        chain.unsettled++;
-        break;
-      }
-    }
-    for (const engine of engines) bookEngine(engine);
-    const parting = commit(state);
-    if (parting >= 0) part(parting);
-  }
+  const { vehicles } = train;
+  const n = vehicles.length;
+  const { kernel, tables, vehicleTables, jointTables, gripTables } = ground;
+  const current = [...laws];
+  const driven = vehicles.flatMap(({ drive }, i) => (drive ? [{ drive, i }] : []));
+  const at = kernel.makeTrain(
+    n,
+    driven.length,
+    step,
+    forces.gravity,
+    forces.flangeFriction,
+    tables.origin,
+    1 / tables.node,
+    tables.nodes - 2,
+    vehicleTables,
+  );
+  vehicles.forEach(({ mass, rolling, drive }, i) => {
+    const table = vehicleTables + 8 * tables.vehicleAt[i]!;
+    const { coulomb, perSpeed, breakaway } = rolling;
+    kernel.setVehicle(at, i, startSigma[i]!, mass, coulomb, perSpeed, breakaway, table, drive !== null);
+  });
+  laws.forEach((law, j) => {
+    kernel.setJoint(at, j, jointTables + 8 * tables.jointAt[j]!, tables.spacing[j]!, release[j]!);
+    setLaw(kernel, at, j, law);
+  });
+  driven.forEach(({ drive, i }, e) => {
+    const grip = tables.gripAt[i]!;
+    setDrive(kernel, at, e, i, drive, grip < 0 ? 0 : gripTables + 8 * grip);
+  });
+  const frameAt = kernel.room(8 * (2 * n + 4 * (n - 1)));
+  // The kernel's memory grows no more while this train is in it, so that views of it stay good.
+  const column = (from: number, width: number) => new Float64Array(kernel.memory.buffer, frameAt + 8 * from, width);
+  const ends = new Float64Array(kernel.memory.buffer, at, 4);
+  const engines = driven.map(({ drive, i }, e) => viewEngine(kernel, kernel.engine(at, e), i, drive));
+  /** Energy lost with joints that let go, J. */
+  let snapped = 0;
 
   /** A joint lets go: it pulls no more, though its faces can still meet. The energy it stored is lost with it. */
   function part(j: number): void {
-    const v = j * Row.stride;
-    const law = state.laws[j]!;
-    state.losses.coupler += storedEnergy(law, r[v + Row.extension]! + r[v + Row.rate]! * step);
-    state.laws[j] = { ...law, draftStiffness: 0, draftPlay: Number.POSITIVE_INFINITY };
-    r[v + Row.draftStiffness] = 0;
-    r[v + Row.draftPlay] = Number.POSITIVE_INFINITY;
-    chain.parted.push({ joint: j, force: r[v + Row.force]! });
+    const { draftSecond: _, ...rest } = current[j]!;
+    snapped += storedEnergy(current[j]!, kernel.extension(at, j));
+    current[j] = { ...rest, draftStiffness: 0, draftPlay: NEVER };
+    setLaw(kernel, at, j, current[j]);
+    chain.parted.push({ joint: j, force: kernel.force(at, j) });
+    chain.apart++;
+  }
+
+  /** Joints that have let go and can couple again do so where their faces push: draft force begins at zero there, so no work is done. */
+  function recouple(): void {
+    current.forEach((law, j) => {
+      if (law.recouples !== true || law.draftPlay !== NEVER || kernel.force(at, j) >= 0) return;
+      current[j] = laws[j]!;
+      setLaw(kernel, at, j, laws[j]!);
+      chain.recoupled.push(j);
+      chain.apart--;
+    });
   }
 
   const chain: Chain = {
-    state,
+    count: n,
+    tables,
     engines,
     parted: [],
-    unsettled: 0,
-    sweeps: 0,
-    sigma: (i) => r[i * Row.stride + Row.sigma]!,
-    speed: (i) => r[i * Row.stride + Row.speed]!,
-    force: (j) => r[j * Row.stride + Row.force]!,
-    advance(steps) {
-      for (let k = 0; k < steps; k++) stepOnce();
+    recoupled: [],
+    apart: 0,
+    get unsettled() {
+      return kernel.unsettled(at);
     },
+    get sweeps() {
+      return kernel.sweeps(at);
+    },
+    sigma: (i) => kernel.sigma(at, i),
+    speed: (i) => kernel.speed(at, i),
+    lead: () => ends[0]!,
+    tail: () => ends[1]!,
+    tailSpeed: () => ends[2]!,
+    setSpeed: (i, speed) => kernel.setSpeed(at, i, speed),
+    force: (j) => kernel.force(at, j),
+    advance(steps) {
+      for (let left = steps; left > 0; ) left -= chain.advanceWatched(left, NEVER, -NEVER);
+    },
+    advanceWatched(most, reach, back) {
+      const taken = kernel.advance(at, chain.apart > 0 ? 1 : most, reach, back, CRAWL);
+      if (chain.apart > 0) recouple();
+      const parting = ends[3]!;
+      if (parting >= 0) part(parting);
+      return taken;
+    },
+    frame: {
+      sigma: column(0, n),
+      speed: column(n, n),
+      force: column(2 * n, n - 1),
+      draftPeak: column(3 * n - 1, n - 1),
+      buffPeak: column(4 * n - 2, n - 1),
+      extension: column(5 * n - 3, n - 1),
+    },
+    takeFrame: (way) => kernel.writeFrame(at, frameAt, way),
     kinetic() {
       let sum = 0;
-      for (let v = 0; v < end; v += Row.stride)
-        sum += 0.25 * step * r[v + Row.inertia]! * r[v + Row.speed]! * r[v + Row.speed]!;
+      for (let i = 0; i < n; i++) sum += 0.5 * vehicles[i]!.mass * chain.speed(i) * chain.speed(i);
       for (const engine of engines) sum += 0.5 * engine.drive.rotatingMass * engine.rimSpeed * engine.rimSpeed;
       return sum;
     },
     potential() {
       let sum = 0;
-      for (let v = 0; v < end; v += Row.stride)
-        sum += r[v + Row.weight]! * tabulatedHeight(tables, v / Row.stride, r[v + Row.sigma]!);
+      for (let i = 0; i < n; i++)
+        sum += vehicles[i]!.mass * forces.gravity * tabulatedHeight(tables, i, chain.sigma(i));
       return sum;
     },
     stored() {
-      locateJoints(state);
       let sum = 0;
-      state.laws.forEach((law, j) => {
-        sum += storedEnergy(law, r[j * Row.stride + Row.extension]!);
+      current.forEach((law, j) => {
+        sum += storedEnergy(law, kernel.extension(at, j));
       });
       return sum;
     },
+    losses: () => ({
+      motor: kernel.loss(at, 0),
+      rolling: kernel.loss(at, 1),
+      curve: kernel.loss(at, 2),
+      flange: kernel.loss(at, 3),
+      coupler: kernel.loss(at, 4) + snapped,
+      slip: kernel.loss(at, 5),
+      holding: kernel.loss(at, 6),
+    }),
+    leave() {
+      kernel.giveBack(frameAt);
+      kernel.dropTrain(at);
+    },
   };
   return chain;
+}
+
+function setLaw(kernel: Kernel, train: Address, j: number, law: JointLaw): void {
+  const { draftStiffness, buffStiffness, draftPlay, buffPlay, draftSecond, buffSecond, damping } = law;
+  const draftKnee = draftSecond?.from ?? NEVER;
+  const buffKnee = buffSecond?.from ?? NEVER;
+  kernel.setLaw(
+    train,
+    j,
+    draftStiffness,
+    draftKnee,
+    draftSecond?.stiffness ?? draftStiffness,
+    draftPlay,
+    buffStiffness,
+    buffKnee,
+    buffSecond?.stiffness ?? buffStiffness,
+    buffPlay,
+    damping,
+  );
+}
+
+function setDrive(
+  kernel: Kernel,
+  train: Address,
+  e: number,
+  vehicle: number,
+  drive: NonNullable<Vehicle['drive']>,
+  gripTable: Address,
+): void {
+  kernel.setEngine(
+    train,
+    e,
+    vehicle,
+    drive.drivenMass,
+    drive.adhesion,
+    drive.slidingAdhesion,
+    drive.slipScale,
+    drive.stallForce,
+    drive.freeSpeed,
+    drive.rotatingMass,
+    drive.worm,
+    transferredWeight(drive, 1),
+    gripTable,
+  );
 }

@@ -1,3 +1,15 @@
+import { AveragedForce, averagedSide, springEnergy } from './contactSide.ts';
+
+export { AveragedForce };
+
+/** A second, as a rule stiffer, stage of a joint's spring. */
+export interface SpringStage {
+  /** Penetration beyond the play from which it acts, m, ≥ 0. */
+  readonly from: number;
+  /** N/m from there on. */
+  readonly stiffness: number;
+}
+
 /**
  * The force of one coupling joint, averaged over a time step.
  *
@@ -17,12 +29,11 @@ export interface JointLaw {
   /** Stretch from the free length at which draft begins, and shortening at which buff begins, m, both ≥ 0. */
   readonly draftPlay: number;
   readonly buffPlay: number;
-}
-
-/** Force averaged over the step, N, and its derivative with respect to the rate, N·s/m. */
-export interface AveragedForce {
-  force: number;
-  slope: number;
+  /** Second stage of the spring in draft and in buff; absent: one stage all the way. */
+  readonly draftSecond?: SpringStage;
+  readonly buffSecond?: SpringStage;
+  /** Couples again when its faces push each other after it has let go. */
+  readonly recouples?: boolean;
 }
 
 /**
@@ -33,51 +44,40 @@ export interface AveragedForce {
  * @param h step, s
  */
 export function averagedForce(law: JointLaw, e0: number, r: number, h: number, out: AveragedForce): AveragedForce {
-  const beyondDraft = e0 - law.draftPlay;
-  const beyondBuff = -e0 - law.buffPlay;
-  oneSided(law.draftStiffness, law.damping, beyondDraft, r, h, out);
+  const { draftStiffness, buffStiffness, damping, draftPlay, buffPlay, draftSecond, buffSecond } = law;
+  averagedSide(
+    draftStiffness,
+    draftSecond?.from ?? Number.POSITIVE_INFINITY,
+    draftSecond?.stiffness ?? draftStiffness,
+    damping,
+    e0 - draftPlay,
+    r,
+    h,
+    out,
+  );
   const draft = out.force;
   const draftSlope = out.slope;
-  oneSided(law.buffStiffness, law.damping, beyondBuff, -r, h, out);
+  averagedSide(
+    buffStiffness,
+    buffSecond?.from ?? Number.POSITIVE_INFINITY,
+    buffSecond?.stiffness ?? buffStiffness,
+    damping,
+    -e0 - buffPlay,
+    -r,
+    h,
+    out,
+  );
   out.force = draft - out.force;
   out.slope = draftSlope + out.slope;
   return out;
 }
 
-/** One side alone: penetration x0 growing at rate u, contact force never negative. Slope is d(force)/du. */
-function oneSided(k: number, c: number, x0: number, u: number, h: number, out: AveragedForce): void {
-  const x1 = x0 + u * h;
-  if (x0 >= 0) {
-    const f0 = k * x0 + c * u;
-    const f1 = k * x1 + c * u;
-    if (f0 >= 0 && f1 >= 0) {
-      out.force = 0.5 * (f0 + f1);
-      out.slope = 0.5 * k * h + c;
-    } else if (f0 > 0) {
-      // Unloading to zero within the step: the triangle under f0, which falls at k·|u|.
-      const fall = -k * u * h;
-      out.force = (0.5 * f0 * f0) / fall;
-      out.slope = (f0 * c) / fall - out.force / u;
-    } else {
-      out.force = 0;
-      out.slope = 0;
-    }
-  } else if (x1 > 0) {
-    // Touch within the step: in contact for the share x1/(u·h) of it.
-    // Written so that no product of small numbers stands below a line: rates of 1e-300 m/s must not divide by zero.
-    const share = x1 / (x1 - x0);
-    out.force = share * (c * u + 0.5 * k * x1);
-    out.slope = (1 - share) * (c + (0.5 * k * x1) / u) + share * (c + 0.5 * k * h);
-  } else {
-    out.force = 0;
-    out.slope = 0;
-  }
-}
-
 /** Energy stored in a joint at extension `e`, J. */
 export function storedEnergy(law: JointLaw, e: number): number {
-  const draft = e - law.draftPlay;
-  if (draft > 0) return 0.5 * law.draftStiffness * draft * draft;
-  const buff = -e - law.buffPlay;
-  return buff > 0 ? 0.5 * law.buffStiffness * buff * buff : 0;
+  const { draftStiffness, buffStiffness, draftPlay, buffPlay, draftSecond, buffSecond } = law;
+  const none = Number.POSITIVE_INFINITY;
+  return (
+    springEnergy(draftStiffness, draftSecond?.from ?? none, draftSecond?.stiffness ?? 0, e - draftPlay) +
+    springEnergy(buffStiffness, buffSecond?.from ?? none, buffSecond?.stiffness ?? 0, -e - buffPlay)
+  );
 }

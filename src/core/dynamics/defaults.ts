@@ -1,20 +1,47 @@
 import type { ForceModel, RunOptions } from './types.ts';
 
-/**
- * Force constants that belong to no vehicle. Each row: value, plausible range, where it comes from.
- *
- * - gravity 9.80665 m/s²: standard value (CGPM 1901).
- * - curveFriction 0.20 (0.10 to 0.30): sliding of steel on nickel silver; adhesion trials on tilting tracks give 0.20 to
- *   0.30, wheels that are not clean less.
- * - curveFactor 1 (0.4 to 2): no two measurements of curve drag at model scale agree, see docs/mechanics/forces.md.
- * - flangeFriction 0.15 (0.05 to 0.30): friction coefficient times sliding ratio at the flange; an assumption.
- */
-export const defaultForceModel: ForceModel = {
-  gravity: 9.80665,
-  curveFriction: 0.2,
-  curveFactor: 1,
-  flangeFriction: 0.15,
+/** A constant with what is plausible for it, low to high, and where it comes from. */
+export interface ForceRow {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  readonly source: string;
+}
+
+const row = (value: number, low: number, high: number, source: string): ForceRow => ({ value, low, high, source });
+
+/** Constants of the force model that are numbers; which edge of the band of curve drag is none. */
+export type ForceConstant = Exclude<keyof ForceModel, 'curveDrag'>;
+
+/** The one table of force constants that belong to no vehicle. */
+export const forceDefaults: Readonly<Record<ForceConstant, ForceRow>> = {
+  gravity: row(9.80665, 9.78, 9.83, 'Standard value (CGPM 1901), in m/s²; range from equator to pole'),
+  curveFriction: row(0.2, 0.1, 0.3, 'Steel on nickel silver: tilting tracks give 0.20 to 0.30, wheels not clean less'),
+  curveGaugeFactor: row(0.72, 0.5, 1, 'Protopapadakis form as remembered; no page confirming it was found'),
+  curveWheelbaseFactor: row(0.47, 0.25, 0.75, 'Protopapadakis form as remembered; no page confirming it was found'),
+  curveLowShare: row(0.005, 0.003, 0.01, '"+0.5 %" told of a helix of 508 mm radius in HO (trainboard.com 15048)'),
+  curveHighFactor: row(
+    0.4926,
+    0.431,
+    0.4926,
+    'HO rule 32/R(in) per cent, later 28/R: 813 and 711 mm by R, over 16.5 mm (cs.trains.com 220453, 287914)',
+  ),
+  curveFactor: row(1, 0.4, 2, 'Span of the band by radius and wheelbase: half of nominal to twice'),
+  flangeFriction: row(0.15, 0.05, 0.3, 'assumption: friction coefficient times sliding ratio at the flange'),
 };
+
+const values = Object.fromEntries(Object.entries(forceDefaults).map(([name, { value }]) => [name, value])) as Record<
+  ForceConstant,
+  number
+>;
+
+export const defaultForceModel: ForceModel = { ...values, curveDrag: 'nominal' };
+
+/** Constants of a load-compensated controller; speeds as shares of the engine's free speed. */
+export const controlDefaults = {
+  proportional: row(2, 0.5, 8, 'assumption: setting for each share of free speed that is missing'),
+  integral: row(2, 0.5, 8, 'assumption: setting for each second and share of free speed that is missing, 1/s'),
+} as const;
 
 /** A millisecond resolves the stiffest usual coupling (about 17 ms a swing) and the method is stable at any step. */
 export const defaultRunOptions: RunOptions = {

@@ -1,5 +1,4 @@
 import type { Chain } from './chain.ts';
-import { Row } from './chainRows.ts';
 import { chainageAt } from './routeTables.ts';
 import type { RunEvent, RunEventKind } from './types.ts';
 
@@ -17,30 +16,37 @@ export interface EventLog {
   readonly events: RunEvent[];
   /** After every step. */
   afterStep(time: number): void;
-  /** At every frame, before the peaks are reset. */
+  /** At every frame, once the chain has taken it. */
   atFrame(time: number): void;
   note(kind: RunEventKind, time: number, subject: number, value: number): void;
+  /** Whether an event may follow from the mere passing of time: then every step must be shown. */
+  readonly watching: boolean;
 }
 
 export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
   const events: RunEvent[] = [];
   const slipping = chain.engines.map(() => ({ active: false, gripped: 0 }));
-  const joints = chain.state.count - 1;
+  const joints = chain.count - 1;
   /** -1 in buff, 0 slack, 1 in draft, as of the last frame. */
   const contact = new Int8Array(Math.max(joints, 1));
   let standing = true;
   let parted = 0;
+  let recoupled = 0;
   const waves = {
     'run-in': { time: Number.NEGATIVE_INFINITY, index: -1 },
     'run-out': { time: Number.NEGATIVE_INFINITY, index: -1 },
   };
 
-  const vehiclePlace = (i: number) => chainageAt(chain.state.tables, chain.sigma(i));
-  const jointPlace = (j: number) => chainageAt(chain.state.tables, 0.5 * (chain.sigma(j) + chain.sigma(j + 1)));
-  const isJoint = (kind: RunEventKind) => kind === 'run-in' || kind === 'run-out' || kind === 'parting';
+  const vehiclePlace = (i: number) => chainageAt(chain.tables, chain.sigma(i));
+  const jointPlace = (j: number) => chainageAt(chain.tables, 0.5 * (chain.sigma(j) + chain.sigma(j + 1)));
+  const isJoint = (kind: RunEventKind) =>
+    kind === 'run-in' || kind === 'run-out' || kind === 'parting' || kind === 'recoupling';
 
   const log: EventLog = {
     events,
+    get watching() {
+      return slipping.some(({ active }) => active);
+    },
     note(kind, time, subject, value) {
       const chainage = isJoint(kind) ? jointPlace(subject) : vehiclePlace(subject);
       events.push({ kind, time, chainage, subject, value });
@@ -49,7 +55,7 @@ export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
       for (let k = 0; k < slipping.length; k++) {
         const engine = chain.engines[k]!;
         const state = slipping[k]!;
-        const slip = engine.rimSpeed - chain.speed(engine.vehicle);
+        const slip = engine.rimSpeed - engine.speed;
         if (engine.mode === 'slip' && Math.abs(slip) > SLIP_SPEED) {
           if (!state.active) log.note('slip', time, engine.vehicle, slip);
           state.active = true;
@@ -63,18 +69,20 @@ export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
         const { joint, force } = chain.parted[parted]!;
         log.note('parting', time, joint, force);
       }
+      for (; recoupled < chain.recoupled.length; recoupled++)
+        log.note('recoupling', time, chain.recoupled[recoupled]!, 0);
     },
     atFrame(time) {
       for (let j = 0; j < joints; j++) {
-        const draft = chain.state.rows[j * Row.stride + Row.draftPeak]!;
-        const buff = chain.state.rows[j * Row.stride + Row.buffPeak]!;
+        const draft = chain.frame.draftPeak[j]!;
+        const buff = chain.frame.buffPeak[j]!;
         const least = BLOW_SHARE * Math.min(weights[j]!, weights[j + 1]!);
         if (contact[j]! >= 0 && -buff > least) blow('run-in', time, j, buff);
         if (contact[j]! <= 0 && draft > least) blow('run-out', time, j, draft);
-        contact[j] = Math.sign(chain.force(j));
+        contact[j] = Math.sign(chain.frame.force[j]!);
       }
       let still = true;
-      for (let i = 0; i < chain.state.count; i++) if (chain.speed(i) !== 0) still = false;
+      for (let i = 0; i < chain.count; i++) if (chain.frame.speed[i] !== 0) still = false;
       if (still !== standing) {
         standing = still;
         log.note(still ? 'standstill' : 'moving', time, 0, 0);

@@ -1,5 +1,5 @@
 import type { Chain } from './chain.ts';
-import { writeFrame } from './chainRows.ts';
+import { chainageAt } from './routeTables.ts';
 import type { Run } from './types.ts';
 
 export type Recorded = Omit<Run, 'interval' | 'events' | 'outcome' | 'energy' | 'steps'>;
@@ -18,7 +18,7 @@ const BLOCK = 256;
 const ENGINE_VALUES = 7;
 
 export function createRecorder(chain: Chain): Recorder {
-  const n = chain.state.count;
+  const n = chain.count;
   const k = chain.engines.length;
   const joints = 1 + 2 * n;
   const enginesAt = joints + 4 * (n - 1);
@@ -34,7 +34,13 @@ export function createRecorder(chain: Chain): Recorder {
       const out = blocks[blocks.length - 1]!;
       const at = (f % BLOCK) * width;
       out[at] = now;
-      const asked = writeFrame(chain.state, out, at + 1, wayOf(chain));
+      const asked = chain.takeFrame(wayOf(chain));
+      const { sigma, speed, force, draftPeak, buffPeak, extension } = chain.frame;
+      for (let i = 0; i < n; i++) out[at + 1 + i] = chainageAt(chain.tables, sigma[i]!);
+      out.set(speed, at + 1 + n);
+      [force, draftPeak, buffPeak, extension].forEach((column, q) => {
+        out.set(column, at + joints + q * (n - 1));
+      });
       for (let e = 0; e < k; e++) {
         const engine = chain.engines[e]!;
         const to = at + enginesAt + e;

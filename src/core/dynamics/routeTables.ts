@@ -1,5 +1,7 @@
 import { hypot, sin } from '../math/index.ts';
 import {
+  axleLoads,
+  drivenShareOn,
   jointGeometry,
   makeJoint,
   newJointGeometry,
@@ -7,8 +9,9 @@ import {
   placeVehicle,
   referenceSpacing,
 } from '../stock/index.ts';
-import type { Train, Vehicle, VehicleEnd } from '../stock/types.ts';
+import type { CarryingAxle, Train, Vehicle, VehicleEnd } from '../stock/types.ts';
 import { chainageAtRail, railAt, type Track, trackPoint } from '../track/index.ts';
+import { curveDragShare } from './curveDrag.ts';
 import type { ForceModel } from './types.ts';
 
 /**
@@ -34,13 +37,25 @@ export interface RouteTables {
   readonly height: Float64Array;
   readonly heightAt: Int32Array;
   /**
-   * By joint class: pivot distance minus what it would be on straight track at the same spacing, m. Negative in curves
-   * where bodies stand across the arc: the joint is that much shorter.
+   * Load on driven axles over what it is on level track, node by node of those vehicles that name their axles, one
+   * class after another; `gripAt` is the offset by vehicle, -1 where the load is the same everywhere.
+   */
+  readonly grip: Float64Array;
+  readonly gripAt: Int32Array;
+  /**
+   * By joint class: pivot distance minus what it would be on straight track at the same spacing, less what guides lead
+   * the heads out, m. Negative in curves where bodies stand across the arc: the joint is that much shorter.
    */
   readonly joint: Float64Array;
   readonly jointAt: Int32Array;
   /** Rail distance between the origins of coupled vehicles at free length on straight track, by joint, m. */
   readonly spacing: Float64Array;
+}
+
+/** Two vehicles coupled to each other. */
+export interface Pair {
+  readonly leading: Vehicle;
+  readonly trailing: Vehicle;
 }
 
 /** Values a node: mean sine of the grade, mean cosine, curve drag as a share of weight, sine of half the subtended angle. */
@@ -49,16 +64,12 @@ export const VEHICLE_STRIDE = 4;
 /** Spacing of nodes, m: a sixth of the shortest overhang met in practice; linear interpolation errs by node²/8 times curvature of the grade. */
 const NODE = 0.002;
 
-/** Protopapadakis' form of curve drag; the two factors are from memory and unconfirmed, hence `ForceModel.curveFactor`. */
-export const GAUGE_FACTOR = 0.72;
-export const WHEELBASE_FACTOR = 0.47;
-
 /**
  * Tabulates a route for a train between two rail distances.
  *
  * @param from lowest σ any vehicle's origin may reach, m
  * @param to highest, m
- * @param node distance between nodes, m; the run's own fine one unless a sketch of the route will do
+ * @param node distance between nodes, m; the run's own fine one when left out
  */
 export function tabulateRoute(
   track: Track,
@@ -68,9 +79,36 @@ export function tabulateRoute(
   to: number,
   node = NODE,
 ): RouteTables {
+  return fillTables(
+    track,
+    train,
+    forces,
+    from,
+    to,
+    node,
+    (kind, chainage, rows) => {
+      tabulateVehicle(track, kind, forces, chainage, node, rows);
+    },
+    (pair, out) => {
+      tabulatePair(track, pair.leading, pair.trailing, from, node, out);
+    },
+  );
+}
+
+/** Lays out the tables and fills them class by class: rows of a vehicle but for their height, columns of a pair. */
+export function fillTables(
+  track: Track,
+  train: Train,
+  forces: ForceModel,
+  from: number,
+  to: number,
+  node: number,
+  fillVehicle: (kind: Vehicle, chainage: Float64Array, rows: Float64Array) => void,
+  fillPair: (pair: Pair, out: Float64Array) => void,
+): RouteTables {
   const nodes = Math.ceil((to - from) / node) + 2;
   const vehicleClasses = classesOf(train.vehicles, (v) => v);
-  const pairs = train.vehicles.slice(1).map((trailing, j) => ({ leading: train.vehicles[j] as Vehicle, trailing }));
+  const pairs = train.vehicles.slice(1).map((trailing, j): Pair => ({ leading: train.vehicles[j]!, trailing }));
   const pairClasses = classesOf(
     pairs,
     (p) => p,
@@ -83,19 +121,20 @@ export function tabulateRoute(
   const vehicle = new Float64Array(vehicleClasses.kinds.length * nodes * VEHICLE_STRIDE);
   const height = new Float64Array(vehicleClasses.kinds.length * nodes);
   vehicleClasses.kinds.forEach((kind, c) => {
-    tabulateVehicle(
-      track,
-      kind,
-      forces,
-      chainage,
-      node,
-      vehicle.subarray(c * nodes * VEHICLE_STRIDE),
-      height.subarray(c * nodes),
-    );
+    const rows = vehicle.subarray(c * nodes * VEHICLE_STRIDE, (c + 1) * nodes * VEHICLE_STRIDE);
+    fillVehicle(kind, chainage, rows);
+    sumHeights(rows, node, height.subarray(c * nodes, (c + 1) * nodes));
+  });
+  const sprung = vehicleClasses.kinds.flatMap((kind, c) =>
+    kind.drive?.axles ? [{ c, kind, axles: kind.drive.axles }] : [],
+  );
+  const grip = new Float64Array(sprung.length * nodes);
+  sprung.forEach(({ kind, axles }, g) => {
+    tabulateGrip(track, kind, axles, forces, chainage, grip.subarray(g * nodes, (g + 1) * nodes));
   });
   const joint = new Float64Array(pairClasses.kinds.length * nodes);
   pairClasses.kinds.forEach((pair, c) => {
-    tabulatePair(track, pair.leading, pair.trailing, from, node, joint.subarray(c * nodes, (c + 1) * nodes));
+    fillPair(pair, joint.subarray(c * nodes, (c + 1) * nodes));
   });
 
   return {
@@ -107,6 +146,11 @@ export function tabulateRoute(
     vehicleAt: Int32Array.from(vehicleClasses.of, (c) => c * nodes * VEHICLE_STRIDE),
     height,
     heightAt: Int32Array.from(vehicleClasses.of, (c) => c * nodes),
+    grip,
+    gripAt: Int32Array.from(vehicleClasses.of, (c) => {
+      const g = sprung.findIndex((one) => one.c === c);
+      return g < 0 ? -1 : g * nodes;
+    }),
     joint,
     jointAt: Int32Array.from(pairClasses.of, (c) => c * nodes),
     spacing: Float64Array.from(pairs, (p) => referenceSpacing(p.leading, p.trailing)),
@@ -131,6 +175,10 @@ export const chainageAt = (tables: RouteTables, sigma: number): number => betwee
 export const pivotShift = (tables: RouteTables, j: number, middle: number): number =>
   between(tables, tables.joint, tables.jointAt[j]!, middle);
 
+/** Load on the driven axles of vehicle `i` at σ over what it is on level track. */
+export const gripShareAt = (tables: RouteTables, i: number, sigma: number): number =>
+  tables.gripAt[i]! < 0 ? 1 : between(tables, tables.grip, tables.gripAt[i]!, sigma);
+
 /** A column of one value a node, from `offset` on, between its nodes. */
 function between({ origin, node, nodes }: RouteTables, column: Float64Array, offset: number, sigma: number): number {
   const x = (sigma - origin) / node;
@@ -139,13 +187,7 @@ function between({ origin, node, nodes }: RouteTables, column: Float64Array, off
   return from + (column[offset + k + 1]! - from) * (x - k);
 }
 
-/** Mean cosine of the grade under vehicle `i` at σ, to the node. */
-export function cosineAt(tables: RouteTables, i: number, sigma: number): number {
-  const k = Math.min(Math.max(Math.floor((sigma - tables.origin) / tables.node), 0), tables.nodes - 1);
-  return tables.vehicle[tables.vehicleAt[i]! + k * VEHICLE_STRIDE + 1]!;
-}
-
-/** Fills one class: sine from the exact placement's height of the centre of mass, cosine, curve drag, half-angle; then the potential. */
+/** Fills one class: sine from the exact placement's height of the centre of mass, cosine, curve drag, half-angle. */
 function tabulateVehicle(
   track: Track,
   vehicle: Vehicle,
@@ -153,17 +195,12 @@ function tabulateVehicle(
   chainage: Float64Array,
   node: number,
   rows: Float64Array,
-  height: Float64Array,
 ): void {
   const nodes = chainage.length;
   const placement = newPlacement();
   const point = trackPoint(track, 0);
   const z = new Float64Array(nodes);
-  const drag =
-    forces.curveFactor *
-    forces.curveFriction *
-    (GAUGE_FACTOR * vehicle.gauge + WHEELBASE_FACTOR * vehicle.rigidWheelbase);
-  const between = vehicle.bodyLength + headBeyondBody(vehicle.front) + headBeyondBody(vehicle.rear);
+  const between = betweenFaces(vehicle);
   for (let k = 0; k < nodes; k++) {
     placeVehicle(track, vehicle, chainage[k] as number, placement);
     z[k] = placement.origin[2] + vehicle.massAhead * placement.ahead[2];
@@ -175,7 +212,7 @@ function tabulateVehicle(
     const cosine = 0.5 * (frontCosine + 1 / hypot(1, point.grade));
     const row = k * VEHICLE_STRIDE;
     rows[row + 1] = cosine;
-    rows[row + 2] = 0.5 * cosine * drag * (Math.abs(front) + Math.abs(rear));
+    rows[row + 2] = 0.5 * cosine * (curveDragShare(vehicle, front, forces) + curveDragShare(vehicle, rear, forces));
     rows[row + 3] = Math.abs(sin((between * (front + rear)) / 4));
   }
   for (let k = 0; k < nodes; k++) {
@@ -183,16 +220,50 @@ function tabulateVehicle(
     const b = Math.min(k + 1, nodes - 1);
     rows[k * VEHICLE_STRIDE] = ((z[b] as number) - (z[a] as number)) / ((b - a) * node);
   }
-  for (let k = 1; k < nodes; k++) {
+}
+
+/** The potential: the exact integral of the interpolated sine. */
+function sumHeights(rows: Float64Array, node: number, height: Float64Array): void {
+  for (let k = 1; k < height.length; k++) {
     const mean = 0.5 * ((rows[(k - 1) * VEHICLE_STRIDE] as number) + (rows[k * VEHICLE_STRIDE] as number));
     height[k] = (height[k - 1] as number) + node * mean;
   }
 }
 
+/**
+ * Fills one engine's grip share: its axles stand on the profile along the rail, the frame on them as `axleLoads` says. The
+ * cosine of the grade and the drawbar's pull are taken elsewhere.
+ */
+function tabulateGrip(
+  track: Track,
+  vehicle: Vehicle,
+  axles: readonly CarryingAxle[],
+  forces: ForceModel,
+  chainage: Float64Array,
+  out: Float64Array,
+): void {
+  const point = trackPoint(track, 0);
+  const rise = new Float64Array(axles.length);
+  const loads = new Float64Array(axles.length);
+  for (let k = 0; k < out.length; k++) {
+    const middle = trackPoint(track, chainage[k]!, point);
+    const cosine = 1 / hypot(1, middle.grade);
+    for (let a = 0; a < axles.length; a++) {
+      rise[a] = trackPoint(track, chainage[k]! + axles[a]!.ahead * cosine, point).z;
+    }
+    axleLoads(axles, vehicle.mass * forces.gravity, rise, loads);
+    out[k] = drivenShareOn(axles, loads);
+  }
+}
+
+/** From contact face to contact face of a vehicle's couplings, m. */
+export const betweenFaces = (vehicle: Vehicle): number =>
+  vehicle.bodyLength + headBeyondBody(vehicle.front) + headBeyondBody(vehicle.rear);
+
 /** How far a coupling's contact face stands beyond the body end, m. */
 const headBeyondBody = ({ coupling }: VehicleEnd): number => coupling.reach - coupling.pivotInset;
 
-/** Fills one pair class: the pivots' distance in space at free spacing, less the free length, node by node of their middle. */
+/** Fills one pair class: the pivots' distance in space at free spacing, less the free length and what guides add to it, node by node of their middle. */
 function tabulatePair(
   track: Track,
   leading: Vehicle,
@@ -210,7 +281,8 @@ function tabulatePair(
     const middle = from + k * node;
     placeVehicle(track, leading, chainageAtRail(track, middle + half), a);
     placeVehicle(track, trailing, chainageAtRail(track, middle - half), b);
-    out[k] = jointGeometry(leading, trailing, a, b, geometry).pinDistance - free;
+    jointGeometry(leading, trailing, a, b, geometry);
+    out[k] = geometry.pinDistance - geometry.lengthening - free;
   }
 }
 

@@ -1,19 +1,16 @@
 import { frontReach, makeJoint, rearReach, referenceSpacing } from '../stock/index.ts';
-import type { Train } from '../stock/types.ts';
+import type { SecondStage, Train } from '../stock/types.ts';
 import { railAt } from '../track/index.ts';
-import { type Chain, createChain } from './chain.ts';
+import { type Chain, CRAWL, createChain, type Ground, layGround } from './chain.ts';
 import type { JointLaw } from './couplerLaw.ts';
 import { createDriver } from './driver.ts';
 import { createEventLog } from './eventLog.ts';
 import { createRecorder } from './recorder.ts';
 import { pivotShift, type RouteTables, routeRange, tabulateRoute } from './routeTables.ts';
-import { createEngine } from './traction.ts';
 import type { EnergyAccount, Outcome, Run, RunInput } from './types.ts';
 
 /** A joint stiffer than this is as rigid as plastic gets, and stands for an unyielding bar, N/m. */
 const RIGID = 1e6;
-/** An engine that moves slower than this the way it is asked is getting nowhere, m/s. */
-const CRAWL = 1e-3;
 
 /** A run under way. */
 export interface RunStepper {
@@ -31,24 +28,43 @@ export interface RunStepper {
  * @throws RangeError when the train has no vehicle or does not stand on the track, or times are not usable
  */
 export function startRun(input: RunInput): RunStepper {
+  checkRun(input);
+  return startOn(groundFor(input), input);
+}
+
+/** Rail distance of the first origin at the start, m. */
+const startRailOf = ({ path, train, script }: RunInput) =>
+  railAt(path.track, script.start) - frontReach(train.vehicles[0]!);
+
+/** What the route asks of the train of a run, wherever the run may take it. */
+export function groundFor(input: RunInput): Ground {
+  const { track } = input.path;
+  const { from, to } = routeRange(track, startRailOf(input), trainLength(input.train));
+  return layGround(tabulateRoute(track, input.train, input.options.forces, from, to));
+}
+
+/** A run on ground that outlives it. */
+export interface GroundRun extends RunStepper {
+  /** Clears the ground for the next run; after `finish`. */
+  leave(): void;
+}
+
+/** As `startRun` on ground laid before: that of `groundFor` this input, which is known to be sound, with no train on it. */
+export function startOn(ground: Ground, input: RunInput): GroundRun {
   const { path, train, script, options } = input;
   const { track } = path;
-  checkRun(input);
-  const startRail = railAt(track, script.start) - frontReach(train.vehicles[0]!);
-  const { from, to } = routeRange(track, startRail, trainLength(train));
-  const tables = tabulateRoute(track, train, options.forces, from, to);
-  const engines = train.vehicles.flatMap((vehicle, i) => (vehicle.drive ? [createEngine(vehicle, i)] : []));
+  const startRail = startRailOf(input);
   const chain = createChain(
     train,
-    tables,
+    ground,
     jointLaws(train),
     releases(train),
-    engines,
     options.forces,
     options.step,
-    standingPlaces(tables, train, startRail),
+    standingPlaces(ground.tables, train, startRail),
   );
-  const driver = createDriver(script, engines, track);
+  const { engines } = chain;
+  const driver = createDriver(script, engines, track, options.step);
   const recorder = createRecorder(chain);
   const log = createEventLog(
     chain,
@@ -56,6 +72,7 @@ export function startRun(input: RunInput): RunStepper {
   );
   const perFrame = Math.round(options.frameInterval / options.step);
   const finishRail = railAt(track, script.finish);
+  const endRail = railAt(track, track.length);
   const firstReach = frontReach(train.vehicles[0]!);
   const lastReach = rearReach(train.vehicles[train.vehicles.length - 1]!);
   const last = train.vehicles.length - 1;
@@ -65,30 +82,36 @@ export function startRun(input: RunInput): RunStepper {
   let steps = 0;
   let stuckSince = 0;
   let outcome: Outcome | null = null;
+  let shutOff = false;
   recorder.take(0);
 
-  const leading = () => chain.sigma(0) + firstReach;
+  const leading = () => chain.lead() + firstReach;
 
-  function step(): void {
+  /** Steps on, at most to `until`: to the next frame, order or event, or one step where each wants watching. */
+  function go(until: number): void {
     const time = steps * options.step;
     // The setting at the step's middle: a ramp is then followed to second order.
     driver.drive(time + 0.5 * options.step, leading());
-    chain.advance(1);
-    steps++;
+    const alone = driver.busy || log.watching || shutOff;
+    const untilDue = Math.floor((Math.min(driver.due.time, script.timeLimit) - time) / options.step);
+    const most = alone ? 1 : Math.max(Math.min(until - steps, perFrame - (steps % perFrame), untilDue), 1);
+    steps += chain.advanceWatched(most, Math.min(finishRail, driver.due.leading) - firstReach, lastReach);
     const now = steps * options.step;
     log.afterStep(now);
     if (steps % perFrame === 0) {
-      log.atFrame(now);
       recorder.take(now);
+      log.atFrame(now);
     }
     conclude(now);
   }
 
   function conclude(now: number): void {
-    if (leading() >= finishRail) end('arrived', now, 0);
-    else if (chain.sigma(last) - lastReach < 0 && chain.speed(last) < 0) end('end-of-track', now, last);
+    if (shutOff ? atRest() || leading() >= endRail : leading() >= finishRail && chain.apart === 0) {
+      end('arrived', now, 0);
+    } else if (chain.tail() - lastReach < 0 && chain.tailSpeed() < 0) end('end-of-track', now, last);
     else if (now >= script.timeLimit - 0.5 * options.step) end('time-limit', now, 0);
     else {
+      if (!shutOff && leading() >= finishRail) shut(now);
       const lost = driver.turning ? -1 : stuckEngine();
       if (lost < 0) stuckSince = now;
       else if (now - stuckSince > options.stallPatience) {
@@ -98,30 +121,43 @@ export function startRun(input: RunInput): RunStepper {
     }
   }
 
+  /** The leading part has arrived alone: its driver shuts off, and what was lost runs on until it lies still or leaves the track. */
+  function shut(now: number): void {
+    log.note('arrived', now, 0, chain.speed(0));
+    driver.stop();
+    shutOff = true;
+  }
+
+  function atRest(): boolean {
+    for (let i = 0; i <= last; i++) if (chain.speed(i) !== 0) return false;
+    return true;
+  }
+
   /** The first engine that is asked to move and does not, or -1. */
   function stuckEngine(): number {
     for (let k = 0; k < engines.length; k++) {
-      const { setting, vehicle } = engines[k]!;
-      if (setting !== 0 && chain.speed(vehicle) * Math.sign(setting) < CRAWL) return k;
+      const { setting, speed } = engines[k]!;
+      if (setting !== 0 && speed * Math.sign(setting) < CRAWL) return k;
     }
     return -1;
   }
 
   function end(how: 'arrived' | 'end-of-track' | 'time-limit', now: number, vehicle: number): void {
-    log.note(how, now, vehicle, chain.speed(vehicle));
-    outcome = chain.parted.length > 0 ? 'parted' : how;
+    if (!shutOff || how !== 'arrived') log.note(how, now, vehicle, chain.speed(vehicle));
+    outcome = chain.apart > 0 ? 'parted' : how;
   }
 
   return {
     advance(seconds) {
       const until = steps + Math.max(1, Math.round(seconds / options.step));
-      while (outcome === null && steps < until) step();
+      while (outcome === null && steps < until) go(until);
       return outcome !== null;
     },
     done() {
       const way = (leading() - startRail - firstReach) / Math.max(finishRail - startRail - firstReach, 1e-9);
       return outcome !== null ? 1 : Math.min(Math.max(way, (steps * options.step) / script.timeLimit, 0), 1);
     },
+    leave: chain.leave,
     finish() {
       if (steps % perFrame !== 0) recorder.take(steps * options.step);
       return {
@@ -141,13 +177,17 @@ export function startRun(input: RunInput): RunStepper {
  * whenever it is called.
  */
 export function run(input: RunInput): Run {
-  const stepper = startRun(input);
+  return toEnd(startRun(input));
+}
+
+/** Runs on to the end. */
+export function toEnd(stepper: RunStepper): Run {
   while (!stepper.advance(1));
   return stepper.finish();
 }
 
 function account(chain: Chain, potentialAtStart: number, storedAtStart: number): EnergyAccount {
-  const { motor, rolling, curve, flange, coupler, slip, holding } = chain.state.losses;
+  const { motor, rolling, curve, flange, coupler, slip, holding } = chain.losses();
   const kinetic = chain.kinetic();
   const potential = chain.potential() - potentialAtStart;
   const stored = chain.stored() - storedAtStart;
@@ -158,13 +198,18 @@ function account(chain: Chain, potentialAtStart: number, storedAtStart: number):
 /** Forces of every joint in a form the chain can use: a rigid bar becomes a very stiff one. */
 export function jointLaws(train: Train): JointLaw[] {
   return joints(train).map((joint) => ({
+    ...(joint.draftSecond === undefined ? {} : { draftSecond: softened(joint.draftSecond) }),
+    ...(joint.buffSecond === undefined ? {} : { buffSecond: softened(joint.buffSecond) }),
     draftStiffness: Math.min(joint.draftStiffness, RIGID),
     buffStiffness: Math.min(joint.buffStiffness, RIGID),
+    ...(joint.recouples ? { recouples: true } : {}),
     damping: Number.isFinite(joint.damping) ? joint.damping : 0,
     draftPlay: joint.slack / 2,
     buffPlay: joint.slack / 2,
   }));
 }
+
+const softened = ({ from, stiffness }: SecondStage): SecondStage => ({ from, stiffness: Math.min(stiffness, RIGID) });
 
 export const releases = (train: Train) => Float64Array.from(joints(train), (joint) => joint.release);
 

@@ -1,7 +1,10 @@
 import { frontReach, rearReach } from '../stock/index.ts';
-import { chainageAtRail, railAt } from '../track/index.ts';
+import { railAt } from '../track/index.ts';
 import { drivenNormalForce } from './adhesion.ts';
-import { pivotShift, type RouteTables, routeRange, tabulateRoute, VEHICLE_STRIDE } from './routeTables.ts';
+import type { JointLaw } from './couplerLaw.ts';
+import { holdingSetting, shareDemand } from './engineShares.ts';
+import { sketchRoute } from './routeSketch.ts';
+import { chainageAt, gripShareAt, pivotShift, type RouteTables, routeRange, VEHICLE_STRIDE } from './routeTables.ts';
 import { checkRun, jointLaws, trainLength } from './run.ts';
 import type { Run, RunInput } from './types.ts';
 
@@ -15,12 +18,18 @@ import type { Run, RunInput } from './types.ts';
 export interface SteadyOptions {
   /** Way between stations, m; also the node of the route's tables. */
   readonly every: number;
-  /** Speed setting, 0..1. */
-  readonly setting: number;
+  /** Speed setting, 0..1: of all engines, or of each in the train's order. */
+  readonly setting: number | readonly number[];
+  /** Speed a load-compensated controller holds, m/s, as far as the settings reach; absent: the settings themselves. */
+  readonly hold?: number;
 }
 
-/** Iterations at a station; linear but for flange friction and the speed term of rolling, and begun from the station before. */
-const ROUNDS = 5;
+/**
+ * Most rounds at a station, and the change of speed at which they end, as a share of it. All is linear but flange friction and the
+ * speed term of rolling, and begun from the station before: two rounds do on a steady grade.
+ */
+const ROUNDS = 8;
+const SETTLED = 1e-9;
 
 /** What one station's statics need, by vehicle; forces N. */
 interface Station {
@@ -38,7 +47,7 @@ interface Station {
  *   energy account is zero; the outcome is `stalled` when some station has no speed at which the train keeps moving.
  * @throws RangeError as `startRun`
  */
-export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): Run {
+export function steadyRun(input: RunInput, { every, setting, hold }: SteadyOptions): Run {
   const { path, train, script, options } = input;
   const { track } = path;
   checkRun(input);
@@ -47,7 +56,7 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
   const first = railAt(track, script.start) - frontReach(vehicles[0]!);
   const way = railAt(track, script.finish) - railAt(track, script.start);
   const { from } = routeRange(track, first, trainLength(train));
-  const tables = tabulateRoute(track, train, options.forces, from, first + way + rearReach(vehicles[n - 1]!), every);
+  const tables = sketchRoute(track, train, options.forces, from, first + way + rearReach(vehicles[n - 1]!), every);
   const engines = vehicles.flatMap(({ drive }, i) => (drive ? [{ drive, i }] : []));
   const laws = jointLaws(train);
   const k = engines.length;
@@ -66,7 +75,7 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
     buffPeak: columns(n - 1),
     extension: columns(n - 1),
     locomotives: Int32Array.from(engines, ({ i }) => i),
-    setting: columns(k).fill(setting),
+    setting: columns(k),
     rimSpeed: columns(k),
     railForce: columns(k),
     gripUse: columns(k),
@@ -102,6 +111,9 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
   const stretch = new Float64Array(n);
   const forces = new Float64Array(n);
   const pulls = new Float64Array(k);
+  const drives = engines.map(({ drive }) => drive);
+  const most = drives.map((_, e) => (typeof setting === 'number' ? setting : (setting[e] ?? 0)));
+  const settings = Float64Array.from(most);
   const drivenMass = engines.reduce((sum, { drive }) => sum + drive.drivenMass, 0);
   let speed = 0;
   let stalls = false;
@@ -115,14 +127,13 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
     for (let round = 0; round < ROUNDS; round++) {
       // What the train asks at this speed: the pull at which the last coupling comes out slack.
       asked = demandOf(station, speed, engines, pulls, forces);
-      const slowest = Math.min(...engines.map(({ drive }) => drive.freeSpeed * setting));
-      const line = engines.reduce((sum, { drive }) => sum + drive.stallForce / drive.freeSpeed, 0);
-      const most = engines.reduce((sum, { drive }) => sum + drive.stallForce * setting, 0);
-      const balanced = (most - asked) / line;
-      // Asked for less than nothing, a worm holds the train at its free speed.
-      const holds = balanced > slowest && engines.some(({ drive }) => drive.worm);
-      speed = Math.max(holds ? slowest : balanced, 0);
-      shareOut(asked, engines, setting, speed, holds, pulls);
+      if (hold !== undefined && k > 0) {
+        const alike = holdingSetting(drives, hold, asked, 1);
+        for (let e = 0; e < k; e++) settings[e] = Math.min(alike, most[e]!);
+      }
+      const before = speed;
+      speed = shareDemand(drives, settings, asked, pulls);
+      if (Math.abs(speed - before) <= SETTLED * speed) break;
     }
     if (speed === 0) stalls = true;
 
@@ -130,18 +141,13 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
 
     run.time[f] = f === 0 ? 0 : run.time[f - 1]! + every / Math.max(speed, 1e-3);
     for (let i = 0; i < n; i++) {
-      run.chainage[f * n + i] = chainageAtRail(track, places[i]!);
+      run.chainage[f * n + i] = chainageAt(tables, places[i]!);
       run.speed[f * n + i] = speed;
     }
     for (let j = 0; j + 1 < n; j++) {
       const force = forces[j]!;
       const law = laws[j]!;
-      stretch[j] =
-        force > 0
-          ? law.draftPlay + force / law.draftStiffness
-          : force < 0
-            ? -law.buffPlay + force / law.buffStiffness
-            : 0;
+      stretch[j] = stretchOf(law, force);
       run.force[f * (n - 1) + j] = force;
       run.draftPeak[f * (n - 1) + j] = Math.max(force, 0);
       run.buffPeak[f * (n - 1) + j] = Math.min(force, 0);
@@ -150,12 +156,14 @@ export function steadyRun(input: RunInput, { every, setting }: SteadyOptions): R
     for (let e = 0; e < k; e++) {
       const { drive, i } = engines[e]!;
       const pull = forces[i]! - (i > 0 ? forces[i - 1]! : 0);
-      const grip = drive.adhesion * drivenNormalForce(drive, options.forces.gravity * station.cosine[i]!, pull);
+      const weighing = options.forces.gravity * station.cosine[i]! * gripShareAt(tables, i, places[i]!);
+      const grip = drive.adhesion * drivenNormalForce(drive, weighing, pull);
       run.rimSpeed[f * k + e] = speed;
       run.railForce[f * k + e] = pulls[e]!;
       run.gripLimit[f * k + e] = grip;
       run.gripUse[f * k + e] = grip > 0 ? Math.abs(pulls[e]!) / grip : 0;
-      run.motorLimit[f * k + e] = drive.stallForce * setting;
+      run.setting[f * k + e] = settings[e]!;
+      run.motorLimit[f * k + e] = drive.stallForce * settings[e]!;
       run.demand[f * k + e] = (asked * drive.drivenMass) / drivenMass;
     }
   }
@@ -171,20 +179,22 @@ function behind(tables: RouteTables, j: number, ahead: number, stretch: number):
 /** Looks up what the route asks of every vehicle at its place. */
 function ask(tables: RouteTables, { train, options }: RunInput, places: Float64Array, out: Station): void {
   const { vehicle: rows, vehicleAt, origin, node, nodes } = tables;
-  train.vehicles.forEach((vehicle, i) => {
+  const { gravity, flangeFriction } = options.forces;
+  for (let i = 0; i < train.vehicles.length; i++) {
+    const { mass, rolling } = train.vehicles[i]!;
     const x = (places[i]! - origin) / node;
     const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
     const t = x - k;
     const row = vehicleAt[i]! + k * VEHICLE_STRIDE;
-    const value = (q: number) => rows[row + q]! + (rows[row + VEHICLE_STRIDE + q]! - rows[row + q]!) * t;
-    const weight = vehicle.mass * options.forces.gravity;
-    const cosine = value(1);
+    const next = row + VEHICLE_STRIDE;
+    const weight = mass * gravity;
+    const cosine = rows[row + 1]! + (rows[next + 1]! - rows[row + 1]!) * t;
     out.cosine[i] = cosine;
-    out.gravity[i] = weight * value(0);
-    out.dry[i] = weight * (cosine * vehicle.rolling.coulomb + value(2));
-    out.viscous[i] = weight * cosine * vehicle.rolling.perSpeed;
-    out.flange[i] = options.forces.flangeFriction * value(3);
-  });
+    out.gravity[i] = weight * (rows[row]! + (rows[next]! - rows[row]!) * t);
+    out.dry[i] = weight * (cosine * rolling.coulomb + rows[row + 2]! + (rows[next + 2]! - rows[row + 2]!) * t);
+    out.viscous[i] = weight * cosine * rolling.perSpeed;
+    out.flange[i] = flangeFriction * (rows[row + 3]! + (rows[next + 3]! - rows[row + 3]!) * t);
+  }
 }
 
 /**
@@ -216,22 +226,17 @@ function demandOf(
   return given - ahead;
 }
 
-/** Shares a demand out among the engines by their motors' lines at the common speed; a held train is held by the slowest. */
-function shareOut(
-  asked: number,
-  engines: readonly { drive: { stallForce: number; freeSpeed: number } }[],
-  setting: number,
-  speed: number,
-  holds: boolean,
-  out: Float64Array,
-): void {
-  let rest = asked;
-  let slowest = 0;
-  engines.forEach(({ drive }, e) => {
-    out[e] = setting * drive.stallForce - (drive.stallForce / drive.freeSpeed) * speed;
-    rest -= out[e]!;
-    if (drive.freeSpeed < engines[slowest]!.drive.freeSpeed) slowest = e;
-  });
-  if (holds) out[slowest] = out[slowest]! + rest;
-  else if (engines.length > 0) for (let e = 0; e < engines.length; e++) out[e] = out[e]! + rest / engines.length;
+/** How far a joint stretches under a steady force, m; in the middle of its slack under none. */
+function stretchOf(
+  { draftStiffness, buffStiffness, draftPlay, buffPlay, draftSecond, buffSecond }: JointLaw,
+  force: number,
+): number {
+  if (force > 0) return draftPlay + travelOf(draftStiffness, draftSecond, force);
+  return force < 0 ? -buffPlay - travelOf(buffStiffness, buffSecond, -force) : 0;
+}
+
+/** Travel of a spring of one or two stages under a force, m. */
+function travelOf(stiffness: number, second: JointLaw['draftSecond'], force: number): number {
+  if (second === undefined || force <= stiffness * second.from) return force / stiffness;
+  return second.from + (force - stiffness * second.from) / second.stiffness;
 }

@@ -6,7 +6,12 @@ export interface SpeedOrder {
   /** `time` in s from the start, or `chainage` in m of the train's leading end, path chainage. */
   readonly when: { readonly time: number } | { readonly chainage: number };
   readonly setting: number;
-  /** Seconds over which the setting is turned from its old value to the new one. */
+  /**
+   * Speed in m/s, at least 0, that a load-compensated controller is to hold the way `setting` points; `setting` is then the
+   * most it may use. Absent: the setting itself is ordered.
+   */
+  readonly hold?: number;
+  /** Seconds over which the setting, or the speed to hold, is turned from its old value to the new one. */
   readonly ramp: number;
   /** Index of the one vehicle it is for; absent: all locomotives. */
   readonly vehicle?: number;
@@ -24,13 +29,24 @@ export interface Script {
   readonly orders: readonly SpeedOrder[];
 }
 
-/** Constants of the force model that belong to no vehicle. */
+/** Where in the band of curve drag a run stands, see `curveDragBand`. */
+export type CurveDragChoice = 'nominal' | 'low' | 'high';
+
+/** Constants of the force model that belong to no vehicle. Defaults, ranges and sources: `forceDefaults`. */
 export interface ForceModel {
   /** m/s² */
   readonly gravity: number;
-  /** Sliding coefficient of wheels in a curve, in R_c = N·μ·(0.72·gauge + 0.47·wheelbase)/R. */
+  /** Sliding coefficient of wheels in a curve, μ in R_c = N·μ·(A·gauge + B·wheelbase)/R. */
   readonly curveFriction: number;
-  /** Multiplies curve drag: 1 nominal; its band is an input of uncertainty runs. */
+  /** A and B of that form. */
+  readonly curveGaugeFactor: number;
+  readonly curveWheelbaseFactor: number;
+  /** Most drag of the band's low edge, as a share of weight, on any radius. */
+  readonly curveLowShare: number;
+  /** Drag of the band's high edge: this times gauge/R, as a share of weight. */
+  readonly curveHighFactor: number;
+  readonly curveDrag: CurveDragChoice;
+  /** Multiplies curve drag, whichever edge is chosen. */
   readonly curveFactor: number;
   /** Flange friction coefficient times sliding ratio (μ_f·χ) on the sideways coupler load. */
   readonly flangeFriction: number;
@@ -55,6 +71,7 @@ export type RunEventKind =
   | 'run-in'
   | 'run-out'
   | 'parting'
+  | 'recoupling'
   | 'arrived'
   | 'end-of-track'
   | 'time-limit';
@@ -65,7 +82,7 @@ export interface RunEvent {
   readonly time: number;
   /** Path chainage of the vehicle or joint it happened at, m. */
   readonly chainage: number;
-  /** Vehicle index, or joint index for run-in, run-out and parting. */
+  /** Vehicle index, or joint index for run-in, run-out, parting and recoupling. */
   readonly subject: number;
   /** Peak force N for run-in (negative) and run-out and parting; speed m/s for slip and grip; else 0. */
   readonly value: number;

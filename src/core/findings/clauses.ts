@@ -1,30 +1,10 @@
-import { type Naming, type Show, showForce, showGrade, showRadius, showSmall } from './show.ts';
+import { type Show, showForce, showGrade, showRadius, showSmall } from './show.ts';
+import { type Standing, standingOf } from './standing.ts';
 import type { Cause, Finding } from './types.ts';
 
 /** The cause of a kind, if the finding has one. */
 export function causeOf<K extends Cause['kind']>(finding: Finding, kind: K): Extract<Cause, { kind: K }> | undefined {
   return finding.causes.find((cause): cause is Extract<Cause, { kind: K }> => cause.kind === kind);
-}
-
-/** A vehicle's name, with its place in the train where others are called the same: `Long coach 3`. */
-export function vehicleName({ vehicleNames }: Naming, index: number): string {
-  const name = vehicleNames[index];
-  if (name === undefined) return `vehicle ${index + 1}`;
-  return vehicleNames.filter((other) => other === name).length > 1 ? `${name} ${index + 1}` : name;
-}
-
-/** A locomotive by its number among the locomotives. */
-export function engineName(naming: Naming, locomotive: number): string {
-  const vehicle = naming.locomotives?.[locomotive];
-  return vehicle === undefined ? 'the engine' : vehicleName(naming, vehicle);
-}
-
-/** The two vehicles of a joint: `Brake van and Open wagon 2`, `Open wagon 2 and 3`. */
-export function pairName(naming: Naming, joint: number): string {
-  const { vehicleNames } = naming;
-  const alike = vehicleNames[joint] !== undefined && vehicleNames[joint] === vehicleNames[joint + 1];
-  const trailing = alike ? String(joint + 2) : vehicleName(naming, joint + 1);
-  return `${vehicleName(naming, joint)} and ${trailing}`;
 }
 
 /** A sentence with its first letter raised. */
@@ -89,3 +69,6 @@ export function verticalCurveClause(finding: Finding, show: Show): string {
   const cause = causeOf(finding, 'vertical-curve');
   return cause === undefined ? '' : `the vertical curve has a radius of ${showRadius(cause.radius, show)}`;
 }
+
+/** The form of words for how a finding stands: it fails, may fail as built, comes near, or passes. */
+export const byStanding = <T>(finding: Finding, forms: Readonly<Record<Standing, T>>): T => forms[standingOf(finding)];

@@ -2,13 +2,12 @@ import { log } from '../math/index.ts';
 import { easementLength, gaugeMm, lengthOverBuffers, type Scale } from '../stock/index.ts';
 import { type PlanElement, straight, transition } from '../track/index.ts';
 import { type CurveChange, curveChangeNear } from './curves.ts';
-import type { Candidate } from './explainer.ts';
+import { type Candidate, settableAlong } from './explainer.ts';
 import { jointReach, type Situation } from './situation.ts';
 import type { Cause } from './types.ts';
 import { marginIf } from './whatIf.ts';
 
-/** A straight is cut to these steps, easements are set out in these, m. */
-const straightStep = 0.01;
+/** Easements are set out in these steps, m. */
 const easementStep = 0.05;
 
 /** Easements tried, in lengths of the standard's, the shortest first. */
@@ -35,7 +34,7 @@ function easement(situation: Situation, change: CurveChange): Candidate[] {
   let best: Candidate | null = null;
   for (const times of easementLengths) {
     const length = Math.round((times * standard) / easementStep) * easementStep;
-    if (length <= change.length) continue;
+    if (length < change.length + settableAlong) continue;
     const expected = marginWith(situation, change, transition(length, change.before, change.after));
     if (expected === null) break;
     const { chainage } = change;
@@ -55,7 +54,7 @@ function straightBetween(situation: Situation, change: CurveChange): Candidate[]
   // Where a transition runs from curve to curve there is no place for a straight, and none is needed.
   if (change.length > 0 || change.before * change.after >= 0) return [];
   const longest = Math.max(...situation.context.train.vehicles.map(lengthOverBuffers));
-  const length = Math.ceil(longest / straightStep - 1e-9) * straightStep;
+  const length = Math.ceil(longest / settableAlong - 1e-9) * settableAlong;
   const expected = marginWith(situation, change, straight(length));
   if (expected === null) return [];
   return [{ cure: { kind: 'straight-between', chainage: change.chainage, length }, expected }];

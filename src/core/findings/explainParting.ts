@@ -1,8 +1,9 @@
-import { bestCures, type Candidate, type Explainer } from './explainer.ts';
+import { bestCures, type Explainer } from './explainer.ts';
 import { gradeCause } from './gradeUnder.ts';
 import { headCauses } from './headCauses.ts';
 import { headCures } from './headCures.ts';
-import { beyondJoint, draftCause, vehiclesToDrop } from './loads.ts';
+import { beyondJoint, draftCause } from './loads.ts';
+import { changedWorking, fewerVehicles } from './working.ts';
 
 export const explainParting: Explainer = {
   causes(situation) {
@@ -12,11 +13,11 @@ export const explainParting: Explainer = {
   cures(situation) {
     const { context, worst, definition } = situation;
     if (worst.governing !== 'release') return bestCures(situation, headCures(situation));
-    // Pushed, the joint has no steady pull left, but the push brings dangers of its own: named last unless nothing else helps.
-    const pushed: Candidate = { cure: { kind: 'change-working' }, expected: definition.near };
-    const fewer = vehiclesToDrop(context, beyondJoint(context, worst.subject), worst.value, worst.limit);
-    if (fewer === null) return bestCures(situation, [pushed]);
-    const expected = definition.near + definition.plenty * (1 - fewer.force / worst.limit);
-    return bestCures(situation, [{ cure: { kind: 'fewer-vehicles', by: fewer.by }, expected }, pushed]);
+    // Propelled, the joint has no steady pull left, but the push brings dangers of its own: named last unless nothing else helps.
+    const left = (force: number): number => definition.near + definition.plenty * (1 - force / worst.limit);
+    return bestCures(situation, [
+      ...fewerVehicles(situation, beyondJoint(context, worst.subject), worst.limit, left),
+      changedWorking(situation),
+    ]);
   },
 };

@@ -1,15 +1,16 @@
 import type { RiskContext } from '../risks/types.ts';
 import { trackPoint } from '../track/index.ts';
 import { bestCures, type Candidate, type Explainer } from './explainer.ts';
-import { beyondJoint, buffCause, draftCause, vehiclesToDrop } from './loads.ts';
+import { beyondJoint, buffCause, draftCause } from './loads.ts';
 import type { Situation } from './situation.ts';
 import type { Cause } from './types.ts';
+import { changedWorking, fewerVehicles } from './working.ts';
 
 /** Wider than this a curve presses nothing aside that counts, m. */
 const widest = 20;
 
 /** The curve a vehicle stands in, at its tighter running gear. */
-function curveOfVehicle({ context, frame, worst }: Situation): Cause[] {
+export function curveOfVehicle({ context, frame, worst }: Situation): Cause[] {
   const { frontChainage, rearChainage } = frame.placements[worst.subject];
   const front = Math.abs(trackPoint(context.path.track, frontChainage).curvature);
   const rear = Math.abs(trackPoint(context.path.track, rearChainage).curvature);
@@ -29,9 +30,9 @@ function loadedJoint({ run }: RiskContext, frame: number, vehicle: number, peaks
 }
 
 /** The two ways to work a train, and which of a vehicle's joints bears the more of it. */
-type Way = 'draft' | 'buff';
+export type Way = 'draft' | 'buff';
 
-function loadOf(situation: Situation, way: Way): { readonly joint: number; readonly cause: Cause } | null {
+export function loadOf(situation: Situation, way: Way): { readonly joint: number; readonly cause: Cause } | null {
   const { context, worst } = situation;
   const { draftPeak, buffPeak } = context.run;
   const joint = loadedJoint(context, worst.frame, worst.subject, way === 'draft' ? draftPeak : buffPeak);
@@ -41,10 +42,10 @@ function loadOf(situation: Situation, way: Way): { readonly joint: number; reado
 }
 
 /** Fewer vehicles until the side force leaves more than near; it falls as the force in the coupling does. */
-function fewer({ context, worst, definition }: Situation, joint: number): Candidate[] {
-  const drop = vehiclesToDrop(context, beyondJoint(context, joint), worst.value, (1 - definition.near) * worst.limit);
-  if (drop === null) return [];
-  return [{ cure: { kind: 'fewer-vehicles', by: drop.by }, expected: 1 - drop.force / worst.limit }];
+export function fewer(situation: Situation, joint: number): Candidate[] {
+  const { context, worst, definition } = situation;
+  const left = (force: number): number => 1 - force / worst.limit;
+  return fewerVehicles(situation, beyondJoint(context, joint), (1 - definition.near) * worst.limit, left);
 }
 
 /** What pulls or pushes a vehicle off sideways: a coupling force and a curve; worked the other way that force is gone, not the run-ins. */
@@ -56,8 +57,7 @@ const explainer = (way: Way): Explainer => ({
   cures(situation) {
     const load = loadOf(situation, way);
     if (load === null) return [];
-    const other: Candidate = { cure: { kind: 'change-working' }, expected: situation.definition.near };
-    return bestCures(situation, [...fewer(situation, load.joint), other]);
+    return bestCures(situation, [...fewer(situation, load.joint), changedWorking(situation)]);
   },
 });
 
@@ -77,8 +77,7 @@ export const explainWheelClimb: Explainer = {
     const pushed = causes.some(({ kind }) => kind === 'buff');
     const load = loadOf(situation, pushed ? 'buff' : 'draft');
     if (load === null) return [];
-    // What the curve alone presses on the flange stays: dropping vehicles is judged by a trial.
-    const other: Candidate = { cure: { kind: 'change-working' }, expected: situation.definition.near };
-    return bestCures(situation, pushed ? [other, ...fewer(situation, load.joint)] : fewer(situation, load.joint));
+    const cures = fewer(situation, load.joint);
+    return bestCures(situation, pushed ? [changedWorking(situation), ...cures] : cures);
   },
 };

@@ -1,5 +1,5 @@
 import type { Vehicle } from '../stock/types.ts';
-import type { Candidate } from './explainer.ts';
+import { type Candidate, settableAlong } from './explainer.ts';
 import { supportAtFault } from './headCauses.ts';
 import { jointReach, type Situation } from './situation.ts';
 import { marginIf } from './whatIf.ts';
@@ -63,7 +63,7 @@ function curveCure(situation: Situation, reach: number, longest: number): Candid
   let best: Candidate | null = null;
   for (const times of curveLengths) {
     const length = Math.ceil((times * longest) / roundTo - 1e-9) * roundTo;
-    if (length <= curveLength(profile.points, index)) continue;
+    if (length < curveLength(profile.points, index) + settableAlong) continue;
     const points = profile.points.map((point, i) => (i === index ? { ...point, curve: { length } } : point));
     const expected = marginIf(situation, { profile: { ...profile, points } }, reach);
     if (expected === null) break;

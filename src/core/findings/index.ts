@@ -1,5 +1,12 @@
 export { collectFindings } from './collectFindings.ts';
+export { explainRisk } from './glosses.ts';
+export { engineName, jointNumber, jointVehicles, vehicleName, vehicleNumber } from './naming.ts';
+export type { Driven } from './settingsAlong.ts';
+export { showAmount } from './show.ts';
+export { type Standing, standingOf, standings, standingWords } from './standing.ts';
+export { type PlacedTrial, subjectChainage } from './subjectPlace.ts';
 export type * from './types.ts';
 export { describeFinding, findingUnit, type Naming, riskTitle, riskUnitLabel, type Show, type Told } from './words.ts';
 export { describeCure } from './wordsCures.ts';
 export { describeEvent, eventTitle } from './wordsEvents.ts';
+export { closestCall, describePass } from './wordsTrial.ts';

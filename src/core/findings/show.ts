@@ -6,6 +6,7 @@ import {
   formatLength,
   formatMass,
   formatNumber,
+  formatSpeed,
   thinSpace,
 } from '../units/index.ts';
 
@@ -19,11 +20,13 @@ export const plainShow: Show = { lengthUnit: 'mm', gradeForm: 'percent' };
 
 /** Who is who in a trial, for words. Everything but the names may be left out. */
 export interface Naming {
-  /** Vehicle 0 leads. */
+  /** As in the run: vehicle 0 leads. */
   readonly vehicleNames: readonly string[];
+  /** The vehicle that the scene lists last leads: numbers, which are the scene's, then count from the other end. */
+  readonly lastLeads?: boolean;
   /** Vehicle index of each locomotive, as in the run; without it they are all called the engine. */
   readonly locomotives?: ArrayLike<number>;
-  /** Pushed, which decides how changing the working is put. */
+  /** Propelled, which decides how changing the working is put. */
   readonly propelled?: boolean;
   /** The train's path: events speak path chainage and are shown in the scene's. */
   readonly path?: { readonly length: number; readonly reversed: boolean };
@@ -63,6 +66,9 @@ export const showAngle = (angle: number): string => formatAngle(angle, { digits:
 
 export const showMass = (mass: number, { lengthUnit }: Show): string =>
   formatMass(mass, lengthUnit === 'in' ? { unit: 'oz', digits: 1 } : { unit: 'g', digits: 0 });
+
+/** Of a vehicle: `0.25 m/s`. */
+export const showSpeed = (speed: number): string => formatSpeed(speed, { unit: 'm/s', digits: 2 });
 
 /** A grade without its sign: `2.4 %`, `1 in 41.9`, `level`. */
 export const showGrade = (grade: number, { gradeForm }: Show): string =>

@@ -2,10 +2,13 @@ import { framePoser, riskById, sampleInFull } from '../risks/index.ts';
 import type { Frame, RiskContext, RiskDefinition, RiskId, Sampler, Worst } from '../risks/types.ts';
 import { frontReach, rearReach } from '../stock/index.ts';
 import { reverseTrack, type Track } from '../track/index.ts';
+import type { Driven } from './settingsAlong.ts';
 
 /** A trial made ready for explaining. */
 export interface Trial {
   readonly context: RiskContext;
+  /** How the train was driven; null where that is not known. */
+  readonly driven: Driven | null;
   /** The track the way the scene gives it. */
   readonly sceneTrack: Track;
   /** Path chainage to scene chainage and back, m: the same sum both ways. */
@@ -25,11 +28,12 @@ export interface Situation {
   readonly frame: Frame;
 }
 
-export function trialOf(context: RiskContext): Trial {
+export function trialOf(context: RiskContext, driven: Driven | null = null): Trial {
   const { track, reversed } = context.path;
   const samplers = new Map<RiskId, Sampler | null>();
   return {
     context,
+    driven,
     sceneTrack: reversed ? reverseTrack(track) : track,
     otherWay: (chainage) => (reversed ? track.length - chainage : chainage),
     pose: framePoser(context),

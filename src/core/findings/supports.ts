@@ -1,4 +1,5 @@
 import type { ProfileSpec, Track } from '../track/index.ts';
+import { settable } from './explainer.ts';
 import type { Situation } from './situation.ts';
 import { marginIf } from './whatIf.ts';
 
@@ -11,9 +12,6 @@ export interface SupportError {
   /** Height above the line through its neighbours' departures, m; at an end of the strip its own departure. */
   readonly departure: number;
 }
-
-/** Less than this is within what a spacer or a nut can be set to, m. */
-const settable = 0.00005;
 
 /** Supports out of line that `take` accepts, the furthest out first. `take` is given a scene chainage. */
 export function supportErrors(track: Track, take: (chainage: number) => boolean): SupportError[] {

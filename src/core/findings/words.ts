@@ -1,18 +1,22 @@
 import { riskById } from '../risks/index.ts';
 import type { RiskId, RiskUnit } from '../risks/types.ts';
-import { engineName, vehicleName } from './clauses.ts';
+import { engineName, jointNumber, vehicleName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { type Naming, type Show, showAmount, showPlace } from './show.ts';
+import { standingOf, standingWords } from './standing.ts';
 import type { Finding } from './types.ts';
+import { barLiftWords } from './wordsBarLift.ts';
 import { bufferLockWords } from './wordsBufferLock.ts';
 import { couplerSwingWords } from './wordsCouplerSwing.ts';
 import { describeCure } from './wordsCures.ts';
 import { headroomWords } from './wordsHeadroom.ts';
 import { overrideWords, partingWords } from './wordsHeads.ts';
+import { overturningWords } from './wordsOverturning.ts';
 import { passingWords } from './wordsPassing.ts';
 import { stallWords, wheelspinWords } from './wordsPull.ts';
 import { jackKnifeWords, stringLiningWords, wheelClimbWords } from './wordsSideways.ts';
 
+import { structureWords } from './wordsStructure.ts';
 import { axleLiftWords, groundingWords } from './wordsUnderneath.ts';
 
 export type { Naming, Show } from './show.ts';
@@ -27,10 +31,13 @@ const words: Readonly<Record<RiskId, RiskWords>> = {
   'wheel-climb': wheelClimbWords,
   'string-lining': stringLiningWords,
   'jack-knife': jackKnifeWords,
+  overturning: overturningWords,
   'axle-lift': axleLiftWords,
   grounding: groundingWords,
+  'bar-lift': barLiftWords,
   headroom: headroomWords,
   passing: passingWords,
+  structure: structureWords,
 };
 
 /** A finding in words, every number with its unit. */
@@ -42,7 +49,9 @@ export interface Told {
   readonly headline: string;
   readonly cause: string;
   readonly margin: string;
-  /** Least to greatest margin over the tolerances; null where the risk has none. */
+  /** How it stands, tolerances counted: `fails`, `may fail`, `near`, `passes`. */
+  readonly standing: string;
+  /** Least to greatest margin over the tolerances, with its plus where it spans zero: `−0.2 to +0.9 mm`; null where the risk has none. */
   readonly range: string | null;
   readonly value: string;
   readonly limit: string;
@@ -62,8 +71,8 @@ export function describeFinding(finding: Finding, naming: Naming, show: Show): T
     headline: headline(finding, naming, show),
     cause: cause(finding, naming, show),
     margin: showAmount(finding.margin, unit, show),
-    range:
-      range === null ? null : `${withoutUnit(showAmount(range[0], unit, show))} to ${showAmount(range[1], unit, show)}`,
+    standing: standingWords[standingOf(finding)],
+    range: range === null ? null : rangeWords(range, unit, show),
     value: showAmount(finding.value, amounts, show),
     limit: showAmount(finding.limit, amounts, show),
     cures: finding.cures.map((cure) => describeCure(cure, naming, show)),
@@ -73,7 +82,7 @@ export function describeFinding(finding: Finding, naming: Naming, show: Show): T
 function where({ risk, subject, chainage }: Finding, naming: Naming, show: Show): string {
   const kind = riskById(risk).subject;
   const place = showPlace(chainage, show);
-  if (kind === 'joint') return `joint ${subject + 1}, ${place}`;
+  if (kind === 'joint') return `joint ${jointNumber(naming, subject)}, ${place}`;
   return `${kind === 'vehicle' ? vehicleName(naming, subject) : engineName(naming, subject)}, ${place}`;
 }
 
@@ -91,6 +100,12 @@ export function findingUnit({ risk, governing }: Pick<Finding, 'risk' | 'governi
   if (governing === 'lift' || governing === 'release') return 'force';
   const { unit, valueUnit } = riskById(risk);
   return valueUnit ?? unit;
+}
+
+/** A range as `−0.2 to +0.9 mm`; null where both ends read the same. */
+function rangeWords([least, greatest]: readonly [number, number], unit: RiskUnit, show: Show): string | null {
+  const [low, high] = [showAmount(least, unit, show), showAmount(greatest, unit, show)];
+  return low === high ? null : `${withoutUnit(low)} to ${least < 0 && greatest > 0 ? '+' : ''}${high}`;
 }
 
 /** The number of an amount, sign included, without the unit after it. */

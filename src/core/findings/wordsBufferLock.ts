@@ -1,6 +1,7 @@
-import { causeOf, curveClause, loadClause, pairName, sentence } from './clauses.ts';
+import { byStanding, causeOf, curveClause, loadClause, sentence } from './clauses.ts';
+import { jointNumber, pairName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
-import { type Show, showPlace, showSmall } from './show.ts';
+import { type Naming, type Show, showPlace, showSmall } from './show.ts';
 import type { Finding } from './types.ts';
 
 /** `on the reverse curve at 3.92 m`. */
@@ -11,29 +12,49 @@ function where(finding: Finding, show: Show): string {
 }
 
 export const bufferLockWords: RiskWords = {
-  title: 'Buffer overlap',
-  headline(finding, _naming, show) {
-    const joint = `joint ${finding.subject + 1}`;
-    if (finding.verdict === 'fails') return `Buffers lock at ${joint} ${where(finding, show)}.`;
-    if (finding.verdict === 'near') return `Buffers nearly lock at ${joint} ${where(finding, show)}.`;
-    return `Buffers keep their overlap; ${joint} keeps least, at ${showPlace(finding.chainage, show)}.`;
+  title: 'Buffers',
+  headline(finding, naming, show) {
+    const joint = `joint ${jointNumber(naming, finding.subject)}`;
+    const keeps = finding.governing === 'gap' ? 'stay apart' : 'keep their overlap';
+    return sentence(
+      byStanding(finding, {
+        fails: `buffers lock at ${joint} ${where(finding, show)}`,
+        undecided: `buffers may lock at ${joint} ${where(finding, show)}`,
+        near: `buffers nearly lock at ${joint} ${where(finding, show)}`,
+        passes: `buffers ${keeps}; ${joint} has least, at ${showPlace(finding.chainage, show)}`,
+      }),
+    );
   },
-  cause(finding, naming, show) {
-    const curve = curveClause(finding, show);
-    const aside = `heads of ${pairName(naming, finding.subject)} stand ${showSmall(finding.value, show)} aside`;
-    return sentence(`${aside}${curve === '' ? '' : ` ${curve}`}${left(finding, show)}`);
-  },
+  cause: (finding, naming, show) =>
+    sentence(finding.governing === 'gap' ? byGap(finding, naming, show) : byOverlap(finding, naming, show)),
 };
 
-/** What is left of overlap and gap, and what closes it. */
-function left(finding: Finding, show: Show): string {
-  const overlap = finding.limit - finding.value;
-  if (overlap >= 0) {
-    const gap = finding.governing === 'gap' ? ` and ${showSmall(finding.margin, show)} of gap` : '';
-    return ` and keep ${showSmall(overlap, show)} of overlap${gap}`;
-  }
-  const lost = `, ${showSmall(-overlap, show)} past their overlap`;
-  if (finding.margin >= 0) return `${lost}, but ${showSmall(finding.margin, show)} of gap keeps their faces apart`;
+/** ` in the reverse curve of 438 mm radius`, with its space before; empty on straight track. */
+const onCurve = (finding: Finding, show: Show): string => {
+  const curve = curveClause(finding, show);
+  return curve === '' ? '' : ` ${curve}`;
+};
+
+/** What the overlap says where it is the greater of the two: how far the heads stand aside, and how much of each other they still cover. */
+function byOverlap(finding: Finding, naming: Naming, show: Show): string {
+  const aside = `heads of ${pairName(naming, finding.subject)} stand ${showSmall(finding.value, show)} aside${onCurve(finding, show)}`;
+  if (finding.margin >= 0) return `${aside}, they overlap up to ${showSmall(finding.limit, show)}`;
   const load = loadClause(finding);
-  return `${lost}, and meet${load === '' ? '' : ` ${load}`}`;
+  return `${aside}, past their overlap of ${showSmall(finding.limit, show)}, and meet${load === '' ? '' : ` ${load}`}`;
+}
+
+/** Less of a gap than this goes without saying, m: it would read as nothing. */
+const telling = 0.00001;
+
+/** What the gap says where it is the greater of the two: how wide it stands, and how much of it a squeeze takes. */
+function byGap(finding: Finding, naming: Naming, show: Show): string {
+  const open = `${showSmall(Math.abs(finding.limit), show)} ${finding.limit < 0 ? 'pressed together' : 'apart'}`;
+  const faces = `faces of ${pairName(naming, finding.subject)} stand ${open}${onCurve(finding, show)}`;
+  const load = loadClause(finding);
+  const takes =
+    finding.value >= telling
+      ? `, ${showSmall(finding.value, show)} of it goes${load === '' ? ' when they are pushed' : ` ${load}`}`
+      : '';
+  if (finding.margin < 0) return `${faces}${takes}: they meet with their overlap lost`;
+  return `${faces}${takes}: while a gap is open heads cannot lock`;
 }

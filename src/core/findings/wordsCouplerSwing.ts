@@ -1,15 +1,21 @@
-import { curveClause, pairName, sentence } from './clauses.ts';
+import { byStanding, curveClause, sentence } from './clauses.ts';
+import { jointNumber, pairName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { showAngle, showPlace } from './show.ts';
 
 export const couplerSwingWords: RiskWords = {
   title: 'Coupler swing',
-  headline(finding, _naming, show) {
-    const joint = `oint ${finding.subject + 1}`;
-    const place = showPlace(finding.chainage, show);
-    if (finding.verdict === 'fails') return `J${joint} swings past its stop at ${place}.`;
-    if (finding.verdict === 'near') return `J${joint} nearly swings to its stop at ${place}.`;
-    return `Couplings swing free; j${joint} swings furthest, at ${place}.`;
+  headline(finding, naming, show) {
+    const joint = `joint ${jointNumber(naming, finding.subject)}`;
+    const place = `at ${showPlace(finding.chainage, show)}`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${joint} swings past its stop ${place}`,
+        undecided: `${joint} may swing past its stop ${place}`,
+        near: `${joint} nearly swings to its stop ${place}`,
+        passes: `couplings swing free; ${joint} swings furthest, ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const swings = `between ${pairName(naming, finding.subject)} the coupling swings ${showAngle(finding.value)}`;

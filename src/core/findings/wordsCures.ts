@@ -1,8 +1,14 @@
+import { jointNumber } from './naming.ts';
 import { type Naming, plainShow, type Show, showLength, showMass, showPlace, showShare, showSmall } from './show.ts';
 import type { Cure } from './types.ts';
 
-/** A cure as a short order to oneself: `Lower support 14 by 2.5 mm`. */
+/** A cure as a short order to oneself: `Lower support 14 by 2.5 mm`; said of one that is not enough by itself that it is not. */
 export function describeCure(cure: Cure, naming: Naming, show: Show = plainShow): string {
+  const order = orderOf(cure, naming, show);
+  return cure.enough === false ? `${order} (helps, not enough)` : order;
+}
+
+function orderOf(cure: Cure, naming: Naming, show: Show): string {
   switch (cure.kind) {
     case 'set-support': {
       const turn = cure.by < 0 ? 'Lower' : 'Raise';
@@ -18,11 +24,11 @@ export function describeCure(cure: Cure, naming: Naming, show: Show = plainShow)
       return `${showLength(cure.length, show)} of straight at ${showPlace(cure.chainage, show)}`;
     case 'change-working':
       if (naming.propelled === undefined) return 'Engine at the other end';
-      return naming.propelled ? 'Pull instead of push' : 'Push instead of pull';
+      return naming.propelled ? 'Pulled instead of propelled' : 'Propelled instead of pulled';
     case 'fewer-vehicles':
-      return cure.by === 1 ? 'One vehicle less' : `${cure.by} vehicles less`;
+      return cure.by === 1 ? 'One vehicle fewer' : `${cure.by} vehicles fewer`;
     case 'match-heads':
-      return `Set both heads of joint ${cure.joint + 1} to one height`;
+      return `Set both heads of joint ${jointNumber(naming, cure.joint)} to one height`;
     case 'add-engine-weight':
       return `${showMass(cure.by, show)} more on the driven wheels`;
     case 'setting':

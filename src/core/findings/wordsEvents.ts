@@ -1,4 +1,5 @@
 import type { RunEvent, RunEventKind } from '../dynamics/types.ts';
+import { jointNumber, vehicleName } from './naming.ts';
 import { type Naming, plainShow, type Show, showForce, showPlace } from './show.ts';
 
 const titles: Readonly<Record<RunEventKind, string>> = {
@@ -10,6 +11,7 @@ const titles: Readonly<Record<RunEventKind, string>> = {
   'run-in': 'run-in',
   'run-out': 'run-out',
   parting: 'parts',
+  recoupling: 'couples again',
   arrived: 'arrives',
   'end-of-track': 'end of track',
   'time-limit': 'time is up',
@@ -20,11 +22,11 @@ export const eventTitle = (kind: RunEventKind): string => titles[kind];
 
 /** An event in a short sentence with its place; `naming.path` turns the path chainage into the scene's. */
 export function describeEvent(event: RunEvent, naming: Naming, show: Show = plainShow): string {
-  const { path, vehicleNames } = naming;
+  const { path } = naming;
   const chainage = path?.reversed ? path.length - event.chainage : event.chainage;
   const at = `at ${showPlace(chainage, show)}`;
-  const vehicle = vehicleNames[event.subject] ?? `vehicle ${event.subject + 1}`;
-  const joint = `joint ${event.subject + 1}`;
+  const vehicle = vehicleName(naming, event.subject);
+  const joint = `joint ${jointNumber(naming, event.subject)}`;
   const force = showForce(Math.abs(event.value));
   switch (event.kind) {
     case 'stall':
@@ -43,6 +45,8 @@ export function describeEvent(event: RunEvent, naming: Naming, show: Show = plai
       return `Slack runs out at ${joint} with ${force}, ${showPlace(chainage, show)}.`;
     case 'parting':
       return `The train parts at ${joint}, pulled with ${force}, ${showPlace(chainage, show)}.`;
+    case 'recoupling':
+      return `The train couples again at ${joint}, ${showPlace(chainage, show)}.`;
     case 'arrived':
       return `The train arrives ${at}.`;
     case 'end-of-track':

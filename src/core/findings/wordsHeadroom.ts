@@ -1,4 +1,5 @@
-import { sentence, supportClause, vehicleName } from './clauses.ts';
+import { byStanding, sentence, supportClause } from './clauses.ts';
+import { vehicleName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { showPlace, showSmall } from './show.ts';
 
@@ -7,9 +8,14 @@ export const headroomWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);
     const place = `at ${showPlace(finding.chainage, show)}`;
-    if (finding.verdict === 'fails') return sentence(`${vehicle} strikes the deck above ${place}`);
-    if (finding.verdict === 'near') return sentence(`${vehicle} barely clears the deck above ${place}`);
-    return `There is headroom; ${vehicle} has least ${place}.`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} strikes the deck above ${place}`,
+        undecided: `${vehicle} may strike the deck above ${place}`,
+        near: `${vehicle} barely clears the deck above ${place}`,
+        passes: `there is headroom; ${vehicle} has least ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const clear = `the deck above leaves ${showSmall(finding.limit, show)} over the rail`;

@@ -1,13 +1,15 @@
 import {
   breakClause,
+  byStanding,
   causeOf,
+  curveClause,
   loadClause,
-  pairName,
   routeClause,
   sentence,
   supportClause,
   verticalCurveClause,
 } from './clauses.ts';
+import { jointNumber, pairName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { type Naming, type Show, showForce, showPlace, showSmall } from './show.ts';
 import type { Finding } from './types.ts';
@@ -38,18 +40,31 @@ function headsApart(finding: Finding, naming: Naming, show: Show): string {
   return [stand, ...clauses].map(sentence).join(' ');
 }
 
+/** How far apart across two heads stand that hold each other sideways no further. */
+function headsAside(finding: Finding, naming: Naming, show: Show): string {
+  const curve = curveClause(finding, show);
+  const aside = `heads of ${pairName(naming, finding.subject)} stand ${showSmall(finding.value, show)} aside of each other`;
+  return sentence(`${aside}${curve === '' ? '' : ` ${curve}`}, ${showSmall(finding.limit, show)} holds them`);
+}
+
+/** Heads apart in height while nothing pulls or pushes: a hook that only its own weight keeps down. */
+const headsAfloat = (finding: Finding, naming: Naming, show: Show): string =>
+  `${headsApart(finding, naming, show)} Nothing pulls or pushes there, so only its own weight keeps the hook down.`;
+
 export const overrideWords: RiskWords = {
   title: 'Riding up',
-  headline(finding, _naming, show) {
-    const joint = `oint ${finding.subject + 1}`;
-    const place = `${showPlace(finding.chainage, show)}${onSupport(finding)}`;
+  headline(finding, naming, show) {
+    const joint = `joint ${jointNumber(naming, finding.subject)}`;
+    const place = `at ${showPlace(finding.chainage, show)}${onSupport(finding)}`;
     const lifts = finding.governing === 'lift';
-    if (finding.verdict === 'fails')
-      return lifts ? `J${joint} is lifted at ${place}.` : `J${joint} rides up at ${place}.`;
-    if (finding.verdict === 'near') {
-      return lifts ? `J${joint} is nearly lifted at ${place}.` : `J${joint} nearly rides up at ${place}.`;
-    }
-    return `No joint rides up; j${joint} comes nearest, at ${place}.`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${joint} ${lifts ? 'is lifted' : 'rides up'} ${place}`,
+        undecided: `${joint} may ${lifts ? 'be lifted' : 'ride up'} ${place}`,
+        near: `${joint} ${lifts ? 'is nearly lifted' : 'nearly rides up'} ${place}`,
+        passes: `no joint rides up; ${joint} comes nearest, ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     if (finding.governing !== 'lift') return headsApart(finding, naming, show);
@@ -63,14 +78,21 @@ export const overrideWords: RiskWords = {
 
 export const partingWords: RiskWords = {
   title: 'Hold in draft',
-  headline(finding, _naming, show) {
-    const joint = `oint ${finding.subject + 1}`;
-    const place = `${showPlace(finding.chainage, show)}${onSupport(finding)}`;
-    if (finding.verdict === 'fails') return `J${joint} parts at ${place}.`;
-    if (finding.verdict === 'near') return `J${joint} nearly parts at ${place}.`;
-    return `Every joint holds; j${joint} holds by least, at ${place}.`;
+  headline(finding, naming, show) {
+    const joint = `joint ${jointNumber(naming, finding.subject)}`;
+    const place = `at ${showPlace(finding.chainage, show)}${onSupport(finding)}`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${joint} parts ${place}`,
+        undecided: `${joint} may part ${place}`,
+        near: `${joint} nearly parts ${place}`,
+        passes: `every joint holds; ${joint} holds by least, ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
+    if (finding.governing === 'side-hold') return headsAside(finding, naming, show);
+    if (finding.governing === 'float') return headsAfloat(finding, naming, show);
     if (finding.governing !== 'release') return headsApart(finding, naming, show);
     const pulled = `${pairName(naming, finding.subject)} are pulled with ${showForce(finding.value)}`;
     const route = routeClause(finding, show);

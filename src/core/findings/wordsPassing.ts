@@ -1,4 +1,5 @@
-import { curveClause, sentence, vehicleName } from './clauses.ts';
+import { byStanding, curveClause, sentence } from './clauses.ts';
+import { vehicleName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { showPlace, showSmall } from './show.ts';
 
@@ -7,9 +8,14 @@ export const passingWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);
     const place = `at ${showPlace(finding.chainage, show)}`;
-    if (finding.verdict === 'fails') return sentence(`${vehicle} fouls a train on the track beside ${place}`);
-    if (finding.verdict === 'near') return sentence(`${vehicle} barely clears a train on the track beside ${place}`);
-    return `Trains pass each other; ${vehicle} comes nearest ${place}.`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} fouls a train on the track beside ${place}`,
+        undecided: `${vehicle} may foul a train on the track beside ${place}`,
+        near: `${vehicle} barely clears a train on the track beside ${place}`,
+        passes: `trains pass each other; ${vehicle} comes nearest ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);

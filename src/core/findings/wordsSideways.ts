@@ -1,4 +1,5 @@
-import { curveClause, loadClause, sentence, vehicleName } from './clauses.ts';
+import { byStanding, curveClause, loadClause, sentence } from './clauses.ts';
+import { vehicleName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { type Naming, type Show, showForce, showPlace } from './show.ts';
 import type { Finding } from './types.ts';
@@ -28,9 +29,14 @@ export const wheelClimbWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = who(finding, naming);
     const there = place(finding, show);
-    if (finding.verdict === 'fails') return sentence(`${vehicle} climbs ${rail(finding)} ${there}`);
-    if (finding.verdict === 'near') return sentence(`${vehicle} nearly climbs ${rail(finding)} ${there}`);
-    return `No flange climbs; ${vehicle} comes nearest, ${there}.`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} climbs ${rail(finding)} ${there}`,
+        undecided: `${vehicle} may climb ${rail(finding)} ${there}`,
+        near: `${vehicle} nearly climbs ${rail(finding)} ${there}`,
+        passes: `no flange climbs; ${vehicle} comes nearest, ${there}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const presses = `a flange of ${who(finding, naming)} presses on ${rail(finding)} with ${showForce(finding.value)}`;
@@ -45,11 +51,17 @@ export const stringLiningWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = who(finding, naming);
     const there = place(finding, show);
-    const nearly = finding.verdict === 'near' ? 'nearly ' : '';
     // Between longer vehicles, whose ends are thrown out, a short one is pulled outward: not what the trade calls string-lining.
-    const tips = finding.governing === 'outer-rail' ? `is ${nearly}pulled over` : `${nearly}string-lines`;
-    if (finding.verdict !== 'passes') return sentence(`${vehicle} ${tips}${side(finding)} ${there}`);
-    return `Nothing string-lines; ${vehicle} comes nearest, ${there}.`;
+    const outward = finding.governing === 'outer-rail';
+    const tips = `${side(finding)} ${there}`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} ${outward ? 'is pulled over' : 'string-lines'}${tips}`,
+        undecided: `${vehicle} may ${outward ? 'be pulled over' : 'string-line'}${tips}`,
+        near: `${vehicle} ${outward ? 'is nearly pulled over' : 'nearly string-lines'}${tips}`,
+        passes: `nothing string-lines; ${vehicle} comes nearest, ${there}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const pulls = `its couplings pull ${who(finding, naming)} sideways with ${showForce(finding.value)}`;
@@ -64,9 +76,14 @@ export const jackKnifeWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = who(finding, naming);
     const there = place(finding, show);
-    if (finding.verdict === 'fails') return sentence(`${vehicle} jack-knifes${side(finding)} ${there}`);
-    if (finding.verdict === 'near') return sentence(`${vehicle} nearly jack-knifes${side(finding)} ${there}`);
-    return `Nothing jack-knifes; ${vehicle} comes nearest, ${there}.`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} jack-knifes${side(finding)} ${there}`,
+        undecided: `${vehicle} may jack-knife${side(finding)} ${there}`,
+        near: `${vehicle} nearly jack-knifes${side(finding)} ${there}`,
+        passes: `nothing jack-knifes; ${vehicle} comes nearest, ${there}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const presses = `one end of ${who(finding, naming)} is pressed sideways with ${showForce(finding.value)}`;

@@ -1,4 +1,5 @@
-import { breakClause, sentence, supportClause, vehicleName, verticalCurveClause } from './clauses.ts';
+import { breakClause, byStanding, sentence, supportClause, verticalCurveClause } from './clauses.ts';
+import { vehicleName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
 import { type Show, showPlace, showSmall } from './show.ts';
 import type { Finding } from './types.ts';
@@ -17,14 +18,24 @@ export const axleLiftWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);
     const place = `at ${showPlace(finding.chainage, show)}`;
-    const axle = finding.governing === 'end-axle' ? 'an end axle' : 'a middle axle';
-    if (finding.verdict === 'fails') return sentence(`${vehicle} lifts ${axle} clear of the rail ${place}`);
-    if (finding.verdict === 'near') return sentence(`${vehicle} nearly lifts ${axle} clear of the rail ${place}`);
-    return `Every wheel keeps to the rail; ${vehicle} lifts one most ${place}.`;
+    const { governing } = finding;
+    const axle = governing === 'corner' ? 'a wheel' : governing === 'end-axle' ? 'an end axle' : 'a middle axle';
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} lifts ${axle} clear of the rail ${place}`,
+        undecided: `${vehicle} may lift ${axle} clear of the rail ${place}`,
+        near: `${vehicle} nearly lifts ${axle} clear of the rail ${place}`,
+        passes: `every wheel keeps to the rail; ${vehicle} lifts one most ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);
     const rises = `its wheels stand ${showSmall(finding.value, show)} off the rail`;
+    if (finding.governing === 'corner') {
+      const hangs = `where the cant runs in or out one wheel of ${vehicle} hangs ${showSmall(finding.value, show)} off the rail`;
+      return sentence(`${hangs}, flanges guide up to ${showSmall(finding.limit, show)}`);
+    }
     const frame =
       finding.governing === 'end-axle'
         ? `the rigid frame of ${vehicle} rocks over a middle axle and at one end ${rises}`
@@ -38,9 +49,14 @@ export const groundingWords: RiskWords = {
   headline(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);
     const place = `at ${showPlace(finding.chainage, show)}`;
-    if (finding.verdict === 'fails') return sentence(`${vehicle} grounds on the rail ${place}`);
-    if (finding.verdict === 'near') return sentence(`${vehicle} nearly grounds on the rail ${place}`);
-    return `Nothing grounds; ${vehicle} comes lowest ${place}.`;
+    return sentence(
+      byStanding(finding, {
+        fails: `${vehicle} grounds on the rail ${place}`,
+        undecided: `${vehicle} may ground on the rail ${place}`,
+        near: `${vehicle} nearly grounds on the rail ${place}`,
+        passes: `nothing grounds; ${vehicle} comes lowest ${place}`,
+      }),
+    );
   },
   cause(finding, naming, show) {
     const vehicle = vehicleName(naming, finding.subject);

@@ -109,17 +109,6 @@ function powerOfTwo(n: number): number {
   return bits.getFloat64(0);
 }
 
-/** e to the power x; 0 below e^-708. */
-export function exp(x: number): number {
-  if (x < -708) return 0;
-  if (x > 709) return Number.POSITIVE_INFINITY;
-  const n = Math.round(x / (LN2_HIGH + LN2_LOW));
-  const r = x - n * LN2_HIGH - n * LN2_LOW;
-  let sum = 0;
-  for (let k = 13; k >= 2; k--) sum = (r * (1 + sum)) / k;
-  return (1 + r * (1 + sum)) * powerOfTwo(n);
-}
-
 /** Natural logarithm of a normal number x > 0. */
 export function log(x: number): number {
   bits.setFloat64(0, x);

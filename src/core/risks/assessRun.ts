@@ -35,16 +35,20 @@ interface Row {
 export function assessRun(context: RiskContext, definitions: readonly RiskDefinition[] = risks): RiskSeries[] {
   const { frames } = context.run;
   const rows: Row[] = [];
+  /** Risks with the same subjects share where these are. */
+  const places = new Map<RiskSubject, Float64Array>();
   for (const definition of definitions) {
     const subjects = subjectCount(definition.subject, context);
     const sampler = subjects > 0 ? definition.prepare(context) : null;
     if (sampler === null) continue;
+    const chainages = places.get(definition.subject) ?? new Float64Array(frames * subjects);
+    places.set(definition.subject, chainages);
     rows.push({
       definition,
       sampler,
       subjects,
       margins: new Float64Array(frames * subjects),
-      chainages: new Float64Array(frames * subjects),
+      chainages,
       leastMargin: Number.POSITIVE_INFINITY,
       leastFrame: -1,
       leastSubject: -1,
@@ -54,13 +58,18 @@ export function assessRun(context: RiskContext, definitions: readonly RiskDefini
   const sample = newSample();
   for (let f = 0; f < frames; f++) {
     const frame = pose(f);
+    for (const [subject, chainages] of places) {
+      const subjects = chainages.length / frames;
+      for (let k = 0; k < subjects; k++) {
+        chainages[f * subjects + k] = subjectChainage(subject, k, frame, context);
+      }
+    }
     for (const row of rows) {
-      const { subjects, margins, chainages, sampler, definition } = row;
+      const { subjects, margins, sampler } = row;
       for (let k = 0; k < subjects; k++) {
         sampler.sample(frame, k, sample);
         const { margin } = sample;
         margins[f * subjects + k] = margin;
-        chainages[f * subjects + k] = subjectChainage(definition.subject, k, frame, context);
         if (margin < row.leastMargin) {
           row.leastMargin = margin;
           row.leastFrame = f;
@@ -92,6 +101,7 @@ export function sampleInFull(
   const sample = newSample();
   sampler.sample(frame, subject, sample);
   const parts = sampler.parts(frame, subject);
+  const compare = sampler.compare?.(frame, subject) ?? [];
   return {
     frame: frame.index,
     subject,
@@ -99,8 +109,9 @@ export function sampleInFull(
     value: sample.value,
     limit: sample.limit,
     margin: sample.margin,
-    range: toleranceRange(sample, parts),
+    range: sampler.range === undefined ? toleranceRange(sample, parts) : sampler.range(frame, subject),
     parts,
     governing: sample.governing,
+    ...(compare.length === 0 ? {} : { compare }),
   };
 }

@@ -1,16 +1,10 @@
-import { axleGap, flangeH0Mm, type Vehicle } from '../stock/index.ts';
+import { axleGap, type Vehicle } from '../stock/index.ts';
 import { type TrackPoint, trackPoint } from '../track/index.ts';
 import { gradeChanges } from './changingGrade.ts';
+import { flangeDepth, flangeDepthTolerance } from './flangeDepth.ts';
 import { newSample, sayNothing } from './sample.ts';
+import { frameTwist, twistPlay } from './twistUnloading.ts';
 import type { RiskDefinition, Sampler } from './types.ts';
-
-/**
- * Lift at which the tip of a flange is level with the rail and guides no more, in gauges, and how far that may be off either way: 0.9 ± 0.3 mm
- * for 16.5 mm gauge. Source: NEM 310 (2009), flange depth D of 0.6 to 1.2 mm in H0.
- */
-const [shallowest, deepest] = flangeH0Mm.depth;
-const flangeInGauges = (shallowest + deepest) / 2 / 16.5;
-const flangeToleranceInGauges = (deepest - shallowest) / 2 / 16.5;
 
 /**
  * Distance from an axle, in wheelbases, within which the centre of mass may come to either side of it: a pull of a fifth of the
@@ -18,17 +12,16 @@ const flangeToleranceInGauges = (deepest - shallowest) / 2 / 16.5;
  */
 const rocking = 0.05;
 
-/** Axles of a frame that is rigid over all of them; 0 where none could lift. */
-function rigidAxles({ bogies, axles, kind }: Vehicle): number {
-  const count = axles ?? (kind === 'locomotive' || kind === 'tender' ? 3 : 2);
-  return bogies || count < 3 ? 0 : count;
-}
+/** Axles of a frame that is rigid over all of them; 0 on bogies. */
+const rigidAxles = ({ bogies, axles, kind }: Vehicle): number =>
+  bogies ? 0 : (axles ?? (kind === 'locomotive' || kind === 'tender' ? 3 : 2));
 
 /**
  * Lift of a wheel of a rigid frame of three axles or more off its rail, m, against the depth of flange that guides. The frame stands on
  * the two axles that its centre of mass lies between and no rail pushes through it: the line over the rail heights
  * under its axles that is least high there. In a sag those are the end axles and the middle hangs; on a
- * summit a middle axle carries and an end lifts, twice as far. The rail's own heights count, so breaks of grade do too.
+ * summit a middle axle carries and an end lifts, twice as far. The rail's own heights count, so breaks of grade do too. Where cant runs in or out, one corner
+ * of a rigid frame of any number of axles hangs by the twist under it less what the frame takes up.
  */
 export const axleLift: RiskDefinition = {
   id: 'axle-lift',
@@ -40,7 +33,9 @@ export const axleLift: RiskDefinition = {
     const { vehicles } = train;
     const counts = Int32Array.from(vehicles, rigidAxles);
     const most = Math.max(...counts);
-    if (most === 0 || !gradeChanges(path.track)) return null;
+    const bends = most > 2 && gradeChanges(path.track);
+    const twists = most > 0 && path.track.cant !== null;
+    if (!bends && !twists) return null;
     /** Rail under each axle above the line through the rail under the end axles, m. */
     const heights = new Float64Array(most);
     const rail: TrackPoint = trackPoint(path.track, 0);
@@ -49,22 +44,33 @@ export const axleLift: RiskDefinition = {
     const sampler: Sampler = {
       sample(frame, index, out) {
         const count = counts[index];
-        if (count === 0) return sayNothing(out);
+        const vehicle = vehicles[index];
+        const { massAhead, pivotSpacing, gauge } = vehicle;
         const placement = frame.placements[index];
-        for (let k = 1; k < count - 1; k++) heights[k] = -axleGap(path.track, placement, k / (count - 1), rail);
-        const { massAhead, pivotSpacing, gauge } = vehicles[index];
-        standOn(heights, count, 0.5 + massAhead / pivotSpacing, lifted);
-        out.value = lifted.by;
-        out.limit = flangeInGauges * gauge;
+        const lengthwise = bends && count > 2;
+        if (!lengthwise && (count === 0 || !twists)) return sayNothing(out);
+        out.value = 0;
+        out.governing = 'corner';
+        if (lengthwise) {
+          for (let k = 1; k < count - 1; k++) heights[k] = -axleGap(path.track, placement, k / (count - 1), rail);
+          standOn(heights, count, 0.5 + massAhead / pivotSpacing, lifted);
+          out.value = lifted.by;
+          out.governing = lifted.end ? 'end-axle' : 'middle-axle';
+        }
+        const corner = frameTwist(vehicle, placement) - twistPlay(gauge);
+        if (corner > out.value) {
+          out.value = corner;
+          out.governing = 'corner';
+        }
+        out.limit = flangeDepth(vehicle);
         out.margin = out.limit - out.value;
-        out.governing = lifted.end ? 'end-axle' : 'middle-axle';
       },
       parts(frame, index) {
         sampler.sample(frame, index, inspected);
         if (inspected.governing === null) return [];
         return [
           { label: 'track-geometry', value: inspected.value },
-          { label: 'tolerance', value: flangeToleranceInGauges * vehicles[index].gauge },
+          { label: 'tolerance', value: flangeDepthTolerance(vehicles[index]) },
         ];
       },
     };

@@ -1,5 +1,5 @@
 import { jointLoads } from './jointLoads.ts';
-import { sayNothing } from './sample.ts';
+import { sayNothing, saySpare } from './sample.ts';
 import type { RiskDefinition } from './types.ts';
 
 /** A pair of facing heads at one joint: mean width and height, m. */
@@ -21,8 +21,9 @@ function overlapAllowed(heads: Heads, up: number): number {
 /**
  * Buffer locking: the sideways offset of facing heads against their overlap, m. Heads that have lost it slip behind each other
  * as soon as their faces meet, so it takes both, overlap lost and gap closed in buff: the margin of a pair is
- * the greater of overlap left and gap left. A joint held in draft keeps the gap it shows; in buff the gap at the greatest
- * squeeze counts, afloat and closing the gap once the slack is gone.
+ * the greater of overlap left and gap left. Value and limit are those of the one that governs: by overlap how far the heads
+ * stand aside against their overlap, by gap how much of it the squeeze takes against the gap there is. A joint
+ * held in draft keeps the gap it shows; in buff the gap at the greatest squeeze counts, afloat and closing the gap once the slack is gone.
  */
 export const bufferLock: RiskDefinition = {
   id: 'buffer-lock',
@@ -49,15 +50,13 @@ export const bufferLock: RiskDefinition = {
         const meets = !Number.isNaN(loads.buff(frame.index, joint));
         const squeeze = meets ? loads.shorter(frame.index, joint) : 0;
         for (let side = 0; side < 2; side++) {
-          const value = Math.abs(bufferLateral[side]);
-          const limit = overlapAllowed(pair, bufferVertical[side]);
-          const gap = bufferGap[side] - squeeze;
-          const margin = Math.max(limit - value, gap);
+          const aside = Math.abs(bufferLateral[side]);
+          const overlap = overlapAllowed(pair, bufferVertical[side]);
+          const gap = bufferGap[side];
+          const margin = Math.max(overlap - aside, gap - squeeze);
           if (margin >= out.margin) continue;
-          out.value = value;
-          out.limit = limit;
-          out.margin = margin;
-          out.governing = gap > limit - value ? 'gap' : 'overlap';
+          if (gap - squeeze > overlap - aside) saySpare(out, squeeze, gap, 'gap');
+          else saySpare(out, aside, overlap, 'overlap');
         }
       },
       parts: () => [],

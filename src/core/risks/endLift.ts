@@ -12,6 +12,15 @@ export function contactLift(buff: number, faceTilt: number, faceFriction: number
   return Math.max(0, buff * tan(faceTilt - atan(faceFriction)));
 }
 
+/**
+ * Upward force (N) on a head pushed with `buff` (N) when its mate's motion drags it up along the leaning face: F·tan(β + φ), the bound of what friction can add; without end where lean
+ * and friction angle together reach upright. Source: the same balance with the friction turned round.
+ */
+export function draggedLift(buff: number, faceTilt: number, faceFriction: number): number {
+  const steepness = faceTilt + atan(faceFriction);
+  return steepness >= Math.PI / 2 ? Number.POSITIVE_INFINITY : buff * tan(steepness);
+}
+
 /** Lean (rad) and friction of a pair of faces: the steeper lean and the slipperier face, as neither half knows its mate. */
 export function contactFaces(a: Coupling, b: Coupling): { readonly tilt: number; readonly friction: number } {
   return { tilt: Math.max(a.faceTilt, b.faceTilt), friction: Math.min(a.faceFriction, b.faceFriction) };

@@ -1,6 +1,7 @@
-import { axleGap, type Placement } from '../stock/index.ts';
-import { gradeBreaks, type TrackPoint, trackPoint } from '../track/index.ts';
+import { gradeBreaks } from '../track/index.ts';
 import { gradeChanges } from './changingGrade.ts';
+import { curvatureAt } from './curvatureAt.ts';
+import { railRise } from './railRise.ts';
 import type { RiskDefinition } from './types.ts';
 
 /**
@@ -25,34 +26,37 @@ export const grounding: RiskDefinition = {
     if (!gradeChanges(track)) return null;
     const { vehicles } = train;
     const breaks = Float64Array.from(gradeBreaks(track), ({ chainage }) => chainage);
-    const rail: TrackPoint = trackPoint(track, 0);
-    let rise = 0;
-    let between = true;
-    /** Looks at the rail at a share of the way from the rear running point to the front one. */
-    const look = (placement: Placement, share: number): void => {
-      const height = -axleGap(track, placement, share, rail);
-      if (height <= rise) return;
-      rise = height;
-      between = share > 0 && share < 1;
-    };
     return {
       sample(frame, index, out) {
         const { pivotSpacing, frontOverhang, rearOverhang, underside } = vehicles[index];
         const placement = frame.placements[index];
+        const { frontChainage, rearChainage, up } = placement;
+        const front = curvatureAt(track, frontChainage);
+        const rear = curvatureAt(track, rearChainage);
+        const bend = (front * front + rear * rear) / 2;
         const from = -rearOverhang / pivotSpacing;
         const to = 1 + frontOverhang / pivotSpacing;
+        const span = frontChainage - rearChainage;
         // Under the running points the rail is where it is on the level.
-        rise = 0;
-        between = true;
-        for (let k = 0; k <= places; k++) look(placement, from + ((to - from) * k) / places);
-        const { rearChainage } = placement;
-        const span = placement.frontChainage - rearChainage;
-        for (let k = firstBeyond(breaks, rearChainage + from * span); k < breaks.length; k++) {
-          if (breaks[k] > rearChainage + to * span) break;
-          look(placement, (breaks[k] - rearChainage) / span);
+        let rise = 0;
+        let between = true;
+        let next = breaks.length === 0 ? 0 : firstBeyond(breaks, rearChainage + from * span);
+        for (let k = 0; ; k++) {
+          let share: number;
+          if (k <= places) {
+            share = from + ((to - from) * k) / places;
+          } else {
+            if (next >= breaks.length || breaks[next] > rearChainage + to * span) break;
+            share = (breaks[next] - rearChainage) / span;
+            next++;
+          }
+          const height = railRise(track, placement, pivotSpacing, share, bend);
+          if (height <= rise) continue;
+          rise = height;
+          between = share > 0 && share < 1;
         }
         out.value = rise;
-        out.limit = underside * placement.up[2];
+        out.limit = underside * up[2];
         out.margin = out.limit - rise;
         out.governing = between ? 'middle' : 'overhang';
       },

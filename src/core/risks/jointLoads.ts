@@ -17,6 +17,8 @@ export interface JointLoads {
   buff(frame: number, joint: number): number;
   /** Greatest draft (N) since the frame before; 0 when afloat and about to stretch; NaN otherwise. */
   draft(frame: number, joint: number): number;
+  /** Whether the joint is one and neither pulled nor pushed by more than `most` (N) since the frame before. */
+  afloat(frame: number, joint: number, most: number): boolean;
   /** How much shorter (m, ≥ 0) the joint was at its greatest buff since the frame before, or will be once its slack has closed. */
   shorter(frame: number, joint: number): number;
   /**
@@ -37,11 +39,15 @@ export function jointLoads({ run, train: { vehicles } }: RiskContext): JointLoad
   const joints = vehicles.slice(1).map((trailing, j) => makeJoint(vehicles[j].rear.coupling, trailing.front.coupling));
   const slack = Float64Array.from(joints, (joint) => joint.slack);
   const width = joints.length;
-  const lastFrame = new Int32Array(width).fill(run.frames);
+  /** Frames after which, and from which again not, a joint is apart. */
+  const apart = joints.map((): { from: number; to: number }[] => []);
   for (const event of run.events) {
-    if (event.kind !== 'parting') continue;
+    if (event.kind !== 'parting' && event.kind !== 'recoupling') continue;
     const frame = run.time.findIndex((time) => time >= event.time);
-    if (frame >= 0) lastFrame[event.subject] = frame;
+    if (frame < 0) continue;
+    const gaps = apart[event.subject];
+    if (event.kind === 'parting') gaps.push({ from: frame, to: run.frames });
+    else gaps[gaps.length - 1].to = frame;
   }
   /** Speed at which a joint lengthens, m/s. */
   const openingRate = (frame: number, joint: number): number => {
@@ -50,7 +56,7 @@ export function jointLoads({ run, train: { vehicles } }: RiskContext): JointLoad
   };
   const loads: JointLoads = {
     slack,
-    coupled: (frame, joint) => frame <= lastFrame[joint],
+    coupled: (frame, joint) => !apart[joint].some(({ from, to }) => frame > from && frame < to),
     buff(frame, joint) {
       if (!loads.coupled(frame, joint)) return Number.NaN;
       const at = frame * width + joint;
@@ -68,6 +74,10 @@ export function jointLoads({ run, train: { vehicles } }: RiskContext): JointLoad
       const opening = openingRate(frame, joint);
       if (run.force[at] !== 0 || opening <= 0) return Number.NaN;
       return slack[joint] / 2 - run.extension[at] <= opening * soon ? 0 : Number.NaN;
+    },
+    afloat(frame, joint, most) {
+      const at = frame * width + joint;
+      return loads.coupled(frame, joint) && run.draftPeak[at] <= most && -run.buffPeak[at] <= most;
     },
     shorter(frame, joint) {
       const at = frame * width + joint;

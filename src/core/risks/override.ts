@@ -1,4 +1,4 @@
-import { contactFaces, contactLift, endHold } from './endLift.ts';
+import { contactFaces, contactLift, draggedLift, endHold } from './endLift.ts';
 import { couplingHalves, mismatchParts } from './headMismatch.ts';
 import { jointLoads } from './jointLoads.ts';
 import { newSample, sayNothing, saySpare } from './sample.ts';
@@ -7,7 +7,8 @@ import type { RiskDefinition, Sampler } from './types.ts';
 /**
  * Riding up in buff, m. Two ways, and the nearer one speaks: heads further apart in height than their facing, or an
  * end lifted by the lean of the contact faces, whose margin is the share of its hold that is left, in terms of the facing:
- * both are zero exactly where the head goes over. Nothing to say while the joint is in draft.
+ * both are zero exactly where the head goes over. Beside them, for comparison, what the mate could lift by dragging the head up with it. Nothing
+ * to say while the joint is in draft.
  */
 export const override: RiskDefinition = {
   id: 'override',
@@ -44,6 +45,13 @@ export const override: RiskDefinition = {
         sampler.sample(frame, joint, inspected);
         if (inspected.governing !== 'facing') return [];
         return mismatchParts(frame.joints[joint].verticalOffset, halves[joint]);
+      },
+      compare(frame, joint) {
+        const buff = loads.buff(frame.index, joint);
+        if (!(buff > 0) || facing[joint] === Number.POSITIVE_INFINITY) return [];
+        const value = draggedLift(buff, faces[joint].tilt, faces[joint].friction);
+        const limit = hold[joint];
+        return [{ label: 'dragged-up', value, limit, margin: facing[joint] * (1 - value / limit) }];
       },
     };
     return sampler;

@@ -1,13 +1,25 @@
+import type { CouplingKind } from '../stock/types.ts';
+import { headsAside } from './headAside.ts';
 import { couplingHalves, mismatchParts } from './headMismatch.ts';
 import { jointLoads } from './jointLoads.ts';
 import { newSample, sayNothing, saySpare } from './sample.ts';
-import type { RiskDefinition, Sampler } from './types.ts';
+import type { Governing, RiskDefinition, Sample, Sampler } from './types.ts';
 
 const plenty = 0.001;
 
+/** Couplings that hold by a hook or a link which only its own weight keeps down. */
+const hooks: ReadonlySet<CouplingKind> = new Set<CouplingKind>(['hook-and-bar', 'loop', 'link']);
+
 /**
- * Letting go in draft, m. Two ways, and the nearer one speaks: heads further apart in height than they engage, or a pull
- * beyond the release force, whose margin is the share of that force left, in terms of the engagement. Nothing to say in buff.
+ * Pull or push below which friction holds a hook no better than its own weight does, N: a hook of 0.3 g that rubs with 0.3. An
+ * assumption; a few times more or less changes which frames count as afloat, not what is left there.
+ */
+const holdsHook = 0.01;
+
+/**
+ * Letting go, m. In draft by height (heads further apart than they engage), by side (further apart across than they hold, past their free swing) or by force,
+ * whose margin is the share of the release force left, in terms of the engagement. A hook or link that floats, with neither pull nor push to hold it down, lifts out by height too,
+ * wherever the slack is going. The nearest speaks; nothing to say in buff.
  */
 export const parting: RiskDefinition = {
   id: 'parting',
@@ -19,29 +31,46 @@ export const parting: RiskDefinition = {
     const halves = couplingHalves(context);
     const loads = jointLoads(context);
     // The shallower of two holds is the one that lets go.
-    const engagement = Float64Array.from(halves, ([a, b]) => Math.min(a.engagement, b.engagement));
-    const release = Float64Array.from(halves, ([a, b]) => Math.min(a.release, b.release));
-    if (!engagement.some(Number.isFinite) && !release.some(Number.isFinite)) return null;
+    const least = (pick: (half: (typeof halves)[number][0]) => number): Float64Array =>
+      Float64Array.from(halves, ([a, b]) => Math.min(pick(a), pick(b)));
+    const engagement = least((half) => half.engagement);
+    const sideHold = least((half) => half.sideHold ?? Number.POSITIVE_INFINITY);
+    const release = least((half) => half.release);
+    const hooked = halves.map(([a, b]) => hooks.has(a.kind) && hooks.has(b.kind));
+    if (![...engagement, ...sideHold, ...release].some(Number.isFinite)) return null;
     const inspected = newSample();
+
+    const consider = (value: number, limit: number, margin: number, governing: Governing, out: Sample): void => {
+      if (margin >= out.margin) return;
+      out.value = value;
+      out.limit = limit;
+      out.margin = margin;
+      out.governing = governing;
+    };
     const sampler: Sampler = {
       sample(frame, joint, out) {
         sayNothing(out);
-        const draft = loads.draft(frame.index, joint);
-        if (Number.isNaN(draft)) return;
+        const geometry = frame.joints[joint];
         const hold = engagement[joint];
         const held = hold < Number.POSITIVE_INFINITY;
-        if (held) saySpare(out, Math.abs(frame.joints[joint].verticalOffset), hold, 'engagement');
+        const apart = Math.abs(geometry.verticalOffset);
+        const loose = held && hooked[joint] && loads.afloat(frame.index, joint, holdsHook);
+        if (loose) saySpare(out, apart, hold, 'float');
+        const draft = loads.draft(frame.index, joint);
+        if (Number.isNaN(draft)) return;
+        if (held && !loose) saySpare(out, apart, hold, 'engagement');
+        if (sideHold[joint] < Number.POSITIVE_INFINITY) {
+          const aside = headsAside(halves[joint][0], halves[joint][1], geometry);
+          const spare = sideHold[joint] - aside;
+          consider(aside, sideHold[joint], spare, 'side-hold', out);
+        }
         if (release[joint] === Number.POSITIVE_INFINITY) return;
         const spare = (held ? hold : plenty) * (1 - draft / release[joint]);
-        if (spare >= out.margin) return;
-        out.value = draft;
-        out.limit = release[joint];
-        out.margin = spare;
-        out.governing = 'release';
+        consider(draft, release[joint], spare, 'release', out);
       },
       parts(frame, joint) {
         sampler.sample(frame, joint, inspected);
-        if (inspected.governing !== 'engagement') return [];
+        if (inspected.governing !== 'engagement' && inspected.governing !== 'float') return [];
         return mismatchParts(frame.joints[joint].verticalOffset, halves[joint]);
       },
     };

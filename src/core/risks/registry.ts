@@ -1,14 +1,17 @@
 import { axleLift } from './axleLift.ts';
+import { barLift } from './barLift.ts';
 import { bufferLock } from './bufferLock.ts';
 import { couplerSwing } from './couplerSwing.ts';
 import { grounding } from './grounding.ts';
 import { headroom } from './headroom.ts';
 import { jackKnife } from './jackKnife.ts';
 import { override } from './override.ts';
+import { overturning } from './overturning.ts';
 import { parting } from './parting.ts';
 import { passing } from './passing.ts';
 import { stall } from './stall.ts';
 import { stringLining } from './stringLining.ts';
+import { structure } from './structure.ts';
 import type { RiskDefinition, RiskId } from './types.ts';
 import { wheelClimb } from './wheelClimb.ts';
 import { wheelspin } from './wheelspin.ts';
@@ -24,10 +27,13 @@ export const risks: readonly RiskDefinition[] = [
   wheelClimb,
   stringLining,
   jackKnife,
+  overturning,
   axleLift,
   grounding,
+  barLift,
   headroom,
   passing,
+  structure,
 ];
 
 /** The definition of one risk. */

@@ -1,22 +1,30 @@
-import { asin, atan2, cos, sin } from '../math/index.ts';
+import { asin, sin } from '../math/index.ts';
 import { couplerPivot, type End } from '../stock/index.ts';
 import type { Vehicle } from '../stock/types.ts';
 import { standardGravity } from '../units/index.ts';
+import { contactFaces, contactLift } from './endLift.ts';
+import { at, rowLength, standingsOf } from './standings.ts';
 import type { Frame, RiskContext } from './types.ts';
 import { wheelPlay } from './wheelPlay.ts';
 
-/** What two coupling forces do to one vehicle. N and N·m; to the left and counter-clockwise positive. */
+/** What two coupling forces, the speed and the lean of the track do to one vehicle. N and N·m; to the left and counter-clockwise positive. */
 export interface SideForces {
   /** At the front and at the rear coupling, square to the body. */
   frontEnd: number;
   rearEnd: number;
-  /** On the front and on the rear running gear, by levers. They add up to the same. */
+  /** The same on the front and on the rear running gear, by levers. They add up to the same. */
   frontGear: number;
   rearGear: number;
   /** With which a coupling carried by a bogie turns that bogie. */
   frontCouple: number;
   rearCouple: number;
-  /** What stands on each running gear, square to the rail: weight, and what couplings and traction move of it from end to end. */
+  /** What speed and lean press aside at the height of the mass, by what of the mass is over each running gear. */
+  frontMass: number;
+  rearMass: number;
+  /**
+   * What stands on each running gear, square to the rail: weight and the speed on canted track, less what the couplings lift, and what couplings and
+   * traction move of it from end to end.
+   */
   frontLoad: number;
   rearLoad: number;
 }
@@ -28,12 +36,14 @@ export const newSideForces = (): SideForces => ({
   rearGear: 0,
   frontCouple: 0,
   rearCouple: 0,
+  frontMass: 0,
+  rearMass: 0,
   frontLoad: 0,
   rearLoad: 0,
 });
 
 /** An end that could stand clear of the rail still counts as this share of its weight, so that what it bears is never divided by nothing. */
-const leastLoad = 0.01;
+export const leastLoad = 0.01;
 
 /** What of an end stays the same all along the route. Lengths m, angles rad. */
 interface Ending {
@@ -49,13 +59,12 @@ interface Ending {
   readonly bogieSkew: number;
 }
 
-function endingOf(vehicle: Vehicle, end: End): Ending {
-  const { pivotSpacing, bogies, rigidWheelbase, gauge } = vehicle;
+function endingOf(vehicle: Vehicle, end: End, play: number): Ending {
+  const { pivotSpacing, bogies, rigidWheelbase } = vehicle;
   const { coupling } = vehicle[end];
   const { ahead, up } = couplerPivot(vehicle, end);
   const onBogie = coupling.mount === 'bogie' && bogies;
   const gear = ((end === 'front' ? 1 : -1) * pivotSpacing) / 2;
-  const play = wheelPlay(gauge);
   const bodySkew = (2 * play) / pivotSpacing;
   const bogieSkew = (2 * play) / rigidWheelbase;
   return {
@@ -69,75 +78,119 @@ function endingOf(vehicle: Vehicle, end: End): Ending {
   };
 }
 
-/** Angle in plan from one direction to another, counter-clockwise, rad. */
-const planTurn = (a: readonly [number, number, number], b: readonly [number, number, number]): number =>
-  atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
+/** Sideways forces of a trial's vehicles: `look` at one, then `write` for every pair of coupling forces to judge. */
+export interface SideForcesOf {
+  /** Curvature under the front and the rear running point of a vehicle looked at, 1/m. */
+  frontCurvature(vehicle: number): number;
+  rearCurvature(vehicle: number): number;
+  /** Takes in how a vehicle and its couplings stand at a posed frame. */
+  look(frame: Frame, vehicle: number): void;
+  /**
+   * Writes what a force at the front and one at the rear (N, draft positive, 0 without a joint) do to a vehicle looked at. `level`: as if the
+   * track had no cant there.
+   */
+  write(vehicle: number, front: number, rear: number, skew: -1 | 0 | 1, out: SideForces, level?: boolean): void;
+}
 
 /**
  * Sideways forces of couplings on the running gear, from the real line between the pivots and not from length over radius: draft F turned by ψ against the
- * body pulls with F·sin ψ. Levers about the other gear share it out. A coupling on a bogie bears on that bogie alone and turns it besides.
+ * body pulls with F·sin ψ. Levers about the other gear share it out. A coupling on a bogie bears on that bogie alone and turns it besides. A line of pivots
+ * that rises by e against the body lifts with F·e; pushed, leaning contact faces may lift with F·tan(β - φ) as well.
  *
  * `skew` adds what the play between wheels and rails makes of a push: this vehicle and its neighbours stand askew from rail to rail
  * (1: this one turned to the left), each the same way, which turns every drawbar between them the other way. In draft a train pulls itself straight and play counts for nothing.
+ *
+ * `plays` are the play of the wheels of each vehicle, m, where it is not to be the usual one; `speedFactor` 0 judges the same moment at rest.
  */
-export function sideForces({ train: { vehicles }, run }: RiskContext) {
-  const engineOf = vehicles.map((_, i) => run.locomotives.indexOf(i));
-  const fronts = vehicles.map((vehicle) => endingOf(vehicle, 'front'));
-  const rears = vehicles.map((vehicle) => endingOf(vehicle, 'rear'));
-  const lineAngle = { front: 0, rear: 0 };
-  const carrierAngle = { front: 0, rear: 0 };
-  const drawbarTurn = { front: 0, rear: 0 };
-  let index = 0;
-  let traction = 0;
-  let level = 1;
+export function sideForces(context: RiskContext, plays?: readonly number[], speedFactor: 0 | 1 = 1): SideForcesOf {
+  const { vehicles } = context.train;
+  const playOf = plays ?? vehicles.map(wheelPlay);
+  const fronts = vehicles.map((vehicle, i) => endingOf(vehicle, 'front', playOf[i]));
+  const rears = vehicles.map((vehicle, i) => endingOf(vehicle, 'rear', playOf[i]));
+  /** What a push of 1 N lifts by the leaning faces of each joint, N. */
+  const facesLift = Float64Array.from(vehicles.slice(1), (trailing, j) => {
+    const { tilt, friction } = contactFaces(vehicles[j].rear.coupling, trailing.front.coupling);
+    return contactLift(1, tilt, friction);
+  });
+  const standings = standingsOf(context);
+  const { rows } = standings;
 
   return {
-    /** Takes in how a vehicle and its couplings stand at a posed frame. */
-    look(frame: Frame, vehicle: number): void {
-      index = vehicle;
-      const placement = frame.placements[vehicle];
-      const engine = engineOf[vehicle];
-      traction = engine < 0 ? 0 : run.railForce[frame.index * run.locomotives.length + engine];
-      level = placement.up[2];
-      if (vehicle > 0) {
-        const joint = frame.joints[vehicle - 1];
-        const turned = fronts[vehicle].onBogie ? planTurn(placement.ahead, placement.frontTangent) : 0;
-        carrierAngle.front = joint.swingTrailing;
-        lineAngle.front = joint.swingTrailing + turned;
-        drawbarTurn.front = turnOf(rears[vehicle - 1].aside + fronts[vehicle].aside, joint.pinDistance);
-      }
-      if (vehicle + 1 < vehicles.length) {
-        const joint = frame.joints[vehicle];
-        const turned = rears[vehicle].onBogie ? planTurn(placement.ahead, placement.rearTangent) : 0;
-        carrierAngle.rear = joint.swingLeading;
-        lineAngle.rear = joint.swingLeading + turned;
-        drawbarTurn.rear = turnOf(rears[vehicle].aside + fronts[vehicle + 1].aside, joint.pinDistance);
-      }
-    },
-    /** Writes what a force at the front and one at the rear (N, draft positive, 0 without a joint) do to the vehicle looked at. */
-    write(front: number, rear: number, skew: -1 | 0 | 1, out: SideForces): void {
+    frontCurvature: (vehicle) => rows[vehicle * rowLength + at.frontCurvature],
+    rearCurvature: (vehicle) => rows[vehicle * rowLength + at.rearCurvature],
+    look: standings.look,
+    write(index, pulled, trailed, skew, out, level = false) {
       const { mass, massAhead, massHeight, pivotSpacing } = vehicles[index];
+      const row = index * rowLength;
       const ahead = fronts[index];
       const behind = rears[index];
-      const frontSkew = front < 0 ? skew : 0;
-      const rearSkew = rear < 0 ? skew : 0;
-      out.frontEnd = front * sin(lineAngle.front - frontSkew * (drawbarTurn.front + ahead.bodySkew));
-      out.rearEnd = -rear * sin(lineAngle.rear - rearSkew * (drawbarTurn.rear + behind.bodySkew));
-      out.frontGear = out.frontEnd * (0.5 + ahead.at / pivotSpacing) + out.rearEnd * (0.5 + behind.at / pivotSpacing);
+      out.frontEnd = 0;
+      out.frontCouple = 0;
+      if (pulled !== 0) {
+        const line = rows[row + at.frontLine];
+        const fold =
+          pulled < 0 && skew !== 0 ? skew * turnOf(rears[index - 1].aside + ahead.aside, rows[row + at.frontPins]) : 0;
+        const folded = pulled < 0 ? skew : 0;
+        out.frontEnd = pulled * sin(line - fold - folded * ahead.bodySkew);
+        if (ahead.bogieArm !== 0) {
+          out.frontCouple =
+            ahead.bogieArm * pulled * sin(rows[row + at.frontCarrier] - fold - folded * ahead.bogieSkew);
+        }
+      }
+      out.rearEnd = 0;
+      out.rearCouple = 0;
+      if (trailed !== 0) {
+        const line = rows[row + at.rearLine];
+        const fold =
+          trailed < 0 && skew !== 0
+            ? skew * turnOf(behind.aside + fronts[index + 1].aside, rows[row + at.rearPins])
+            : 0;
+        const folded = trailed < 0 ? skew : 0;
+        out.rearEnd = -trailed * sin(line - fold - folded * behind.bodySkew);
+        if (behind.bogieArm !== 0) {
+          out.rearCouple =
+            -behind.bogieArm * trailed * sin(rows[row + at.rearCarrier] - fold - folded * behind.bogieSkew);
+        }
+      }
+      const frontArm = 0.5 + ahead.at / pivotSpacing;
+      const rearArm = 0.5 + behind.at / pivotSpacing;
+      out.frontGear = out.frontEnd * frontArm + out.rearEnd * rearArm;
       out.rearGear = out.frontEnd + out.rearEnd - out.frontGear;
-      out.frontCouple =
-        ahead.bogieArm * front * sin(carrierAngle.front - frontSkew * (drawbarTurn.front + ahead.bogieSkew));
-      out.rearCouple =
-        -behind.bogieArm * rear * sin(carrierAngle.rear - rearSkew * (drawbarTurn.rear + behind.bogieSkew));
-      const all = mass * standardGravity * level;
+
+      const lean = rows[row + at.lean];
+      const square = level ? rows[row + at.square] / lean : rows[row + at.square];
+      const upright = level ? 1 : lean;
+      const leftward = level ? 0 : rows[row + at.leftward];
+      const speedSquared = speedFactor * rows[row + at.speedSquared];
+      const frontShare = 0.5 + massAhead / pivotSpacing;
+      const frontMass = mass * frontShare;
+      const rearMass = mass - frontMass;
+      const frontWhirl = frontMass * speedSquared * rows[row + at.frontCurvature];
+      const rearWhirl = rearMass * speedSquared * rows[row + at.rearCurvature];
+      out.frontMass = frontMass * standardGravity * leftward - frontWhirl * upright;
+      out.rearMass = rearMass * standardGravity * leftward - rearWhirl * upright;
+
+      const weight = mass * standardGravity * square;
+      let frontUp = 0;
+      let rearUp = 0;
       // What the rail does not take at its own height, the mass takes at its: in a blow most of it. Drag at the rail is left out.
-      const couple =
-        front * (ahead.height - massHeight) * cos(lineAngle.front) -
-        rear * (behind.height - massHeight) * cos(lineAngle.rear) -
-        traction * massHeight;
-      const load = all * (0.5 + massAhead / pivotSpacing) + couple / pivotSpacing;
-      out.frontLoad = Math.min(Math.max(load, leastLoad * all), (1 - leastLoad) * all);
-      out.rearLoad = all - out.frontLoad;
+      let couple = -rows[row + at.traction] * massHeight;
+      if (pulled !== 0) {
+        frontUp = pulled * rows[row + at.frontRise] + (pulled < 0 ? -pulled * facesLift[index - 1] : 0);
+        couple += pulled * (ahead.height - massHeight) * rows[row + at.frontAlong];
+      }
+      if (trailed !== 0) {
+        rearUp = -trailed * rows[row + at.rearRise] + (trailed < 0 ? -trailed * facesLift[index] : 0);
+        couple -= trailed * (behind.height - massHeight) * rows[row + at.rearAlong];
+      }
+      // On cant that leans in, speed presses on the rails as well.
+      const all = weight + (frontWhirl + rearWhirl) * leftward - frontUp - rearUp;
+      const load =
+        weight * frontShare + frontWhirl * leftward - frontUp * frontArm - rearUp * rearArm + couple / pivotSpacing;
+      const least = leastLoad * weight;
+      const borne = Math.max(all, 2 * least);
+      out.frontLoad = Math.min(Math.max(load, least), borne - least);
+      out.rearLoad = borne - out.frontLoad;
     },
   };
 }

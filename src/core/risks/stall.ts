@@ -2,15 +2,16 @@ import { hypot } from '../math/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { orderedSettings } from './orderedSetting.ts';
 import { sayNothing } from './sample.ts';
+import { staticGrip } from './staticGrip.ts';
 import type { Frame, Governing, RiskContext, RiskDefinition, ValuePart } from './types.ts';
-import { slipShares } from './wheelSlip.ts';
 
 /**
  * Stalling: what the train needs to keep moving against what its engines can give, N; the margin is what is left over as a share of
  * the need. Engines share the load through the train, so all are counted together and every engine's row says
  * the same. A motor gives most at standstill: a train that needs less than that slows down and goes on, one that
- * needs more comes to rest. Slipping wheels give only what they give. Nothing to say where nothing is needed, or where
- * the controller is being turned to nought.
+ * needs more comes to rest. Wheels count by what they hold before they break loose, also while they spin: what sliding
+ * ones still give says how the spin goes, not how much the train is short of. Nothing to say where nothing is needed, or
+ * where the controller is being turned to nought.
  */
 export const stall: RiskDefinition = {
   id: 'stall',
@@ -66,10 +67,11 @@ export interface Pull {
 }
 
 /** Force needed and available of all engines together at a frame of the run, N. */
-export function pullOf({ run, train }: RiskContext): Pull {
+export function pullOf(context: RiskContext): Pull {
+  const { run, train } = context;
   const width = run.locomotives.length;
   const settings = orderedSettings(run);
-  const slip = slipShares(run);
+  const wheels = staticGrip(context);
   const stallForce = Float64Array.from(run.locomotives, (vehicle) => train.vehicles[vehicle].drive?.stallForce ?? 0);
   const pull: Pull = {
     needed: 0,
@@ -85,7 +87,7 @@ export function pullOf({ run, train }: RiskContext): Pull {
         const at = frame * width + k;
         const held = settings[at] === run.setting[at];
         const motor = held ? run.motorLimit[at] : stallForce[k] * Math.abs(settings[at]);
-        const grip = slip[at] > 0 ? Math.abs(run.railForce[at]) : run.gripLimit[at];
+        const grip = wheels.at(frame, k);
         pull.needed += run.demand[at];
         if (settings[at] !== 0) pull.way = Math.sign(settings[at]);
         if (motor <= grip) byMotor += motor;

@@ -1,16 +1,15 @@
-import { trackPoint } from '../track/index.ts';
-import { standardGravity } from '../units/index.ts';
+import { leansOrCurves } from './curvatureAt.ts';
 import { jointLoads } from './jointLoads.ts';
-import { sayNothing } from './sample.ts';
+import { newSample, sayNothing } from './sample.ts';
 import { newSideForces, sideForces } from './sideForces.ts';
-import type { RiskDefinition } from './types.ts';
+import type { Frame, RiskDefinition, Sample } from './types.ts';
 import { halfSpan } from './wheelPlay.ts';
 
 /**
  * String-lining: pulled, a train straightens like a string and a light vehicle in it tips over the inner rail. The sideways pull of both couplings by the real swing of
- * their drawbars, at the height of their heads, against weight on half the distance of the rails: as a force at coupler height, N, and the
- * margin as a share of it. The speed takes from it. The vehicle tips as a whole, stiff from end to end. Pushes are left out: they
- * would take from it too.
+ * their drawbars, at the height of their heads, against what stands on the rails times half their distance: as a force at coupler height, N, and the
+ * margin as a share of it. The speed takes from it, cant that leans inwards adds to it. The vehicle tips as a whole, stiff from end to end. Pushes are
+ * left out: they would take from it too.
  */
 export const stringLining: RiskDefinition = {
   id: 'string-lining',
@@ -20,41 +19,43 @@ export const stringLining: RiskDefinition = {
   plenty: 0.7,
   near: 0.2,
   prepare(context) {
-    const { path, run, train } = context;
+    const { path, train } = context;
     const { vehicles } = train;
-    const curved = path.track.plan.elements.some((one) => one.startCurvature !== 0 || one.endCurvature !== 0);
-    if (!curved || vehicles.length < 2) return null;
+    if (!leansOrCurves(path.track) || vehicles.length < 2) return null;
     const loads = jointLoads(context);
     const sides = sideForces(context);
     const forces = newSideForces();
-    const point = trackPoint(path.track, 0);
     const draft = (frame: number, joint: number): number => Math.max(0, loads.peak(frame, joint, true) || 0);
+
+    const judge = (frame: Frame, index: number, level: boolean, out: Sample): void => {
+      const front = draft(frame.index, index - 1);
+      const rear = draft(frame.index, index);
+      sayNothing(out);
+      if (front === 0 && rear === 0) return;
+      const vehicle = vehicles[index];
+      sides.look(frame, index);
+      sides.write(index, front, rear, 0, forces, level);
+      const frontHeight = vehicle.front.coupling.headHeight;
+      const rearHeight = vehicle.rear.coupling.headHeight;
+      const height = rear === 0 ? frontHeight : front === 0 ? rearHeight : (frontHeight + rearHeight) / 2;
+      const pull = forces.frontEnd * frontHeight + forces.rearEnd * rearHeight;
+      const mass = (forces.frontMass + forces.rearMass) * vehicle.massHeight;
+      const bend = sides.frontCurvature(index) + sides.rearCurvature(index);
+      out.value = Math.max(0, Math.sign(pull) * (pull + mass)) / height;
+      out.limit = ((forces.frontLoad + forces.rearLoad) * halfSpan(vehicle.gauge)) / height;
+      out.margin = 1 - out.value / out.limit;
+      out.governing = bend === 0 ? 'rail' : pull * bend < 0 ? 'outer-rail' : 'inner-rail';
+    };
+    const inspected = newSample();
     return {
-      sample(frame, index, out) {
-        const front = draft(frame.index, index - 1);
-        const rear = draft(frame.index, index);
-        if (front === 0 && rear === 0) return sayNothing(out);
-        const vehicle = vehicles[index];
-        const placement = frame.placements[index];
-        sides.look(frame, index);
-        sides.write(front, rear, 0, forces);
-        const { mass, massHeight } = vehicle;
-        const frontHeight = vehicle.front.coupling.headHeight;
-        const rearHeight = vehicle.rear.coupling.headHeight;
-        const height = rear === 0 ? frontHeight : front === 0 ? rearHeight : (frontHeight + rearHeight) / 2;
-        const pull = forces.frontEnd * frontHeight + forces.rearEnd * rearHeight;
-        const bend =
-          (trackPoint(path.track, placement.frontChainage, point).curvature +
-            trackPoint(path.track, placement.rearChainage, point).curvature) /
-          2;
-        const speed = run.speed[frame.index * run.vehicles + index];
-        const whirl = -mass * speed * speed * bend * massHeight;
-        out.value = Math.max(0, Math.sign(pull) * (pull + whirl)) / height;
-        out.limit = (mass * standardGravity * placement.up[2] * halfSpan(vehicle.gauge)) / height;
-        out.margin = 1 - out.value / out.limit;
-        out.governing = pull * bend < 0 ? 'outer-rail' : 'inner-rail';
-      },
+      sample: (frame, index, out) => judge(frame, index, false, out),
       parts: () => [],
+      compare(frame, index) {
+        if (path.track.cant === null) return [];
+        judge(frame, index, true, inspected);
+        const { value, limit, margin } = inspected;
+        return Number.isNaN(margin) ? [] : [{ label: 'without-cant', value, limit, margin }];
+      },
     };
   },
 };

@@ -9,6 +9,7 @@ export type RiskId =
   | 'wheel-climb'
   | 'string-lining'
   | 'jack-knife'
+  | 'overturning'
   | 'buffer-lock'
   | 'coupler-swing'
   | 'override'
@@ -16,7 +17,9 @@ export type RiskId =
   | 'headroom'
   | 'axle-lift'
   | 'grounding'
-  | 'passing';
+  | 'bar-lift'
+  | 'passing'
+  | 'structure';
 
 export type RiskSubject = 'joint' | 'vehicle' | 'locomotive';
 
@@ -26,8 +29,9 @@ export type RiskUnit = 'length' | 'force' | 'share' | 'angle';
 /**
  * Which of a risk's several ways to fail is the nearest: it names what `value` and `limit` are. Heads against their
  * facing or their engagement, a lifted end, a release force, buffers kept by overlap or by an open gap, a motor or a grip,
- * a middle axle that hangs or an end axle that lifts, the middle of a body or an overhang over the rail, a track beside,
- * the rail that a flange climbs or a vehicle tips over (plain `rail` on straight track).
+ * a middle axle that hangs, an end axle or one wheel of a twisted frame that lifts, the middle of a body or an overhang over the rail, a track beside,
+ * the rail that a flange climbs or a vehicle tips over (plain `rail` on straight track), heads apart across, a hook that nothing holds down,
+ * a bar that lifts a vehicle, a structure beside or above.
  */
 export type Governing =
   | 'facing'
@@ -46,9 +50,15 @@ export type Governing =
   | 'rail'
   | 'middle-axle'
   | 'end-axle'
+  | 'corner'
   | 'middle'
   | 'overhang'
-  | 'beside';
+  | 'beside'
+  | 'side-hold'
+  | 'float'
+  | 'bar'
+  | 'wall'
+  | 'lintel';
 
 /** What one risk finds for one subject at one moment. `margin` ≥ 0 passes; NaN: nothing to say here. */
 export interface Sample {
@@ -67,6 +77,28 @@ export interface ValuePart {
   readonly value: number;
 }
 
+/**
+ * The same moment judged another way, to be shown beside the margin: without the cant of the track, at rest, by the sum over both wheels of an
+ * axle instead of one wheel, dragged up by the mate instead of lifted by the push alone. Units as those of the risk.
+ */
+export interface Comparison {
+  readonly label: 'without-cant' | 'at-rest' | 'axle-sum' | 'dragged-up';
+  readonly value: number;
+  readonly limit: number;
+  readonly margin: number;
+}
+
+/** Something solid beside or over a track: an upright prism in the room, lengths m. */
+export interface Structure {
+  /** What people call it. */
+  readonly name: string;
+  /** Corners in plan, [x, y], counter-clockwise, convex. */
+  readonly outline: readonly (readonly [number, number])[];
+  /** Heights in the room between which it is solid. */
+  readonly bottom: number;
+  readonly top: number;
+}
+
 /** Things beside the train's own track that it may touch. */
 export interface Surroundings {
   /** Every track of the scene incl. the train's own, the way the scene gives them. */
@@ -77,6 +109,8 @@ export interface Surroundings {
   readonly deckHalfWidth?: number;
   /** Vehicles that may stand on the tracks beside; absent: those of the train itself. */
   readonly passers?: readonly Vehicle[];
+  /** Walls, piers, portals; absent: none. */
+  readonly structures?: readonly Structure[];
 }
 
 export interface RiskContext {
@@ -101,6 +135,10 @@ export interface Sampler {
   sample(frame: Frame, subject: number, out: Sample): void;
   /** What the value at one moment is made of; empty when it has no parts. */
   parts(frame: Frame, subject: number): ValuePart[];
+  /** Margin [least, greatest] over tolerances that the parts do not tell; absent: what the parts make of it. */
+  range?(frame: Frame, subject: number): readonly [number, number] | null;
+  /** The same moment judged other ways; absent: there are none. */
+  compare?(frame: Frame, subject: number): Comparison[];
 }
 
 export interface RiskDefinition {
@@ -130,6 +168,7 @@ export interface Worst {
   readonly range: readonly [number, number] | null;
   readonly parts: readonly ValuePart[];
   readonly governing: Governing | null;
+  readonly compare?: readonly Comparison[];
 }
 
 /** A risk over a whole trial: `margins` is frames × subjects, NaN where it does not apply. */
@@ -137,7 +176,7 @@ export interface RiskSeries {
   readonly risk: RiskId;
   readonly subjects: number;
   readonly margins: Float64Array;
-  /** Path chainage of each sample, frames × subjects, m. */
+  /** Path chainage of each sample, frames × subjects, m; one array for all risks with the same kind of subject. */
   readonly chainages: Float64Array;
   readonly worst: Worst | null;
 }

@@ -1,12 +1,15 @@
-import { GAUGE_FACTOR, WHEELBASE_FACTOR } from '../dynamics/routeTables.ts';
+import { defaultForceModel } from '../dynamics/index.ts';
 import type { Vehicle } from '../stock/types.ts';
 import { trackPoint } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
+import { leansOrCurves } from './curvatureAt.ts';
 import { jointLoads } from './jointLoads.ts';
 import { flangeAngle, nadalQuotient, wheelFriction } from './nadal.ts';
-import { sayNothing } from './sample.ts';
-import { newSideForces, type SideForces, sideForces } from './sideForces.ts';
-import type { Governing, RiskDefinition, Sample } from './types.ts';
+import { newSample, sayNothing } from './sample.ts';
+import { leastLoad, newSideForces, type SideForcesOf, sideForces } from './sideForces.ts';
+import { twistUnloading } from './twistUnloading.ts';
+import type { Comparison, Frame, Governing, RiskDefinition, Sample } from './types.ts';
+import { wheelPlay, wheelPlayTolerance } from './wheelPlay.ts';
 
 /**
  * Angle between wheel and rail from which wheels slide outright and curving takes its full force, rad; below it in proportion (0.003 to
@@ -17,20 +20,32 @@ const slidingAngle = 0.005;
 /** Less than this share of the limit on straight track is rounding of placements. */
 const nothing = 1e-9;
 
+/** Share of full sliding with which a running gear of a wheelbase (m) goes round a curve (1/m). */
+const slidingShare = (wheelbase: number, curvature: number): number =>
+  Math.min(1, (wheelbase * Math.abs(curvature)) / slidingAngle);
+
 /**
  * Force (N) of the leading flange that turns a running gear along a curve: the couple that curve drag is the work of, load·μ·(0.72·gauge + 0.47·wheelbase),
  * borne over the wheelbase. An upper bound, as the trailing wheels and the friction on the treads bear a part.
  */
 function curvingForce({ gauge, rigidWheelbase }: Vehicle, load: number, curvature: number): number {
-  const couple = load * wheelFriction * (GAUGE_FACTOR * gauge + WHEELBASE_FACTOR * rigidWheelbase);
-  return (couple / rigidWheelbase) * Math.min(1, (rigidWheelbase * Math.abs(curvature)) / slidingAngle);
+  const { curveGaugeFactor, curveWheelbaseFactor } = defaultForceModel;
+  const couple = load * wheelFriction * (curveGaugeFactor * gauge + curveWheelbaseFactor * rigidWheelbase);
+  return (couple / rigidWheelbase) * slidingShare(rigidWheelbase, curvature);
+}
+
+/** One moment's worst flange, with what the sum over its axle takes besides. */
+interface Worst extends Sample {
+  /** How near to sliding the other wheel's tread is. */
+  sliding: number;
 }
 
 /**
  * Climbing of a flange, as a share of what its wheel stands: sideways force against Nadal's limit times the wheel's load, at the worse axle
  * of either running gear. Sideways: couplings by the real swing of their drawbars, with the play of the wheels in buff; the curve, which
- * presses the leading flange of each wheelbase outward; the speed. An inward pull first takes from the leading outer flange and
- * presses on the inner one of the trailing axle, which curving leaves alone.
+ * presses the leading flange of each wheelbase outward; the speed and the cant. An inward pull first takes from the leading outer flange and
+ * presses on the inner one of the trailing axle, which curving leaves alone. Load: what stands on the gear, less what couplings lift, and what a twist of the track
+ * takes from one of its wheels.
  */
 export const wheelClimb: RiskDefinition = {
   id: 'wheel-climb',
@@ -43,97 +58,145 @@ export const wheelClimb: RiskDefinition = {
   prepare(context) {
     const { path, run, train } = context;
     const { vehicles } = train;
-    const curved = path.track.plan.elements.some((one) => one.startCurvature !== 0 || one.endCurvature !== 0);
-    if (!curved && vehicles.length < 2) return null;
+    if (!leansOrCurves(path.track) && vehicles.length < 2) return null;
     const loads = jointLoads(context);
-    const sides = sideForces(context);
+    const usual = sideForces(context);
+    const withPlay = (way: -1 | 1): SideForcesOf =>
+      sideForces(
+        context,
+        vehicles.map((vehicle) => wheelPlay(vehicle) + way * wheelPlayTolerance(vehicle)),
+      );
+    const snuggest = withPlay(-1);
+    const loosest = withPlay(1);
     const forces = newSideForces();
     const point = trackPoint(path.track, 0);
-    const quotient = nadalQuotient(flangeAngle, wheelFriction);
+    const quotients = Float64Array.from(vehicles, ({ wheels }) =>
+      nadalQuotient(wheels?.flangeAngle ?? flangeAngle, wheelFriction),
+    );
+    /** Nadal's quotient times the share of its load that a wheel of the running gear keeps where the track twists. */
+    const stands = new Float64Array(1);
 
     /** Judges one flange pressed with `side` N under an axle with `load` N, and keeps it if it is the worst so far. */
-    const judge = (side: number, load: number, governing: Governing, out: Sample): void => {
-      const limit = (quotient * load) / 2;
+    const judge = (side: number, load: number, sliding: number, governing: Governing, out: Worst): void => {
+      const limit = (stands[0] * load) / 2;
       const margin = 1 - side / limit;
       if (margin >= out.margin) return;
       out.value = side;
       out.limit = limit;
       out.margin = margin;
       out.governing = governing;
+      out.sliding = sliding;
+    };
+    const judgeAxle = (outward: number, load: number, sliding: number, out: Worst): void =>
+      judge(Math.abs(outward), load, sliding, outward >= 0 ? 'outer-rail' : 'inner-rail', out);
+
+    /** Both axles of a bogie: sideways force to the left and couple on it, its load, the curve there, and the way it goes. */
+    const judgeBogie = (
+      vehicle: Vehicle,
+      side: number,
+      couple: number,
+      load: number,
+      bend: number,
+      way: number,
+      out: Worst,
+    ): void => {
+      const outward = bend > 0 ? -1 : 1;
+      const turned = (way * couple) / vehicle.rigidWheelbase;
+      const sliding = slidingShare(vehicle.rigidWheelbase, bend);
+      judgeAxle(curvingForce(vehicle, load, bend) + outward * (side / 2 + turned), load / 2, sliding, out);
+      judgeAxle(outward * (side / 2 - turned), load / 2, sliding, out);
     };
 
-    /** Both axles of a bogie; `outward` turns left into outward, `way` is where it is going. */
-    const judgeBogie = (side: number, couple: number, curving: number, load: number, turn: Turn, out: Sample): void => {
-      const { wheelbase, outward, way } = turn;
-      const leading = curving + outward * (side / 2 + (way * couple) / wheelbase);
-      const trailing = outward * (side / 2 - (way * couple) / wheelbase);
-      judgeAxle(leading, load / 2, out);
-      judgeAxle(trailing, load / 2, out);
-    };
-    const judgeAxle = (side: number, load: number, out: Sample): void =>
-      judge(Math.abs(side), load, side >= 0 ? 'outer-rail' : 'inner-rail', out);
-
-    const judgeVehicle = (vehicle: Vehicle, speed: number, front: number, rear: number, out: Sample): void => {
-      const { bogies, rigidWheelbase, mass } = vehicle;
-      const way = speed < 0 ? -1 : 1;
-      const outwardFront = front > 0 ? -1 : 1;
-      const outwardRear = rear > 0 ? -1 : 1;
-      const whirl = (speed * speed) / standardGravity;
-      // The push of the speed, as a force to the left.
+    const judgeVehicle = (sides: SideForcesOf, frame: Frame, index: number, out: Worst): void => {
+      const vehicle = vehicles[index];
+      const { bogies, mass } = vehicle;
+      const placement = frame.placements[index];
+      const way = run.speed[frame.index * run.vehicles + index] < 0 ? -1 : 1;
+      const frontCurvature = sides.frontCurvature(index);
+      const rearCurvature = sides.rearCurvature(index);
+      const frontSide = forces.frontGear + forces.frontMass;
+      const rearSide = forces.rearGear + forces.rearMass;
       const { frontLoad, rearLoad } = forces;
-      const frontSide = forces.frontGear - frontLoad * whirl * front;
-      const rearSide = forces.rearGear - rearLoad * whirl * rear;
+      stands[0] =
+        quotients[index] * Math.max(leastLoad, 1 - twistUnloading(vehicle, placement, path.track, true, point));
       if (bogies) {
-        const curvingFront = curvingForce(vehicle, frontLoad, front);
-        const curvingRear = curvingForce(vehicle, rearLoad, rear);
-        turn.wheelbase = rigidWheelbase;
-        turn.way = way;
-        turn.outward = outwardFront;
-        judgeBogie(frontSide, forces.frontCouple, curvingFront, frontLoad, turn, out);
-        turn.outward = outwardRear;
-        judgeBogie(rearSide, forces.rearCouple, curvingRear, rearLoad, turn, out);
+        judgeBogie(vehicle, frontSide, forces.frontCouple, frontLoad, frontCurvature, way, out);
+        stands[0] =
+          quotients[index] * Math.max(leastLoad, 1 - twistUnloading(vehicle, placement, path.track, false, point));
+        judgeBogie(vehicle, rearSide, forces.rearCouple, rearLoad, rearCurvature, way, out);
         return;
       }
-      const curving = curvingForce(vehicle, mass * standardGravity, way > 0 ? front : rear);
-      judgeAxle(outwardFront * frontSide + (way > 0 ? curving : 0), frontLoad, out);
-      judgeAxle(outwardRear * rearSide + (way < 0 ? curving : 0), rearLoad, out);
+      const bend = way > 0 ? frontCurvature : rearCurvature;
+      const curving = curvingForce(vehicle, mass * standardGravity, bend);
+      const sliding = slidingShare(vehicle.rigidWheelbase, bend);
+      const outwardFront = frontCurvature > 0 ? -1 : 1;
+      const outwardRear = rearCurvature > 0 ? -1 : 1;
+      judgeAxle(outwardFront * frontSide + (way > 0 ? curving : 0), frontLoad, sliding, out);
+      judgeAxle(outwardRear * rearSide + (way < 0 ? curving : 0), rearLoad, sliding, out);
     };
-    const turn: Turn = { wheelbase: 1, outward: 1, way: 1 };
 
-    return {
-      sample(frame, index, out) {
-        const vehicle = vehicles[index];
-        const placement = frame.placements[index];
-        const front = trackPoint(path.track, placement.frontChainage, point).curvature;
-        const rear = trackPoint(path.track, placement.rearChainage, point).curvature;
-        const speed = run.speed[frame.index * run.vehicles + index];
-        out.margin = Number.POSITIVE_INFINITY;
-        sides.look(frame, index);
-        for (let a = 0; a < 2; a++) {
-          const pulled = loads.peak(frame.index, index - 1, a === 0);
-          if (Number.isNaN(pulled)) continue;
-          for (let b = 0; b < 2; b++) {
-            const trailed = loads.peak(frame.index, index, b === 0);
-            if (Number.isNaN(trailed)) continue;
-            const pushed = pulled < 0 || trailed < 0;
-            for (let skew = pushed ? -1 : 0; skew <= (pushed ? 1 : 0); skew += 2) {
-              sides.write(pulled, trailed, skew as -1 | 0 | 1, forces as SideForces);
-              judgeVehicle(vehicle, speed, front, rear, out);
-            }
+    const judgeMoment = (sides: SideForcesOf, level: boolean, frame: Frame, index: number, out: Worst): void => {
+      out.margin = Number.POSITIVE_INFINITY;
+      sides.look(frame, index);
+      for (let a = 0; a < 2; a++) {
+        const pulled = loads.peak(frame.index, index - 1, a === 0);
+        if (Number.isNaN(pulled)) continue;
+        for (let b = 0; b < 2; b++) {
+          const trailed = loads.peak(frame.index, index, b === 0);
+          if (Number.isNaN(trailed)) continue;
+          const pushed = pulled < 0 || trailed < 0;
+          for (let skew = pushed ? -1 : 0; skew <= (pushed ? 1 : 0); skew += 2) {
+            sides.write(index, pulled, trailed, skew as -1 | 0 | 1, forces, level);
+            judgeVehicle(sides, frame, index, out);
           }
         }
-        if (front !== 0 || rear !== 0) return;
-        if (out.value < nothing * out.limit) sayNothing(out);
-        else out.governing = 'rail';
+      }
+      if (sides.frontCurvature(index) !== 0 || sides.rearCurvature(index) !== 0) return;
+      if (out.value < nothing * out.limit) sayNothing(out);
+      else out.governing = 'rail';
+    };
+
+    const worst: Worst = { ...newSample(), sliding: 0 };
+    const inspected: Worst = { ...newSample(), sliding: 0 };
+    const other: Worst = { ...newSample(), sliding: 0 };
+    return {
+      sample(frame, index, out) {
+        judgeMoment(usual, false, frame, index, worst);
+        out.value = worst.value;
+        out.limit = worst.limit;
+        out.margin = worst.margin;
+        out.governing = worst.governing;
       },
       parts: () => [],
+      range(frame, index) {
+        judgeMoment(loosest, false, frame, index, inspected);
+        judgeMoment(snuggest, false, frame, index, other);
+        // Without a push play makes no difference.
+        return Number.isNaN(other.margin) || other.margin <= inspected.margin ? null : [inspected.margin, other.margin];
+      },
+      compare(frame, index) {
+        judgeMoment(usual, false, frame, index, inspected);
+        if (Number.isNaN(inspected.margin)) return [];
+        const { value, limit, sliding } = inspected;
+        const all: Comparison[] = [axleSum(value, limit, quotients[index], sliding)];
+        if (path.track.cant !== null) {
+          judgeMoment(usual, true, frame, index, other);
+          if (!Number.isNaN(other.margin))
+            all.push({ label: 'without-cant', value: other.value, limit: other.limit, margin: other.margin });
+        }
+        return all;
+      },
     };
   },
 };
 
-/** How a bogie runs: wheelbase m, side that is outward (1: left) and way it goes (1: front first). */
-interface Turn {
-  wheelbase: number;
-  outward: number;
-  way: number;
+/**
+ * The same flange by the sum over its axle: both wheels' sideways over vertical force, the other one's only its tread's friction, against Nadal's limit
+ * and the whole friction. It takes the tread's share of sliding, so that it agrees with Nadal where wheels slide and allows more at a small angle of attack, where
+ * Nadal is conservative. As forces of the flange, N. Source: the axle-sum criterion of full-size practice (Weinstock), from memory.
+ */
+function axleSum(side: number, limit: number, quotient: number, sliding: number): Comparison {
+  const wheel = limit / quotient;
+  const most = (quotient + wheelFriction * (1 - sliding)) * wheel;
+  return { label: 'axle-sum', value: side, limit: most, margin: 1 - side / most };
 }

@@ -3,8 +3,8 @@ import type { Run } from '../dynamics/types.ts';
 /** Rim and rail closer in speed than this are taken as one, m/s: a millimetre a second, which nobody sees or hears. */
 const slipFloor = 0.001;
 
-/** What a slip that came and went between two frames counts as. */
-const briefSlip = 0.01;
+/** The least a slip counts as, also one that came and went between two frames: a share of turning, and of force beyond the grip. */
+export const briefSlip = 0.01;
 
 /**
  * Share of the wheels' turning that is lost in slip at every frame, frames × locomotives, 0 to 1: 0 while they grip, 1 when they

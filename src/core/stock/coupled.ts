@@ -21,7 +21,7 @@ const geometry = newJointGeometry();
 
 /**
  * Chainage (m) at which `trailing` stands coupled behind `leading` at `chainage`, with the pivots apart by the joint's
- * free length plus `extension` (m) in space. Throws RangeError when no place does that. Solved by the secant rule, the
+ * free length, guides led out as they are there, plus `extension` (m) in space. Throws RangeError when no place does that. Solved by the secant rule, the
  * first step taken from straight track.
  */
 export function placeCoupled(
@@ -35,7 +35,8 @@ export function placeCoupled(
   placeVehicle(track, leading, chainage, placedLeading);
   const missAt = (s: number): number => {
     placeVehicle(track, trailing, s, placedTrailing);
-    return jointGeometry(leading, trailing, placedLeading, placedTrailing, geometry).pinDistance - wanted;
+    jointGeometry(leading, trailing, placedLeading, placedTrailing, geometry);
+    return geometry.pinDistance - geometry.lengthening - wanted;
   };
   const { origin } = placedLeading;
   const tolerance =

@@ -1,6 +1,8 @@
 export { axleGap, middleAxleLift } from './axleGap.ts';
+export { axleLoads, drivenShareOn } from './axleLoads.ts';
 export { placeCoupled, standTrain } from './coupled.ts';
 export { couplerPivot, type End, frontReach, lengthOverBuffers, rearReach } from './ends.ts';
+export { guideLengthening } from './guide.ts';
 export { makeJoint, referenceSpacing } from './joint.ts';
 export { jointGeometry, newJointGeometry } from './jointGeometry.ts';
 export { newPlacement, placeVehicle, pointOnVehicle } from './placement.ts';
@@ -17,3 +19,4 @@ export {
 export { turnVehicle } from './turn.ts';
 export type * from './types.ts';
 export { transferredWeight } from './weightTransfer.ts';
+export { wormLocks } from './worm.ts';

@@ -1,5 +1,6 @@
-import { asin, atan2 } from '../math/index.ts';
+import { asin, atan2, cos, sin } from '../math/index.ts';
 import { type End, frontReach, rearReach } from './ends.ts';
+import { guideLengthening } from './guide.ts';
 import type { Buffers, JointGeometry, Placement, Vehicle } from './types.ts';
 
 /** A coupling's pivot in the room and the axis of what carries it. */
@@ -26,6 +27,7 @@ const coincident = 1e-9;
 /** A joint geometry with every field present and nothing in it, to be reused as `out`. */
 export const newJointGeometry = (): JointGeometry => ({
   pinDistance: 0,
+  rise: 0,
   chainage: 0,
   lateralOffset: 0,
   verticalOffset: 0,
@@ -33,6 +35,7 @@ export const newJointGeometry = (): JointGeometry => ({
   pitch: 0,
   swingLeading: 0,
   swingTrailing: 0,
+  lengthening: 0,
   bufferLateral: [0, 0],
   bufferVertical: [0, 0],
   bufferGap: [0, 0],
@@ -81,6 +84,7 @@ export function jointGeometry(
   const planSquared = pinX * pinX + pinY * pinY;
   const plan = Math.sqrt(planSquared);
   out.pinDistance = Math.sqrt(planSquared + pinZ * pinZ);
+  out.rise = out.pinDistance > coincident ? pinZ / out.pinDistance : aheadZ;
   out.chainage = (p.chainage + q.chainage) / 2;
   const pinned = plan > coincident;
   const lineX = pinned ? pinX / plan : aheadX / level;
@@ -93,8 +97,11 @@ export function jointGeometry(
   out.swingTrailing = atan2(sinQ, cosQ);
 
   // Heads: along the line of pivots in plan, in the rail plane of their carriers in height.
-  const reachP = leading.rear.coupling.reach;
-  const reachQ = trailing.front.coupling.reach;
+  const guideP = guideLengthening(leading.rear.coupling, out.swingLeading);
+  const guideQ = guideLengthening(trailing.front.coupling, out.swingTrailing);
+  out.lengthening = guideP + guideQ;
+  const reachP = leading.rear.coupling.reach + guideP;
+  const reachQ = trailing.front.coupling.reach + guideQ;
   const reach = reachP + reachQ;
   const headX = pinX - reach * lineX;
   const headY = pinY - reach * lineY;
@@ -140,7 +147,7 @@ export function jointGeometry(
     const hB = buffersB.height;
     const x = gapX + alongA * a[0] + acrossA * l[0] + hA * upA[0] - alongB * b[0] - acrossB * m[0] - hB * upB[0];
     const y = gapY + alongA * a[1] + acrossA * l[1] + hA * upA[1] - alongB * b[1] - acrossB * m[1] - hB * upB[1];
-    const z = gapZ + alongA * a[2] + hA * upA[2] - alongB * b[2] - hB * upB[2];
+    const z = gapZ + alongA * a[2] + acrossA * l[2] + hA * upA[2] - alongB * b[2] - acrossB * m[2] - hB * upB[2];
     out.bufferLateral[side] = x * leftX + y * leftY;
     out.bufferVertical[side] = x * upX + y * upY + z * upZ;
     out.bufferGap[side] = x * aheadX + y * aheadY + z * aheadZ;
@@ -172,6 +179,15 @@ function writePivot(vehicle: Vehicle, placed: Placement, end: End, out: Pivot): 
   out.x = o[0] + toPoint * a[0] + toPivot * axis[0] - up * axis[2] * out.headingX;
   out.y = o[1] + toPoint * a[1] + toPivot * axis[1] - up * axis[2] * out.headingY;
   out.z = o[2] + toPoint * a[2] + toPivot * axis[2] + up * level;
+  // A body leans with the mean cant of its running points, a bogie with the cant where it stands.
+  const lean = onBogie ? placed.roll + (sign * placed.twist) / 2 : placed.roll;
+  if (lean !== 0) {
+    const across = up * sin(lean);
+    const lost = up * (1 - cos(lean));
+    out.x -= across * out.headingY - lost * axis[2] * out.headingX;
+    out.y += across * out.headingX + lost * axis[2] * out.headingY;
+    out.z -= lost * level;
+  }
   // Beyond the running point the body covers chainage at the rate it does between its running points.
   const chainagePerMetre = (placed.frontChainage - placed.rearChainage) / vehicle.pivotSpacing;
   out.chainage = (front ? placed.frontChainage : placed.rearChainage) + toPivot * chainagePerMetre;

@@ -1,6 +1,6 @@
 import { cos, sin } from '../math/index.ts';
-import { trackPoint } from '../track/index.ts';
-import type { Track, TrackPoint } from '../track/types.ts';
+import { newTrackPoint, trackPoint } from '../track/index.ts';
+import type { Track } from '../track/types.ts';
 import type { Placement, Vehicle } from './types.ts';
 
 /**
@@ -19,20 +19,9 @@ const mostArcPerChord = Math.PI / 2;
 /** Newton needs 2 or 3 turns on any track a vehicle fits; bisection of the same bracket about 50. */
 const mostTurns = 80;
 
-const blankPoint = (): TrackPoint => ({
-  chainage: 0,
-  x: 0,
-  y: 0,
-  z: 0,
-  heading: 0,
-  curvature: 0,
-  grade: 0,
-  verticalCurvature: 0,
-});
-
 /** Overwritten by every call before it is read, so that placing a vehicle allocates nothing. */
-const front = blankPoint();
-const rear = blankPoint();
+const front = newTrackPoint();
+const rear = newTrackPoint();
 
 /** A placement with every field present and nothing in it, to be reused as `out`. */
 export const newPlacement = (): Placement => ({
@@ -45,13 +34,15 @@ export const newPlacement = (): Placement => ({
   up: [0, 0, 1],
   frontTangent: [1, 0, 0],
   rearTangent: [1, 0, 0],
+  roll: 0,
+  twist: 0,
 });
 
 /**
  * Stands a vehicle on a track so that both running points lie on the centreline, exactly its pivot spacing apart in
  * space, with `chainage` (m) midway between their chainages. Returns `out`. Throws RangeError when the vehicle is longer
  * between its running points than the curve is wide. Source: the chord condition |P(s+δ) - P(s-δ)| = b, solved by Newton's method
- * kept inside a bracket.
+ * kept inside a bracket. On canted track the body rolls about its axis by the mean cant of its running points.
  */
 export function placeVehicle(
   track: Track,
@@ -115,9 +106,24 @@ export function placeVehicle(
   out.up[0] = (-az * ax) / level;
   out.up[1] = (-az * ay) / level;
   out.up[2] = level;
+  out.roll = (front.cant + rear.cant) / 2;
+  out.twist = front.cant - rear.cant;
+  if (out.roll !== 0) rollBody(out);
   writeTangent(cosFront, sinFront, front.grade, out.frontTangent);
   writeTangent(cosRear, sinRear, rear.grade, out.rearTangent);
   return out;
+}
+
+/** Turns left and up about the body's axis: a positive roll lowers the left side. */
+function rollBody({ roll, left, up }: Placement): void {
+  const c = cos(roll);
+  const s = sin(roll);
+  for (let i = 0; i < 3; i++) {
+    const l = left[i];
+    const u = up[i];
+    left[i] = c * l - s * u;
+    up[i] = c * u + s * l;
+  }
 }
 
 const standsNowhere = (vehicle: Vehicle, chainage: number): RangeError =>

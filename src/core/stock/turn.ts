@@ -17,4 +17,8 @@ export function turnVehicle(vehicle: Vehicle): Vehicle {
   };
 }
 
-const turnDrive = (drive: Drive): Drive => ({ ...drive, transferShare: 0 - drive.transferShare });
+const turnDrive = (drive: Drive): Drive => ({
+  ...drive,
+  transferShare: 0 - drive.transferShare,
+  ...(drive.axles === undefined ? {} : { axles: drive.axles.map((axle) => ({ ...axle, ahead: 0 - axle.ahead })) }),
+});

@@ -7,7 +7,23 @@
 export type CouplingMount = 'pocket' | 'body' | 'bogie';
 
 /** The trade's families; the mechanics differ only by the numbers below. */
-export type CouplingKind = 'hook-and-bar' | 'loop' | 'link' | 'knuckle' | 'rigid-bar' | 'close';
+export type CouplingKind = 'hook-and-bar' | 'loop' | 'link' | 'knuckle' | 'rigid-bar' | 'close' | 'magnetic';
+
+/** Where a spring meets its stop: from this travel (m) on it is as stiff as given, N/m. Never softer than before. */
+export interface SecondStage {
+  readonly from: number;
+  readonly stiffness: number;
+}
+
+/**
+ * A guided shank: a slot in the body leads the head out as it swings, so that buffers clear each other in curves and
+ * nearly touch on the straight.
+ */
+export interface CouplingGuide {
+  /** Farthest the head is led out, m, and the swing either way at which it is there, rad. */
+  readonly lengthening: number;
+  readonly fullSwing: number;
+}
 
 /** One half of a joint: what hangs on one end of a vehicle. */
 export interface Coupling {
@@ -25,6 +41,10 @@ export interface Coupling {
   readonly facingHeight: number;
   /** Vertical hold in draft: heads further apart than this let go when pulled, m. */
   readonly engagement: number;
+  /** Sideways hold in draft: heads further apart across than this let go when pulled, m; absent: they never do. */
+  readonly sideHold?: number;
+  /** Tilt of the shank up or down in its pocket before it takes the body with it, rad; absent: as far as it is asked to. */
+  readonly freeTilt?: number;
   /** Tilt of the contact face from vertical, rad (0 for an upright face). */
   readonly faceTilt: number;
   /** Friction coefficient between contact faces. */
@@ -34,12 +54,28 @@ export interface Coupling {
   /** Stiffness of this half, N/m. Halves in series make the joint's. */
   readonly draftStiffness: number;
   readonly buffStiffness: number;
+  /** Second stage of this half's spring, counted from where the joint's slack ends; absent: one stage. */
+  readonly draftSecond?: SecondStage;
+  readonly buffSecond?: SecondStage;
   /** Viscous damping of this half, N·s/m, in series with its mate's. */
   readonly damping: number;
   /** This half's share of the free play, m. */
   readonly slack: number;
   /** Draft force at which it lets go, N (Infinity: never). */
   readonly release: number;
+  /** Couples again when pushed against its mate, as magnets do; absent: what has let go stays parted. */
+  readonly recouples?: boolean;
+  /** Absent: the shank is as long in a curve as on the straight. */
+  readonly guide?: CouplingGuide;
+}
+
+/** Wheels as measured, lengths m, angle rad; what is left out is in the middle of the standard's limits. */
+export interface WheelProfile {
+  readonly backToBack?: number;
+  readonly flangeThickness?: number;
+  readonly flangeDepth?: number;
+  /** Of the flange to the level where it bears on the rail. */
+  readonly flangeAngle?: number;
 }
 
 /** A pair of side buffers at one end. */
@@ -82,6 +118,19 @@ export interface Drive {
   readonly drivenWheelbase: number;
   /** Share of the transferred weight that leaves the driven wheels: 0 when every wheel drives, 1 when only the leading ones do. */
   readonly transferShare: number;
+  /** Axles of the frame that carry weight, driven and idle; absent: the driven share is the same on every profile. */
+  readonly axles?: readonly CarryingAxle[];
+}
+
+/** One axle under an engine's frame, for how the weight moves between axles where the rail is not straight. */
+export interface CarryingAxle {
+  /** Place ahead of the vehicle's origin, m. */
+  readonly ahead: number;
+  readonly driven: boolean;
+  /** Share of the vehicle's mass that it carries on level track. */
+  readonly share: number;
+  /** What yields between frame and rail: the axle's spring, or frame, wheel and track where it has none, N/m. */
+  readonly stiffness: number;
 }
 
 export interface Vehicle {
@@ -109,6 +158,7 @@ export interface Vehicle {
   /** Axles of a rigid frame, evenly apart from end to end; absent: three under a locomotive or tender, else two. */
   readonly axles?: number;
   readonly wheelRadius: number;
+  readonly wheels?: WheelProfile;
   readonly gauge: number;
   readonly front: VehicleEnd;
   readonly rear: VehicleEnd;
@@ -137,10 +187,15 @@ export interface Joint {
   readonly freeLength: number;
   readonly draftStiffness: number;
   readonly buffStiffness: number;
+  /** Second stages, counted from where the slack ends. */
+  readonly draftSecond?: SecondStage;
+  readonly buffSecond?: SecondStage;
   readonly damping: number;
   /** Total free play, m: half of it either side of the free length. */
   readonly slack: number;
   readonly release: number;
+  /** Whether both halves couple again when pushed together. */
+  readonly recouples: boolean;
 }
 
 /** A body on the track: its frame and the chainages of its running points. Mutable for reuse. */
@@ -157,12 +212,18 @@ export interface Placement {
   /** Unit tangent of the track at each running point: what a bogie standing there lies along. */
   frontTangent: [number, number, number];
   rearTangent: [number, number, number];
+  /** Roll of the body, rad: the mean cant of its running points. Positive: the left side is lower. */
+  roll: number;
+  /** Cant at the front running point less that at the rear one, rad: what the frame or its springs must take up. */
+  twist: number;
 }
 
 /** What two coupled ends look like to each other at one moment. Lengths m, angles rad. */
 export interface JointGeometry {
   /** Pivot to pivot in space. */
   pinDistance: number;
+  /** Rise of that line drawn ahead from the trailing pivot, for each metre of it: the sine of its pitch. */
+  rise: number;
   /** Where the joint is: chainage midway between the two pivots. */
   chainage: number;
   /** Middle of the leading vehicle's rear body end minus middle of the trailing vehicle's front body end, across the bisector of the two bodies, left positive. */
@@ -178,6 +239,8 @@ export interface JointGeometry {
    */
   swingLeading: number;
   swingTrailing: number;
+  /** What the guides of both shanks add to the joint's free length at these swings, m; 0 without guides. */
+  lengthening: number;
   /**
    * Facing buffer heads, leading minus trailing: offset across and up of each pair, and the gap between face centres along
    * the bisector (negative: pressed together). Left pair, right pair; NaN when either end has no buffers.

@@ -1,6 +1,6 @@
-import { CubicWriter } from './cubic.ts';
+import { PieceWriter } from './pieces.ts';
 import { inMetres, TrackError } from './problem.ts';
-import type { CubicPieces, GradePoint } from './types.ts';
+import type { GradePoint, HeightPieces } from './types.ts';
 
 /** Curves may share their ends; an overlap below a nanometre is rounding of lengths given in millimetres. */
 const OVERLAP_TOLERANCE = 1e-9;
@@ -30,10 +30,10 @@ function checkPoint(point: GradePoint, index: number, points: readonly GradePoin
  * level. A point without a curve counts as a curve of no length. A parabola of length L between grades g₁ and g₂ has d²z/ds² = (g₂-g₁)/L. Throws TrackError when points do not
  * rise, and when curves overlap or reach beyond the track, with the chainage and by how much.
  */
-export function gradeLine(points: readonly GradePoint[], length: number): CubicPieces {
+export function gradeLine(points: readonly GradePoint[], length: number): HeightPieces {
   if (points.length === 0) throw new TrackError('no-grade-points', 'A profile needs at least one grade point.');
   points.forEach(checkPoint);
-  const line = new CubicWriter();
+  const line = new PieceWriter();
   const grades = points.slice(1).map((point, i) => {
     return (point.height - points[i].height) / (point.chainage - points[i].chainage);
   });

@@ -1,25 +1,70 @@
+export { type BeamState, beamReactions, beamSag, beamState } from './beamState.ts';
+export { type BranchStart, branchStart } from './branch.ts';
 export { type Easement, easement, easementLengthForShift } from './easement.ts';
 export { arc, helix, straight, transition } from './elements.ts';
-export { gradeBreaks } from './joins.ts';
+export {
+  type BendSpec,
+  type Connection,
+  type ConnectSpec,
+  chainEnd,
+  compoundEasement,
+  connectPoses,
+  type EasedHelix,
+  easedHelix,
+  type Fillet,
+  fillet,
+  type IntersectionAlignment,
+  intersectionAlignment,
+  type Pose,
+  type ReverseBend,
+  reverseBend,
+  type Shortfall,
+} from './joins/index.ts';
+export { gradeBreaks } from './jumps.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';
-export { plannedHeight, trackPoint } from './point.ts';
+export { pieceHeight } from './pieces.ts';
+export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
 export { TrackError, type TrackProblem } from './problem.ts';
 export { chainageAtRail, railAt } from './rail.ts';
 export { reverseTrack } from './reverse.ts';
+export { type Route, type RouteStretch, routeTrack } from './route.ts';
+export { type RulingGrade, type RulingGradeOptions, rulingGrade } from './rulingGrade.ts';
 export { sectionRows } from './section.ts';
 export { bentStrip } from './strip.ts';
+export { type StripMaterial, type StripMaterialName, stripMaterials, stripSection } from './stripMaterial.ts';
 export { makeTrack } from './track.ts';
+export {
+  type CrossingMeasure,
+  type Crossover,
+  crossingAngle,
+  crossover,
+  type Turnout,
+  type TurnoutSpec,
+  turnout,
+} from './turnout.ts';
 export type {
   BucketIndex,
-  CubicPieces,
+  CantPoint,
+  CantSpec,
   GradeBreak,
   GradePoint,
+  HeightPieces,
+  HeldHeights,
   JoinJump,
+  LateralPoint,
+  LateralSpec,
+  MeasuredHeight,
+  MeasuredSpec,
   PlanElement,
+  PreparedCant,
   PreparedPlan,
   PreparedProfile,
   ProfileSpec,
+  RailKink,
+  StripLoad,
+  StripSection,
   StripSpec,
+  StripStep,
   SupportDeparture,
   Track,
   TrackPoint,

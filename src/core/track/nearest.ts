@@ -1,5 +1,5 @@
 import { clamp, cos, hypot, newton, sin, type Vec3 } from '../math/index.ts';
-import { CHAINAGE_ROUNDING } from './cubic.ts';
+import { CHAINAGE_ROUNDING } from './pieces.ts';
 import { trackPoint } from './point.ts';
 import type { Track, TrackPoint } from './types.ts';
 
@@ -123,7 +123,7 @@ function leastOfParabola(sight: Sight, h: number): number {
   return e + u * (slope + (bend * u) / 2);
 }
 
-/** The track cut where its curvature or the cubic of its height changes. */
+/** The track cut where its curvature or the polynomial of its height changes. */
 function smoothStretches(track: Track): Stretch[] {
   const { plan, profile, length } = track;
   const stretches: Stretch[] = [];
@@ -135,17 +135,19 @@ function smoothStretches(track: Track): Stretch[] {
     const pieceEnd = j + 1 < profile.startChainage.length ? profile.startChainage[j + 1] : length;
     const to = Math.min(elementEnd, pieceEnd);
     const { startCurvature, endCurvature } = plan.elements[k];
-    const [b, c, d] = [profile.b[j], profile.c[j], profile.d[j]];
+    const [b, c, d, e] = [profile.b[j], profile.c[j], profile.d[j], profile.e[j]];
     const [t0, t1] = [from - profile.startChainage[j], to - profile.startChainage[j]];
-    const bend = Math.max(Math.abs(2 * c + 6 * d * t0), Math.abs(2 * c + 6 * d * t1));
+    const second = (t: number): number => Math.abs(2 * c + t * (6 * d + t * 12 * e));
+    // A parabola leaves its chord by at most a quarter of its leading term times the span squared.
+    const bend = Math.max(second(t0), second(t1)) + 3 * Math.abs(e) * (to - from) * (to - from);
     stretches.push({
       from,
       to,
       curvature: Math.max(Math.abs(startCurvature), Math.abs(endCurvature)),
       sharpness: Math.abs(plan.sharpness[k]),
-      grade: Math.abs(b + t0 * (2 * c + t0 * 3 * d)) + bend * (to - from),
+      grade: Math.abs(b + t0 * (2 * c + t0 * (3 * d + t0 * 4 * e))) + bend * (to - from),
       bend,
-      twist: Math.abs(6 * d),
+      twist: Math.max(Math.abs(6 * d + 24 * e * t0), Math.abs(6 * d + 24 * e * t1)),
     });
     if (elementEnd <= to) k++;
     if (pieceEnd <= to) j++;

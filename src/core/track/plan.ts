@@ -1,6 +1,7 @@
 import { cos, sin } from '../math/index.ts';
 import { locate, makeBucketIndex } from './bucket.ts';
 import { HALF_TURN_LIMIT, panelDisplacement } from './clothoid.ts';
+import { laidElements } from './lateral.ts';
 import { TrackError } from './problem.ts';
 import type { PlanElement, PreparedPlan, TrackPoint, TrackSpec } from './types.ts';
 
@@ -24,16 +25,22 @@ function checkElement(element: PlanElement, index: number): void {
   }
 }
 
-/** Chains the elements of `spec` end to end. Throws TrackError when they have no length or are not finite. */
+/**
+ * Chains the elements of `spec` end to end, with the wanderings of the rails as laid. Throws TrackError when they have no
+ * length or are not finite, or wander where they cannot.
+ */
 export function preparePlan(spec: TrackSpec): PreparedPlan {
   const { x, y, heading } = spec.start;
   if (!Number.isFinite(x + y + heading))
     throw new TrackError('bad-start', 'The start of a track needs a finite x, y and heading.');
   spec.elements.forEach(checkElement);
-  const elements = spec.elements.filter((element) => element.length > 0);
-  const n = elements.length;
-  if (n === 0) throw new TrackError('no-elements', 'A track needs at least one element longer than 0.');
+  const planned = spec.elements.filter((element) => element.length > 0);
+  if (planned.length === 0) throw new TrackError('no-elements', 'A track needs at least one element longer than 0.');
 
+  const length = planned.reduce((sum, element) => sum + element.length, 0);
+  const { elements, turns } =
+    spec.lateral === undefined ? { elements: planned, turns: [] } : laidElements(planned, spec.lateral, length);
+  const n = elements.length;
   const startChainage = new Float64Array(n);
   const startX = new Float64Array(n);
   const startY = new Float64Array(n);
@@ -76,17 +83,18 @@ export function preparePlan(spec: TrackSpec): PreparedPlan {
       sin: new Float64Array(panelCount),
     },
   };
-  placeInChain(plan, spec);
+  placeInChain(plan, spec, turns);
   return plan;
 }
 
 /** Fills in where every element and panel starts, each from the end of the one before it. */
-function placeInChain(plan: PreparedPlan, spec: TrackSpec): void {
+function placeInChain(plan: PreparedPlan, spec: TrackSpec, turns: readonly number[]): void {
   const { panels } = plan;
   const at = { x: spec.start.x, y: spec.start.y, heading: spec.start.heading, curvature: 0 };
   plan.elements.forEach((element, k) => {
     plan.startX[k] = at.x;
     plan.startY[k] = at.y;
+    at.heading += turns[k] ?? 0;
     plan.startHeading[k] = at.heading;
     for (let j = 0; j <= panels.last[k]; j++) {
       if (j > 0) placePanel(plan, k, j, at);

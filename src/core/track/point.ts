@@ -1,22 +1,39 @@
 import { clamp, cos, sin } from '../math/index.ts';
+import { placeInCant } from './cant.ts';
 import { placeInPlan } from './plan.ts';
 import { placeInProfile } from './profile.ts';
 import type { Track, TrackPoint } from './types.ts';
 
+/** A point with every field present and nothing in it, to be reused as `out`. */
+export const newTrackPoint = (): TrackPoint => ({
+  chainage: 0,
+  x: 0,
+  y: 0,
+  z: 0,
+  heading: 0,
+  curvature: 0,
+  grade: 0,
+  verticalCurvature: 0,
+  cant: 0,
+  twist: 0,
+});
+
 /**
  * Everything about chainage `s`, m, written into `out` (made when not given) without allocating.
  *
- * Outside [0, length] the track goes on straight at the heading and grade of its end, with no curvature.
+ * Outside [0, length] the track goes on straight at the heading, grade and cant of its end, with no curvature.
  */
-export function trackPoint(
-  track: Track,
-  s: number,
-  out: TrackPoint = { chainage: 0, x: 0, y: 0, z: 0, heading: 0, curvature: 0, grade: 0, verticalCurvature: 0 },
-): TrackPoint {
+export function trackPoint(track: Track, s: number, out: TrackPoint = newTrackPoint()): TrackPoint {
   const inside = clamp(s, 0, track.length);
   out.chainage = s;
   placeInPlan(track.plan, inside, out);
   placeInProfile(track.profile, inside, out);
+  if (track.cant === null) {
+    out.cant = 0;
+    out.twist = 0;
+  } else {
+    placeInCant(track.cant, inside, out);
+  }
   if (inside !== s) {
     const beyond = s - inside;
     out.x += beyond * cos(out.heading);
@@ -24,6 +41,7 @@ export function trackPoint(
     out.z += beyond * out.grade;
     out.curvature = 0;
     out.verticalCurvature = 0;
+    out.twist = 0;
   }
   return out;
 }

@@ -13,7 +13,17 @@ export type TrackProblem =
   | 'supports-not-rising'
   | 'too-few-supports'
   | 'bad-hinge'
-  | 'loose-strip';
+  | 'loose-strip'
+  | 'bad-step'
+  | 'bad-section'
+  | 'bad-load'
+  | 'bad-lateral'
+  | 'bad-measured'
+  | 'bad-held'
+  | 'bad-branch'
+  | 'bad-route'
+  | 'bad-cant'
+  | 'cant-not-rising';
 
 /** Thrown when a track specification has no geometry; the message is a sentence with chainage and amount. */
 export class TrackError extends RangeError {

@@ -1,9 +1,9 @@
 import { locate, makeBucketIndex } from './bucket.ts';
 import { railStarts } from './rail.ts';
-import type { CubicPieces, PreparedProfile, TrackPoint } from './types.ts';
+import type { HeightPieces, PreparedProfile, TrackPoint } from './types.ts';
 
 /** Prepares `pieces`, which start at chainage 0, for constant-time queries over a track of `length`. */
-export function prepareProfile(pieces: CubicPieces, length: number): PreparedProfile {
+export function prepareProfile(pieces: HeightPieces, length: number): PreparedProfile {
   const rails = railStarts(pieces, length);
   const startRail = rails.slice(0, -1);
   return {
@@ -25,7 +25,8 @@ export function placeInProfile(
   const b = profile.b[k];
   const c = profile.c[k];
   const d = profile.d[k];
-  out.z = profile.a[k] + t * (b + t * (c + t * d));
-  out.grade = b + t * (2 * c + t * 3 * d);
-  out.verticalCurvature = 2 * c + t * 6 * d;
+  const e = profile.e[k];
+  out.z = profile.a[k] + t * (b + t * (c + t * (d + t * e)));
+  out.grade = b + t * (2 * c + t * (3 * d + t * 4 * e));
+  out.verticalCurvature = 2 * c + t * (6 * d + t * 12 * e);
 }

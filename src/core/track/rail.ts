@@ -1,6 +1,6 @@
 import { asinh, gaussLegendre, hypot } from '../math/index.ts';
 import { locate } from './bucket.ts';
-import type { CubicPieces, PreparedProfile, Track } from './types.ts';
+import type { HeightPieces, PreparedProfile, Track } from './types.ts';
 
 /**
  * The grade may change by this much within one application of the eight-point rule: √(1+g²) is then analytic in an
@@ -20,13 +20,14 @@ const LAST_STEP = 1e-9;
 const MOST_STEPS = 60;
 
 /** Rail distance, ∫√(1+g²)ds in m, over the first `t` of piece `k`. */
-function railWithin(pieces: CubicPieces, k: number, t: number): number {
+function railWithin(pieces: HeightPieces, k: number, t: number): number {
   const b = pieces.b[k];
   const c2 = 2 * pieces.c[k];
   const d3 = 3 * pieces.d[k];
-  if (c2 === 0 && d3 === 0) return t * Math.sqrt(1 + b * b);
-  const change = Math.abs(t) * (Math.abs(c2) + Math.abs(t * d3));
-  if (d3 === 0 && change > GRADE_CHANGE_PER_RULE) return (railOfGrade(b + c2 * t) - railOfGrade(b)) / c2;
+  const e4 = 4 * pieces.e[k];
+  if (c2 === 0 && d3 === 0 && e4 === 0) return t * Math.sqrt(1 + b * b);
+  const change = Math.abs(t) * (Math.abs(c2) + Math.abs(t * d3) + Math.abs(t * t * e4));
+  if (d3 === 0 && e4 === 0 && change > GRADE_CHANGE_PER_RULE) return (railOfGrade(b + c2 * t) - railOfGrade(b)) / c2;
   const parts = Math.max(1, Math.ceil(change / GRADE_CHANGE_PER_RULE));
   const half = t / parts / 2;
   let sum = 0;
@@ -34,7 +35,7 @@ function railWithin(pieces: CubicPieces, k: number, t: number): number {
     const middle = (2 * part + 1) * half;
     for (let i = 0; i < 8; i++) {
       const u = middle + half * rule.nodes[i];
-      const g = b + u * (c2 + u * d3);
+      const g = b + u * (c2 + u * (d3 + u * e4));
       sum += rule.weights[i] * Math.sqrt(1 + g * g);
     }
   }
@@ -45,7 +46,7 @@ function railWithin(pieces: CubicPieces, k: number, t: number): number {
 const railOfGrade = (g: number): number => (g * Math.sqrt(1 + g * g) + asinh(g)) / 2;
 
 /** Rail distance from the start of the track to each piece and, last, to `length`. */
-export function railStarts(pieces: CubicPieces, length: number): Float64Array {
+export function railStarts(pieces: HeightPieces, length: number): Float64Array {
   const n = pieces.startChainage.length;
   const starts = new Float64Array(n + 1);
   for (let k = 0; k < n; k++) {
@@ -59,7 +60,7 @@ export function railStarts(pieces: CubicPieces, length: number): Float64Array {
 function gradeAt(profile: PreparedProfile, chainage: number): number {
   const k = locate(profile.bucket, profile.startChainage, chainage);
   const t = chainage - profile.startChainage[k];
-  return profile.b[k] + t * (2 * profile.c[k] + t * 3 * profile.d[k]);
+  return profile.b[k] + t * (2 * profile.c[k] + t * (3 * profile.d[k] + t * 4 * profile.e[k]));
 }
 
 /**
@@ -88,12 +89,13 @@ export function chainageAtRail(track: Track, rail: number): number {
   const target = rail - profile.startRail[k];
   const c2 = 2 * profile.c[k];
   const d3 = 3 * profile.d[k];
+  const e4 = 4 * profile.e[k];
   const whole = (k + 1 < profile.startChainage.length ? profile.startChainage[k + 1] : length) - start;
   let low = 0;
   let high = whole;
   let t = Math.min(target / hypot(1, profile.b[k]), whole);
   for (let i = 0; i < MOST_STEPS; i++) {
-    const g = profile.b[k] + t * (c2 + t * d3);
+    const g = profile.b[k] + t * (c2 + t * (d3 + t * e4));
     const short = target - railWithin(profile, k, t);
     if (short > 0) low = t;
     else high = t;

@@ -1,32 +1,34 @@
-import { solveTridiagonal } from '../math/index.ts';
-import { CubicWriter } from './cubic.ts';
+import { type Beam, type BeamNode, writeBeam } from './beam.ts';
+import { PieceWriter } from './pieces.ts';
 import { inMetres, TrackError } from './problem.ts';
-import type { CubicPieces, StripSpec, SupportDeparture } from './types.ts';
+import { bridgeSteps, checkSteps, stepAt } from './stripSteps.ts';
+import type { HeightPieces, StripSpec, SupportDeparture } from './types.ts';
 
 /** A hinge this near a support, m, is at it: a micrometre, below any saw cut. */
-const HINGE_AT_SUPPORT = 1e-6;
-
-/** A point of the strip: a support with its height given, or a hinge between supports with its moment known to be 0. */
-interface Node {
-  readonly chainage: number;
-  readonly height: number;
-  readonly hinge: boolean;
-}
+export const HINGE_AT_SUPPORT = 1e-6;
 
 /**
- * The departures of a strip bent over its supports, as cubic pieces that go on straight beyond the outer supports.
+ * The departures of a strip bent over its supports, as pieces that go on straight beyond the outer supports.
  *
- * A weightless Euler-Bernoulli beam of one stiffness: between nodes y″ is linear, y and y′ are continuous, y″ = 0 at free
- * ends and hinges, and at a hinge between supports the shear y‴ is continuous while the slope may break. A hinge at a
- * support parts the strip into two beams that share that height. With no supports at all the departure is 0 everywhere.
- * Throws TrackError when supports do not rise, when there is only one, or when hinges leave a piece that can swing.
+ * An Euler-Bernoulli beam: between nodes EI·y⁗ = -weight; y and y′ are continuous but at hinges; moment 0 at free ends and
+ * hinges, slope 0 at clamped ends; at a hinge between supports the shear is continuous while the slope may break, and the
+ * height steps where a step is given. A hinge at a support parts the strip into two beams that share that support. Without
+ * sections the strip is weightless and of one stiffness, which then drops out. With no supports at all the departure is 0 everywhere.
+ * Throws TrackError when supports do not rise, when there is only one, when hinges leave a piece that can swing, and when
+ * steps, sections or loads are not where the strip can have them.
  */
-export function bentStrip(strip: StripSpec): CubicPieces {
-  const supports = strip.supports;
+export function bentStrip(strip: StripSpec): HeightPieces {
+  const pieces = unbridgedStrip(strip);
+  return strip.steps === undefined || strip.steps.length === 0 ? pieces : bridgeSteps(pieces, strip.steps);
+}
+
+/** The strip itself, with its steps as they are sawn: `bentStrip` without the rail that bridges them. */
+export function unbridgedStrip(strip: StripSpec): HeightPieces {
+  const { supports, sections = [], steps = [], loads = [] } = strip;
   supports.forEach(checkSupport);
   const hinges = [...new Set(strip.hinges)].sort((p, q) => p - q);
   if (supports.length === 0 && hinges.length === 0) {
-    const level = new CubicWriter();
+    const level = new PieceWriter();
     level.add(0, 0, 0);
     return level.pieces();
   }
@@ -35,12 +37,47 @@ export function bentStrip(strip: StripSpec): CubicPieces {
     throw new TrackError('too-few-supports', sentence);
   }
   for (const hinge of hinges) checkHinge(hinge, supports);
-  const writer = new CubicWriter();
-  for (const beam of beamsBetweenHingedSupports(supports, hinges)) {
+  checkSteps(steps, hinges);
+  checkSections(strip);
+  const writer = new PieceWriter();
+  for (const beam of beamsBetweenHingedSupports(strip, hinges)) {
     refuseLoosePieces(beam);
-    writeBeam(beam, writer);
+    writeBeam(beam, sections, loads, strip.creep ?? 0, writer);
   }
   return writer.pieces();
+}
+
+/** Refuses sections that change within a span or are not in order, and loads that no strip carries. */
+function checkSections({ supports, hinges, sections = [], loads = [], creep = 0 }: StripSpec): void {
+  const nodes = [...supports.map((support) => support.chainage), ...hinges];
+  sections.forEach(({ from, stiffness, weight }, index) => {
+    if (!Number.isFinite(from + stiffness + weight) || !(stiffness > 0) || !(weight >= 0)) {
+      const sentence = `Section ${index + 1} of the strip needs a positive stiffness and a weight of 0 or more.`;
+      throw new TrackError('bad-section', sentence, from);
+    }
+    if (index === 0) return;
+    if (!(from > sections[index - 1].from)) {
+      throw new TrackError('bad-section', 'Sections of the strip must rise in chainage.', from);
+    }
+    const away = Math.min(...nodes.map((node) => Math.abs(node - from)));
+    if (away > HINGE_AT_SUPPORT) {
+      const sentence = `The strip changes at chainage ${inMetres(from)}, ${inMetres(away)} from the nearest support or joint: it must change at one.`;
+      throw new TrackError('bad-section', sentence, from, away);
+    }
+  });
+  if (!(creep >= 0) || !Number.isFinite(creep)) {
+    throw new TrackError('bad-section', `Creep must be 0 or more times the sag, not ${creep}.`);
+  }
+  if (loads.length > 0 && sections.length === 0) {
+    throw new TrackError('bad-load', 'A load needs a strip with a stiffness: give it a section.');
+  }
+  for (const { chainage, force } of loads) {
+    const beyond = Math.max(supports[0].chainage - chainage, chainage - supports[supports.length - 1].chainage);
+    if (!(beyond <= HINGE_AT_SUPPORT) || !Number.isFinite(force)) {
+      const sentence = `A load at chainage ${inMetres(chainage)} needs a finite force and a place between the outermost supports.`;
+      throw new TrackError('bad-load', sentence, chainage, beyond);
+    }
+  }
 }
 
 function checkSupport(support: SupportDeparture, index: number, supports: readonly SupportDeparture[]): void {
@@ -64,16 +101,17 @@ function checkHinge(hinge: number, supports: readonly SupportDeparture[]): void 
   }
 }
 
-function beamsBetweenHingedSupports(supports: readonly SupportDeparture[], hinges: readonly number[]): Node[][] {
-  const beams: Node[][] = [];
-  let beam: Node[] = [];
+function beamsBetweenHingedSupports(strip: StripSpec, hinges: readonly number[]): Beam[] {
+  const { supports, steps = [], clampedStart = false, clampedEnd = false } = strip;
+  const beams: Beam[] = [];
+  let beam: BeamNode[] = [];
   let h = 0;
   supports.forEach((support, i) => {
     while (h < hinges.length && hinges[h] < support.chainage - HINGE_AT_SUPPORT) {
-      beam.push({ chainage: hinges[h], height: 0, hinge: true });
+      beam.push({ chainage: hinges[h], height: 0, hinge: true, step: stepAt(steps, hinges[h]) });
       h++;
     }
-    const node = { chainage: support.chainage, height: support.departure, hinge: false };
+    const node = { chainage: support.chainage, height: support.departure, hinge: false, step: 0 };
     beam.push(node);
     let parted = false;
     while (h < hinges.length && hinges[h] <= support.chainage + HINGE_AT_SUPPORT) {
@@ -81,8 +119,9 @@ function beamsBetweenHingedSupports(supports: readonly SupportDeparture[], hinge
       h++;
     }
     if (i + 1 === supports.length || (parted && i > 0)) {
-      beams.push(beam);
-      beam = [node];
+      const last = i + 1 === supports.length;
+      beams.push({ nodes: beam, clampedStart: clampedStart && beams.length === 0, clampedEnd: clampedEnd && last });
+      beam = [{ ...node, height: node.height + stepAt(steps, node.chainage) }];
     }
   });
   return beams;
@@ -92,11 +131,14 @@ function beamsBetweenHingedSupports(supports: readonly SupportDeparture[], hinge
  * Refuses a beam with a piece between hinges that can move without bending: one whose supports, and neighbours that can
  * themselves hold the hinge, number fewer than two.
  */
-function refuseLoosePieces(beam: readonly Node[]): void {
+function refuseLoosePieces({ nodes: beam, clampedStart, clampedEnd }: Beam): void {
   const ends = [0, ...beam.flatMap((node, i) => (node.hinge ? [i] : [])), beam.length - 1];
   const pieces = ends.slice(1).map((to, i) => {
     const nodes = beam.slice(ends[i], to + 1);
-    return { from: nodes[0], to: nodes[nodes.length - 1], supports: nodes.filter((node) => !node.hinge).length };
+    // A clamp holds the slope as well: it counts as one more support.
+    const clamps = (clampedStart && i === 0 ? 1 : 0) + (clampedEnd && i + 2 === ends.length ? 1 : 0);
+    const supports = nodes.filter((node) => !node.hinge).length + clamps;
+    return { from: nodes[0], to: nodes[nodes.length - 1], supports };
   });
   const heldFromLeft: boolean[] = [];
   for (const [i, piece] of pieces.entries()) {
@@ -107,60 +149,12 @@ function refuseLoosePieces(beam: readonly Node[]): void {
     const { from, to, supports } = pieces[i];
     const hold = supports + (i > 0 && heldFromLeft[i - 1] ? 1 : 0) + (heldFromRight ? 1 : 0);
     if (hold < 2) {
-      const name = (node: Node): string =>
+      const name = (node: BeamNode): string =>
         `the ${node.hinge ? 'hinge' : 'support'} at chainage ${inMetres(node.chainage)}`;
       const rests = supports === 0 ? 'no support' : 'one support';
       const sentence = `Between ${name(from)} and ${name(to)} the strip has ${rests} and can swing: add a support or splice a joint.`;
       throw new TrackError('loose-strip', sentence, from.chainage, to.chainage - from.chainage);
     }
     heldFromRight = supports + (heldFromRight ? 1 : 0) >= 2;
-  }
-}
-
-/**
- * Solves one beam. The unknown of a support is its y″ (0 at the ends), of a hinge its height; the equation of a support
- * says that the slope is continuous, of a hinge that the shear is. Each touches only its neighbours.
- */
-function writeBeam(beam: readonly Node[], writer: CubicWriter): void {
-  const n = beam.length;
-  const lower = new Float64Array(n);
-  const diagonal = new Float64Array(n).fill(1);
-  const upper = new Float64Array(n);
-  const right = new Float64Array(n);
-  for (let i = 1; i + 1 < n; i++) {
-    const [before, node, after] = [beam[i - 1], beam[i], beam[i + 1]];
-    const left = node.chainage - before.chainage;
-    const ahead = after.chainage - node.chainage;
-    if (node.hinge) {
-      diagonal[i] = 0;
-      lower[i] = before.hinge ? 0 : 1 / left;
-      upper[i] = after.hinge ? 0 : 1 / ahead;
-    } else {
-      diagonal[i] = (left + ahead) / 3;
-      right[i] = -node.height * (1 / left + 1 / ahead);
-      if (before.hinge) lower[i] = -1 / left;
-      else {
-        lower[i] = left / 6;
-        right[i] += before.height / left;
-      }
-      if (after.hinge) upper[i] = -1 / ahead;
-      else {
-        upper[i] = ahead / 6;
-        right[i] += after.height / ahead;
-      }
-    }
-  }
-  const unknown = solveTridiagonal(lower, diagonal, upper, right);
-  const height = beam.map((node, i) => (node.hinge ? unknown[i] : node.height));
-  const bend = beam.map((node, i) => (node.hinge ? 0 : unknown[i]));
-  // The straight run-off of the beam before this one ends where this one starts.
-  if (!writer.isEmpty) writer.dropLast();
-  for (let i = 0; i + 1 < n; i++) {
-    const span = beam[i + 1].chainage - beam[i].chainage;
-    const rise = (height[i + 1] - height[i]) / span;
-    const slope = rise - (span * (2 * bend[i] + bend[i + 1])) / 6;
-    if (writer.isEmpty) writer.add(beam[0].chainage, height[0], slope);
-    writer.add(beam[i].chainage, height[i], slope, bend[i] / 2, (bend[i + 1] - bend[i]) / (6 * span));
-    if (i + 2 === n) writer.add(beam[n - 1].chainage, height[n - 1], rise + (span * (bend[i] + 2 * bend[i + 1])) / 6);
   }
 }

@@ -1,28 +1,43 @@
-import { sumPieces } from './cubic.ts';
+import { cantLift, prepareCant } from './cant.ts';
 import { gradeLine } from './gradeLine.ts';
-import { curvatureJumps } from './joins.ts';
+import { checkHeld, heightJumps } from './held.ts';
+import { joinJumps } from './jumps.ts';
+import { measuredLine } from './measured.ts';
+import { overlaidPieces, sumPieces } from './pieces.ts';
 import { preparePlan } from './plan.ts';
 import { prepareProfile } from './profile.ts';
 import { railAt } from './rail.ts';
 import { bentStrip } from './strip.ts';
-import type { Track, TrackSpec } from './types.ts';
+import type { HeightPieces, Track, TrackSpec } from './types.ts';
 
 /**
  * Prepares a track from its specification, so that every query takes constant time.
  *
  * Throws TrackError (a RangeError), whose message is a sentence with chainage and amount, when the elements have no
- * length, vertical curves overlap or reach beyond the ends, or the strip cannot be held by its supports.
+ * length, vertical curves overlap or reach beyond the ends, the strip cannot be held by its supports, or cant does not rise in chainage.
  */
 export function makeTrack(spec: TrackSpec): Track {
   const plan = preparePlan(spec);
   const last = plan.elements.length - 1;
   const length = plan.startChainage[last] + plan.elements[last].length;
-  const planned = gradeLine(spec.profile.points, length);
-  const plannedProfile = prepareProfile(sumPieces([planned], length), length);
-  const strip = spec.profile.strip;
-  const profile =
-    strip === undefined ? plannedProfile : prepareProfile(sumPieces([planned, bentStrip(strip)], length), length);
-  const track = { length, railLength: 0, spec, plan, profile, plannedProfile, jumps: curvatureJumps(plan) };
+  const cant = spec.cant === undefined ? null : prepareCant(spec.cant, length);
+  const planned = [gradeLine(spec.profile.points, length)];
+  if (spec.cant !== undefined && spec.cant.lever !== 0) planned.push(cantLift(spec.cant));
+  const held = spec.profile.held ?? [];
+  checkHeld(held, length);
+  const line = (parts: readonly HeightPieces[]): HeightPieces => {
+    const own = sumPieces(parts, length);
+    if (held.length === 0) return own;
+    const pieces = held.reduce((under, { pieces, from, to }) => overlaidPieces(under, pieces, from, to), own);
+    return sumPieces([pieces], length);
+  };
+  const plannedProfile = prepareProfile(line(planned), length);
+  const { strip, measured } = spec.profile;
+  let profile = plannedProfile;
+  if (strip !== undefined) profile = prepareProfile(line([...planned, bentStrip(strip)]), length);
+  else if (measured !== undefined) profile = prepareProfile(line([measuredLine(measured)]), length);
+  const jumps = [...joinJumps(plan), ...heightJumps(profile, held)].sort((p, q) => p.chainage - q.chainage);
+  const track = { length, railLength: 0, spec, plan, profile, plannedProfile, cant, jumps };
   track.railLength = railAt(track, length);
   return track;
 }

@@ -2,8 +2,9 @@
  * The track as plain data. Lengths in metres, angles in radians, SI throughout.
  *
  * Chainage `s` is the distance along the centreline in plan. Curvature is positive to the left, grade `dz/ds` positive
- * uphill for increasing `s`. Outside [0, length] a track continues straight at the heading and grade of its end, so a
- * vehicle that overhangs the end can still be placed.
+ * uphill for increasing `s`. Cant is positive where the right rail is the higher one, as a left-hand curve wants it, so
+ * cant and curvature agree in sign where cant leans a train inwards. Outside [0, length] a track continues straight at
+ * the heading, grade and cant of its end, so a vehicle that overhangs the end can still be placed.
  */
 
 /** A stretch whose curvature runs linearly with chainage: straight, arc, helix and clothoid are all this one shape. */
@@ -20,7 +21,7 @@ export interface PlanElement {
 /** A place where one element hands over to the next with a jump. Zero components are joins that fit. */
 export interface JoinJump {
   readonly chainage: number;
-  /** m */
+  /** m, in plan or in height. */
   readonly position: number;
   /** rad */
   readonly heading: number;
@@ -43,23 +44,138 @@ export interface SupportDeparture {
   readonly departure: number;
 }
 
-/** The trackbed strip bent over its supports: a weightless Euler-Bernoulli beam, free at its ends and at hinges. */
+/** A joint whose two tops stand at different heights; the rail bridges it. */
+export interface StripStep {
+  /** At one of the hinges. */
+  readonly chainage: number;
+  /** The top after the joint less the top before it, m. A support under the joint gives the top before it. */
+  readonly rise: number;
+  /** Length over which the rail and its sleepers span the step, half to either side of the joint, m. */
+  readonly over: number;
+}
+
+/** What the strip is made of from a support or hinge on; the first section also holds for all before it. */
+export interface StripSection {
+  readonly from: number;
+  /** Bending stiffness EI, N·m². */
+  readonly stiffness: number;
+  /** Weight of strip and track, N/m. */
+  readonly weight: number;
+}
+
+/** A weight that stands on the strip. */
+export interface StripLoad {
+  readonly chainage: number;
+  /** Downward, N. */
+  readonly force: number;
+}
+
+/**
+ * The trackbed strip bent over its supports: an Euler-Bernoulli beam. Weightless and of one stiffness when it has no
+ * sections; free at its ends unless clamped, and at hinges.
+ */
 export interface StripSpec {
   readonly supports: readonly SupportDeparture[];
   /** Chainages of butt joints without a splice: the beam carries no moment there, so the grade may break. */
   readonly hinges: readonly number[];
+  readonly steps?: readonly StripStep[];
+  /** In order of chainage; each starts at a support or a hinge. */
+  readonly sections?: readonly StripSection[];
+  /** Need sections, because only a stiffness says how far a weight presses. */
+  readonly loads?: readonly StripLoad[];
+  /** Further sag that the strip's own weight brings in time, as a multiple of the sag at once. */
+  readonly creep?: number;
+  /** An end held to the slope of the plan: screwed down flat beyond its outer support. */
+  readonly clampedStart?: boolean;
+  readonly clampedEnd?: boolean;
+}
+
+/** A height found with a level, not as a departure from a plan. */
+export interface MeasuredHeight {
+  readonly chainage: number;
+  readonly height: number;
+}
+
+/** The rails as measured. Beyond the outer heights the grade goes on. */
+export interface MeasuredSpec {
+  /** At least two; chainage strictly increasing. */
+  readonly heights: readonly MeasuredHeight[];
+  /** A strip bent through the heights, or straight from one to the next. */
+  readonly between: 'beam' | 'straight';
+  /** Joints of the bent strip, as in `StripSpec`. */
+  readonly hinges: readonly number[];
+}
+
+/** A stretch whose heights another track gives: over the long sleepers of a turnout both tracks lie in one plane. */
+export interface HeldHeights {
+  readonly from: number;
+  readonly to: number;
+  /** By the chainages of this track. */
+  readonly pieces: HeightPieces;
 }
 
 export interface ProfileSpec {
   /** At least one; chainage strictly increasing. Before the first and after the last point the grade continues. */
   readonly points: readonly GradePoint[];
   readonly strip?: StripSpec;
+  /** In place of a strip. */
+  readonly measured?: MeasuredSpec;
+  readonly held?: readonly HeldHeights[];
+}
+
+/** Where the rails as laid lie beside the planned line. */
+export interface LateralPoint {
+  readonly chainage: number;
+  /** m, left positive. */
+  readonly offset: number;
+}
+
+/** A rail joint at which the track turns at once. */
+export interface RailKink {
+  readonly chainage: number;
+  /** Heading after less heading before, rad: left positive. */
+  readonly turn: number;
+  /**
+   * How far to either side the rails lie off the plan because of it, m: there they are held, and beyond the track is
+   * where it was. 0: all that follows swings round.
+   */
+  readonly reach: number;
+}
+
+/** How the rails as laid wander from the plan: they bend as a beam between the places where they are held. */
+export interface LateralSpec {
+  /** None, or at least two of rising chainage; the outer two are on the line, offset 0, and hold its direction. */
+  readonly points: readonly LateralPoint[];
+  /** Rail joints that carry no moment. */
+  readonly hinges: readonly number[];
+  readonly kinks: readonly RailKink[];
+}
+
+/** The lean of the track at one place; between places it runs linearly. */
+export interface CantPoint {
+  readonly chainage: number;
+  /** Angle of the sleepers to the level, rad; positive: the right rail is higher. */
+  readonly cant: number;
+}
+
+export interface CantSpec {
+  /** At least one; chainage strictly increasing. Before the first and after the last point the cant stays. */
+  readonly points: readonly CantPoint[];
+  /**
+   * From the centreline to the line the track is turned about, towards the low rail, m: half the gauge where only the high
+   * rail is packed up, which lifts the centreline by lever·|cant|; 0 where it turns about the centreline.
+   */
+  readonly lever: number;
 }
 
 export interface TrackSpec {
   readonly start: { readonly x: number; readonly y: number; readonly heading: number };
   readonly elements: readonly PlanElement[];
   readonly profile: ProfileSpec;
+  /** Left out: level across everywhere. */
+  readonly cant?: CantSpec;
+  /** Left out: laid on the line. */
+  readonly lateral?: LateralSpec;
 }
 
 /** Everything a query can say of one chainage. Mutable so that hot loops can reuse one. */
@@ -76,6 +192,10 @@ export interface TrackPoint {
   grade: number;
   /** d²z/ds², 1/m: positive in a sag, negative on a summit. */
   verticalCurvature: number;
+  /** Angle of the sleepers to the level, rad; positive: the right rail is higher. */
+  cant: number;
+  /** d(cant)/ds, rad/m. */
+  twist: number;
 }
 
 /**
@@ -109,22 +229,32 @@ export interface PlanPanels {
   readonly sin: Float64Array;
 }
 
-/** Heights as cubics of chainage: piece k is z = a + b·t + c·t² + d·t³ with t = s - startChainage[k]. */
-export interface CubicPieces {
+/** Heights as polynomials of chainage: piece k is z = a + b·t + c·t² + d·t³ + e·t⁴ with t = s - startChainage[k]. */
+export interface HeightPieces {
   readonly startChainage: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
   readonly c: Float64Array;
   readonly d: Float64Array;
+  /** 0 but where a strip sags under its own weight. */
+  readonly e: Float64Array;
 }
 
-/** A prepared profile: cubic pieces from chainage 0 to the end of the track. */
-export interface PreparedProfile extends CubicPieces {
+/** A prepared profile: pieces from chainage 0 to the end of the track. */
+export interface PreparedProfile extends HeightPieces {
   /** Rail distance (arc length in space) from chainage 0 to each piece's start, m. */
   readonly startRail: Float64Array;
   readonly bucket: BucketIndex;
   /** The same look-up by rail distance. */
   readonly railBucket: BucketIndex;
+}
+
+/** Cant as straight pieces from chainage 0 on: piece k is cant[k] + twist[k]·(s - startChainage[k]). */
+export interface PreparedCant {
+  readonly startChainage: Float64Array;
+  readonly cant: Float64Array;
+  readonly twist: Float64Array;
+  readonly bucket: BucketIndex;
 }
 
 /** Constant-time look-up of the piece that holds a chainage: uniform cells, each naming its first piece. */
@@ -152,5 +282,7 @@ export interface Track {
   readonly profile: PreparedProfile;
   /** The planned heights alone. */
   readonly plannedProfile: PreparedProfile;
+  /** Null when the track is level across everywhere. */
+  readonly cant: PreparedCant | null;
   readonly jumps: readonly JoinJump[];
 }

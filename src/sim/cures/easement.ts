@@ -1,5 +1,5 @@
-import { elementStartsMm, type Scene, type SceneElement, type SceneTrack } from '../../scene/index.ts';
-import { nearestJoin, shortened } from './alignment.ts';
+import { elementStartsMm, type Scene, type SceneElement, type SceneTrack, shortened } from '../../scene/index.ts';
+import { nearestJoin } from './alignment.ts';
 import { fileMm, trialParts, withTrack } from './parts.ts';
 
 /** Curvatures closer than this are the same curve, 1/m: a radius of 100 km. */

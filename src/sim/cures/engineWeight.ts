@@ -1,5 +1,5 @@
-import { type Scene, vehicleOf } from '../../scene/index.ts';
-import { tidy, trialParts } from './parts.ts';
+import { type Scene, tidy, vehicleOf } from '../../scene/index.ts';
+import { trialParts } from './parts.ts';
 
 /** Adds `by` kg over the driven wheels of every engine of a trial's train; null for a train without one. */
 export function addEngineWeight(scene: Scene, trialId: string, by: number): Scene | null {

@@ -1,5 +1,5 @@
-import { type Scene, type SceneTrain, trainPlaces } from '../../scene/index.ts';
-import { tidy, trialParts, withTrain } from './parts.ts';
+import { type Scene, type SceneTrain, tidy, trainPlaces } from '../../scene/index.ts';
+import { trialParts, withTrain } from './parts.ts';
 
 /** Heads closer in height than this already match, m: far below what a gauge shows. */
 const matched = 1e-6;

@@ -1,4 +1,4 @@
-import type { Scene, SceneTrack, SceneTrain, SceneTrial } from '../../scene/index.ts';
+import { type Scene, type SceneTrack, type SceneTrain, type SceneTrial, tidy } from '../../scene/index.ts';
 
 /** The parts of a scene that one trial uses; null when one is not there. */
 export interface TrialParts {
@@ -33,6 +33,3 @@ const replaced = <T extends { id: string }>(list: readonly T[], one: T): T[] =>
 
 /** Metres as millimetres, without the dust of binary fractions. */
 export const fileMm = (metres: number): number => tidy(metres * 1e3);
-
-/** A number without the dust of binary fractions: to a billionth, which is a few nanometres even for turns of a helix. */
-export const tidy = (value: number): number => Math.round(value * 1e9) / 1e9;

@@ -1,5 +1,5 @@
-import type { Scene } from '../../scene/index.ts';
-import { tidy, trialParts, withTrial } from './parts.ts';
+import { type Scene, tidy } from '../../scene/index.ts';
+import { trialParts, withTrial } from './parts.ts';
 
 /** Turns the controller so that its highest setting of the trial is `to`, all others in proportion; null when none moves the train. */
 export function changeSetting(scene: Scene, trialId: string, to: number): Scene | null {

@@ -4,8 +4,9 @@ import {
   type Scene,
   type SceneElement,
   type SceneTrack,
+  shortened,
 } from '../../scene/index.ts';
-import { nearestJoin, shortened } from './alignment.ts';
+import { nearestJoin } from './alignment.ts';
 import { fileMm, trialParts, withTrack } from './parts.ts';
 
 /** How far from the straight a finding may be and still mean it, mm: half a long vehicle. */

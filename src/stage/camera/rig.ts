@@ -87,6 +87,14 @@ export class CameraRig {
     this.startFlight(now);
   }
 
+  /** Goes back to walking round with a first look, from whichever camera it was, in one move. */
+  showWhole(look: Look, now: number): void {
+    this.mode = 'walk';
+    this.restart(look);
+    this.touched = false;
+    this.startFlight(now);
+  }
+
   /** Moves to a look in walk and follow; the other cameras stay what they are. */
   goTo(look: Look, now: number): void {
     if (this.mode !== 'walk' && this.mode !== 'follow') return;

@@ -9,7 +9,7 @@ const cameras: readonly (readonly [CameraName, string])[] = [
   ['follow', 'Follow'],
 ];
 
-/** The five cameras. */
+/** The five cameras, and the way back to all of it. */
 export function CameraBar({ session }: { readonly session: StoreApi<SessionState> }) {
   const camera = useStore(session, (state) => state.camera);
   return (
@@ -24,6 +24,14 @@ export function CameraBar({ session }: { readonly session: StoreApi<SessionState
           <span>{words}</span>
         </button>
       ))}
+      <i />
+      <button
+        type="button"
+        title="Show the whole railway (Shift 0)"
+        onClick={() => session.setState(({ wholeAsked }) => ({ camera: 'walk', wholeAsked: wholeAsked + 1 }))}
+      >
+        <span>Whole railway</span>
+      </button>
     </div>
   );
 }

@@ -1,4 +1,3 @@
-import { useEffect } from 'react';
 import { type StoreApi, useStore } from 'zustand';
 import type { LensView, PlaybackState, SessionState } from '../../state/types.ts';
 
@@ -20,21 +19,12 @@ interface LensBarProps {
 /** What the lens can be asked while it is open. */
 export function LensBar({ session, playback }: LensBarProps) {
   const view = useStore(session, (state) => state.lens.view);
+  const ghost = useStore(session, (state) => state.ghost !== null);
   const slow = useStore(playback, (state) => Math.abs(state.rate - slowRate) < 1e-9);
 
   const close = () => session.setState(({ lens }) => ({ lens: { ...lens, open: false } }));
   const move = (by: number) =>
     playback.setState(({ time, duration }) => ({ playing: false, time: Math.min(duration, Math.max(0, time + by)) }));
-
-  useEffect(() => {
-    const key = (event: KeyboardEvent): void => {
-      if (event.key !== 'Escape' || event.defaultPrevented) return;
-      event.preventDefault();
-      session.setState(({ lens }) => ({ lens: { ...lens, open: false } }));
-    };
-    window.addEventListener('keydown', key);
-    return () => window.removeEventListener('keydown', key);
-  }, [session]);
 
   return (
     <div className="stage-controls" role="toolbar" aria-label="Magnifier">
@@ -61,7 +51,8 @@ export function LensBar({ session, playback }: LensBarProps) {
       </button>
       <i />
       <button type="button" className="stage-close" onClick={close}>
-        Close <kbd>Esc</kbd>
+        Close {/* While a cure is shown, Escape drops that first. */}
+        {ghost ? null : <kbd>Esc</kbd>}
       </button>
     </div>
   );

@@ -125,7 +125,7 @@ export function inkMaterial(view: InkView, colours: readonly string[], options: 
     vertexShader,
     fragmentShader,
     uniforms: {
-      palette: { value: paletteColours(colours) as Color[] },
+      palette: { value: paletteColours(colours, 'ink') as Color[] },
       size: view.size,
       ratio: view.ratio,
       heavier: view.heavier,

@@ -1,5 +1,5 @@
 import type { Plate } from '../view/plate.ts';
-import { type Box, placeLabel, type Spot } from './placing.ts';
+import { type Box, type Line, leaderStart, placeLabel, type Spot } from './placing.ts';
 
 /** A label over the stage: its element, what it points at (px; null: out of sight), and the tone of its line. */
 export interface StageLabel {
@@ -24,6 +24,7 @@ export class FindingLabels {
     clearance: number,
   ): void {
     const boxes = [...taken];
+    const leaders: Line[] = [];
     for (const label of labels) {
       const { element, anchor } = label;
       if (anchor === null) {
@@ -31,13 +32,16 @@ export class FindingLabels {
         continue;
       }
       const size = { width: element.offsetWidth, height: element.offsetHeight };
-      const spot = placeLabel(anchor, size, frame, boxes, crowd, this.before.get(label.key) ?? null, clearance);
+      const rule = ruleOf(element, size.height);
+      const before = this.before.get(label.key) ?? null;
+      const spot = placeLabel(anchor, size, frame, { boxes, leaders }, crowd, before, { clearance, rule });
       this.before.set(label.key, { x: spot.x - anchor.x, y: spot.y - anchor.y });
       const box = { left: spot.x - size.width / 2, top: spot.y - size.height / 2, ...size };
       boxes.push(box);
+      leaders.push({ from: leaderStart(anchor, box, rule), to: anchor });
       element.style.visibility = 'visible';
       element.style.transform = `translate(${Math.round(box.left)}px, ${Math.round(box.top)}px)`;
-      leader(plate, label, anchor, box);
+      drawLeader(plate, label, anchor, box, rule);
     }
   }
 
@@ -46,18 +50,18 @@ export class FindingLabels {
   }
 }
 
+/** How far under its top a label has its rule, px. */
+const ruleOf = (element: HTMLElement, height: number): number => Number(element.dataset.rule ?? height);
+
 /** A rule under the words and from its nearer end a straight line to the place. */
-function leader(plate: Plate, { key, tone, clear, element }: StageLabel, anchor: Spot, box: Box): void {
+function drawLeader(plate: Plate, { key, tone, clear }: StageLabel, anchor: Spot, box: Box, rule: number): void {
   const look = `stage-leader stage-leader-${tone}`;
-  const rule = Number(element.dataset.rule ?? box.height);
-  const y = Math.round(box.top + rule) + 0.5;
-  const left = anchor.x < box.left + box.width / 2;
-  const near = left ? box.left : box.left + box.width;
-  const far = left ? box.left + box.width : box.left;
-  plate.line(`${key}-rule`, far, y, near, y, look);
-  const away = Math.hypot(anchor.x - near, anchor.y - y);
+  const start = leaderStart(anchor, box, rule);
+  const y = Math.round(start.y) + 0.5;
+  plate.line(`${key}-rule`, box.left, y, box.left + box.width, y, look);
+  const away = Math.hypot(anchor.x - start.x, anchor.y - y);
   const share = Math.max(0, 1 - clear / Math.max(away, 1));
-  plate.line(`${key}-leader`, near, y, near + (anchor.x - near) * share, y + (anchor.y - y) * share, look);
+  plate.line(`${key}-leader`, start.x, y, start.x + (anchor.x - start.x) * share, y + (anchor.y - y) * share, look);
   if (clear === 0)
     plate.mark(`${key}-dot`, 'circle', { cx: anchor.x, cy: anchor.y, r: 2.6, class: `stage-dot-${tone}` });
 }

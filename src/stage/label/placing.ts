@@ -11,15 +11,33 @@ export interface Spot {
   readonly y: number;
 }
 
+/** A straight line on the stage. */
+export interface Line {
+  readonly from: Spot;
+  readonly to: Spot;
+}
+
+/** What lies on the stage already: boxes of words, and the lines that lead from them. */
+export interface Taken {
+  readonly boxes: readonly Box[];
+  readonly leaders: readonly Line[];
+}
+
+/** From where a label's leader starts: the end of its rule (`rule` px under its top) that is nearer to the anchor. */
+export function leaderStart(anchor: Spot, { left, top, width }: Box, rule: number): Spot {
+  return { x: anchor.x < left + width / 2 ? left : left + width, y: top + rule };
+}
+
 /** Distances a label may stand from what it names, px, and the directions tried (0 to the right, growing downward). */
 const reaches = [120, 170, 230, 310];
 const directions = 24;
 
 /**
  * How much a label counts to have on its ground: marks of the railway, other boxes, px out of the stage, px of leader, a
- * leader across a box. No ground is so crowded that one label may lie on another.
+ * leader across words, a leader across another. No ground is so crowded that one label may lie on another or be
+ * struck through.
  */
-const costs = { crowd: 9, box: 4000, outside: 30, reach: 0.16, steep: 12, crossing: 50 } as const;
+const costs = { crowd: 9, box: 4000, outside: 30, reach: 0.16, steep: 12, strike: 3000, crossing: 120 } as const;
 
 /** A label keeps its place until another one is better by this much. */
 const loyalty = 14;
@@ -68,6 +86,21 @@ function crosses(a: Spot, b: Spot, box: Box): boolean {
   return from < to;
 }
 
+/** A box without its rim: a line that starts on the rim does not run through it. */
+const within = ({ left, top, width, height }: Box): Box => ({
+  left: left + 1,
+  top: top + 1,
+  width: width - 2,
+  height: height - 2,
+});
+
+const side = (a: Spot, b: Spot, c: Spot): number => Math.sign((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x));
+
+/** Whether two straight lines cross between their ends. */
+const meet = (one: Line, other: Line): boolean =>
+  side(one.from, one.to, other.from) !== side(one.from, one.to, other.to) &&
+  side(other.from, other.to, one.from) !== side(other.from, other.to, one.to);
+
 /** How far a box sticks out of another, px. */
 const outside = (box: Box, frame: Box): number =>
   Math.max(0, frame.left - box.left) +
@@ -76,25 +109,31 @@ const outside = (box: Box, frame: Box): number =>
   Math.max(0, box.top + box.height - frame.top - frame.height);
 
 /**
- * The middle of a label of a size for something at `anchor`: near it, inside `frame`, clear of `taken`, and on as little as can
- * be of the railway, whose outline on the screen is `crowd` (x, y in a row), `clearance` px wide to either side. `before` is its offset from its anchor in the last
+ * The middle of a label of a size for something at `anchor`: near it, inside `frame`, clear of what is `taken`, and on as little as can
+ * be of the railway, whose outline on the screen is `crowd` (x, y in a row), `clearance` px wide to either side. The leader starts at a rule `rule` px under the label's top. `before` is its offset from its anchor in the last
  * picture, which it keeps when that is still about as good.
  */
 export function placeLabel(
   anchor: Spot,
   size: { readonly width: number; readonly height: number },
   frame: Box,
-  taken: readonly Box[],
+  taken: Taken,
   crowd: ArrayLike<number>,
   before: Spot | null,
-  clearance = 4,
+  { clearance = 4, rule = size.height }: { readonly clearance?: number; readonly rule?: number } = {},
 ): Spot {
   const cost = (x: number, y: number): number => {
     const box: Box = { left: x - size.width / 2, top: y - size.height / 2, ...size };
     let sum = costs.outside * outside(box, frame);
-    for (const other of taken) {
+    const leader: Line = { from: leaderStart(anchor, box, rule), to: anchor };
+    if (crosses(leader.from, anchor, within(box))) sum += costs.strike;
+    for (const other of taken.boxes) {
       if (overlap(box, other)) sum += costs.box;
-      else if (crosses({ x, y }, anchor, other)) sum += costs.crossing;
+      else if (crosses(leader.from, anchor, other)) sum += costs.strike;
+    }
+    for (const other of taken.leaders) {
+      if (crosses(other.from, other.to, box)) sum += costs.strike;
+      else if (meet(leader, other)) sum += costs.crossing;
     }
     let inside = 0;
     for (let i = 0; i < crowd.length; i += 2) {

@@ -2,7 +2,7 @@ import type { Finding } from '../../core/findings/types.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { TrackPoint } from '../../core/track/types.ts';
 import { formatGrade, formatLength, formatNumber, thinSpace } from '../../core/units/index.ts';
-import { describeOf } from '../../state/index.ts';
+import { describeOf, placeWords, radiusText } from '../../state/index.ts';
 import type { LensView, SessionState } from '../../state/types.ts';
 
 type Trial = NonNullable<SessionState['trial']>;
@@ -13,12 +13,6 @@ export const lengthWords = (metres: number, { lengthUnit }: Pick<Units, 'lengthU
   lengthUnit === 'mm'
     ? formatLength(metres, { unit: 'mm', digits })
     : formatLength(metres, Math.abs(metres) < 0.0254 ? { unit: 'in', digits: 3 } : { unit: 'in' });
-
-/** A place along the track. */
-export const placeWords = (chainage: number, { lengthUnit }: Pick<Units, 'lengthUnit'>): string =>
-  lengthUnit === 'mm'
-    ? formatLength(chainage, { unit: 'm', digits: 2 })
-    : formatLength(chainage, { unit: 'ft', fraction: 8 });
 
 /** A grade's size, whichever way it goes. */
 export const gradeWords = (grade: number, { gradeForm }: Pick<Units, 'gradeForm'>): string =>
@@ -42,7 +36,7 @@ export function labelWords(state: SessionState, finding: Finding): { readonly he
 /** Fractions of a turn that have a sign of their own. */
 const quarters = ['', '¼', '½', '¾'];
 
-/** Turns of all helix elements together and their radius: "3½ turns, R 600"; empty without a helix. */
+/** Turns of all helix elements together and their radius: "3½ turns, R 600 mm"; empty without a helix. */
 export function turnWords(trial: Trial, units: Units): string {
   let turns = 0;
   let radius = Infinity;
@@ -58,8 +52,7 @@ export function turnWords(trial: Trial, units: Units): string {
   const count = plain
     ? `${quarter === 4 ? whole + 1 : whole || ''}${quarters[quarter % 4]}`
     : formatNumber(turns, { digits: 1, trim: true });
-  const r = units.lengthUnit === 'mm' ? formatNumber(radius * 1000, { digits: 0 }) : lengthWords(radius, units);
-  return `${count} ${turns === 1 ? 'turn' : 'turns'}, R${thinSpace}${r}`;
+  return `${count} ${turns === 1 ? 'turn' : 'turns'}, ${radiusText(radius, units)}`;
 }
 
 /** The line under the title: gauge, turns, fall and length. */
@@ -84,6 +77,9 @@ export function railwayWords(state: Pick<SessionState, 'scene' | 'trial' | 'leng
 const asBuilt = (trial: Trial): boolean =>
   trial.path.track.spec.profile.strip?.supports.some((support) => support.departure !== 0) ?? false;
 
+/** A time of the trial, s. */
+export const clockWords = (time: number, digits = 1): string => `${formatNumber(time, { digits })}${thinSpace}s`;
+
 /** The stage's title at a time (s). */
 export function titleWords(state: Pick<SessionState, 'scene' | 'trial' | 'result' | 'progress'>, time: number): string {
   const { scene, trial, result } = state;
@@ -91,7 +87,7 @@ export function titleWords(state: Pick<SessionState, 'scene' | 'trial' | 'result
   if (trial === null) return scene.name;
   const shown = asBuilt(trial) ? 'As built' : 'As planned';
   if (result === null) return `${shown}, before the trial`;
-  return `${shown}, with the trial at ${formatNumber(time, { digits: 1 })}${thinSpace}s`;
+  return `${shown}, with the trial at ${clockWords(time)}`;
 }
 
 /** Where the lens looks from, in words that follow a comma. */

@@ -1,6 +1,6 @@
 import { AlwaysDepth, BufferAttribute, BufferGeometry, Mesh, ShaderMaterial, Vector3 } from 'three';
 import { paper } from '../palette.ts';
-import { inkColour } from '../solid/matt.ts';
+import { themed } from '../theme.ts';
 
 const vertexShader = /* glsl */ `
 void main() {
@@ -35,7 +35,7 @@ export class LensMask {
       fragmentShader,
       uniforms: {
         circle: { value: this.circle },
-        ground: { value: inkColour(paper.stage) },
+        ground: { value: themed(paper.stage, 'face') },
       },
       transparent: true,
       depthWrite: true,

@@ -1,4 +1,5 @@
 import { BufferAttribute, BufferGeometry, Color, DoubleSide, FrontSide, ShaderMaterial, Sphere, Vector3 } from 'three';
+import { type ColourUse, themed } from '../theme.ts';
 import type { Solid } from './solid.ts';
 
 /** Most roles a palette may have; the shader's array has this fixed size. */
@@ -27,18 +28,9 @@ void main() {
   gl_FragColor = vec4(vColour, 1.0);
 }`;
 
-/** `#RRGGBB` as it will be written to the screen: no conversion to linear light, since nothing here is lit. */
-export function inkColour(hex: string): Color {
-  const value = Number.parseInt(hex.slice(1), 16);
-  const colour = new Color();
-  colour.r = ((value >> 16) & 255) / 255;
-  colour.g = ((value >> 8) & 255) / 255;
-  colour.b = (value & 255) / 255;
-  return colour;
-}
-
-export function paletteColours(colours: readonly string[]): Color[] {
-  const list = colours.map(inkColour);
+/** A palette as the list a shader takes, in the theme's colours. */
+export function paletteColours(colours: readonly string[], use: ColourUse = 'face'): Color[] {
+  const list = colours.map((hex) => themed(hex, use));
   while (list.length < paletteSize) list.push(new Color(0, 0, 0));
   return list;
 }

@@ -44,6 +44,10 @@ export function couplingHalf(coupling: Coupling): Solid {
     case 'rigid-bar':
       box(solid, [0, reach], [-0.0009, 0.0009], [-0.0009, 0.0009], metal, pen);
       break;
+    case 'magnetic':
+      shank(neck);
+      box(solid, [neck, reach], [-0.002, 0.002], [-half, half], metal, pen);
+      break;
     case 'close':
       shank(neck);
       prism(

@@ -11,9 +11,10 @@ import {
 import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
 import { paper, wayStroke, wayStrokes } from '../palette.ts';
 import type { Railway } from '../railway.ts';
-import { inkColour, mattMaterial, solidGeometry } from '../solid/matt.ts';
+import { mattMaterial, solidGeometry } from '../solid/matt.ts';
 import { box } from '../solid/shapes.ts';
 import { emptySolid } from '../solid/solid.ts';
+import { themed } from '../theme.ts';
 import { shadowMask } from './shadow.ts';
 import type { TableTop } from './tableTop.ts';
 
@@ -82,9 +83,9 @@ function topMaterial(mask: Texture, view: InkView): ShaderMaterial {
     vertexShader,
     fragmentShader,
     uniforms: {
-      ground: { value: inkColour(paper.table) },
-      grid: { value: inkColour(paper.grid) },
-      shade: { value: inkColour(paper.shadow) },
+      ground: { value: themed(paper.table, 'face') },
+      grid: { value: themed(paper.grid, 'grid') },
+      shade: { value: themed(paper.shadow, 'face') },
       pitch: { value: gridPitch },
       depth: { value: shadowDepth },
       ratio: view.ratio,

@@ -1,8 +1,9 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect, useRef } from 'react';
 import { paper } from '../palette.ts';
-import { inkColour } from '../solid/matt.ts';
+import { themed } from '../theme.ts';
 import type { Director } from './director.ts';
+import { followTheme } from './followTheme.ts';
 import type { Lettering } from './lettering.ts';
 import { showProbe } from './probe.ts';
 
@@ -23,7 +24,6 @@ export function Frames({ director, lettering, redraw, turned }: FramesProps) {
   const probe = useRef<ReturnType<typeof showProbe> | null>(null);
 
   useEffect(() => {
-    gl.setClearColor(inkColour(paper.stage), 1);
     gl.info.autoReset = false;
     probe.current = showProbe(director);
     redraw.current = () => invalidate();
@@ -31,8 +31,12 @@ export function Frames({ director, lettering, redraw, turned }: FramesProps) {
       regress();
       invalidate();
     };
-    invalidate();
+    const unfollow = followTheme(() => {
+      gl.setClearColor(themed(paper.stage, 'face'), 1);
+      invalidate();
+    });
     return () => {
+      unfollow();
       probe.current?.remove();
       redraw.current = () => {};
       turned.current = () => {};

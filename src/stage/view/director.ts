@@ -84,6 +84,10 @@ export class Director {
   private moveCamera(before: SessionState | null, now: number): void {
     const { state, rig, sights } = this;
     if (rig === null || before === null) return;
+    if (before.wholeAsked !== state.wholeAsked) {
+      rig.showWhole(sights.first(), now);
+      return;
+    }
     if (rig.mode !== state.camera) {
       if (state.camera === 'eye') sights.takeStand();
       rig.change(state.camera, now);

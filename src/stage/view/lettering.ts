@@ -1,10 +1,13 @@
+import { jointNumber, vehicleName } from '../../core/findings/index.ts';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { TrackPoint } from '../../core/track/types.ts';
+import { namingOf, placeWords } from '../../state/index.ts';
+import type { SessionState } from '../../state/types.ts';
 import { FindingLabels, type StageLabel } from '../label/findingLabels.ts';
 import { type Box, crowdOf } from '../label/placing.ts';
 import { scaleBar } from '../label/scaleBar.ts';
-import { lengthWords, lensWords, placeWords, railwayWords, titleWords } from '../label/words.ts';
+import { clockWords, lengthWords, lensWords, railwayWords, titleWords } from '../label/words.ts';
 import { tangents } from '../lens/lensPlace.ts';
 import { drawLensPlate } from '../lens/lensPlate.ts';
 import type { Director } from './director.ts';
@@ -47,6 +50,7 @@ export class Lettering {
   private title = '';
   private subtitle = '';
   private times = 1;
+  private lens: ShownLens | null = null;
 
   constructor(
     private readonly elements: LetteringElements,
@@ -66,7 +70,7 @@ export class Lettering {
     }
     const { lens } = shown;
     if (lens !== null) this.times = timesNearer(shown, lens);
-    this.writeTitle(shown);
+    this.writeTitle(shown.state, shown.time, lens);
     this.drawBar(shown);
     if (lens === null && shown.state.camera !== 'ride') this.drawFindings(shown);
     else {
@@ -78,7 +82,13 @@ export class Lettering {
     plate.end();
   }
 
-  private writeTitle({ state, time, lens }: Shown): void {
+  /** Says the time at once, without waiting for the picture that goes with it. */
+  tellTime(state: SessionState, time: number): void {
+    this.writeTitle(state, time, this.lens);
+  }
+
+  private writeTitle(state: SessionState, time: number, lens: ShownLens | null): void {
+    this.lens = lens;
     let title = titleWords(state, time);
     let subtitle = railwayWords(state);
     if (lens !== null && state.lens.open && state.trial !== null) {
@@ -86,8 +96,8 @@ export class Lettering {
       const geometry = this.director.world.train?.joints[joint];
       const at =
         geometry === undefined ? '' : ` at ${placeWords(otherChainage(state.trial, geometry.chainage), state)}`;
-      title = `Joint ${joint + 1}${at}, ${lensWords[state.lens.view]}`;
-      subtitle = `${this.times} times nearer than the stage`;
+      title = `Joint ${jointNumber(namingOf(state), joint)}${at}, ${lensWords[state.lens.view]}`;
+      subtitle = `${clockWords(time, 3)} · ${this.times} times nearer than the stage`;
     }
     if (title !== this.title) this.elements.title.textContent = title;
     if (subtitle !== this.subtitle) this.elements.subtitle.textContent = subtitle;
@@ -203,6 +213,7 @@ export class Lettering {
     plate.mark('lens-inner', 'circle', { cx: now.x, cy: now.y, r: now.radius - 2, class: 'stage-lens-inner' });
     if (share < 1 || state.trial === null || world.train === null || world.railway === null) return;
     const geometry = world.train.joints[joint];
+    const naming = namingOf(state);
     const { track } = state.trial.path;
     const blamed = blamedSupports(state);
     const post = (world.supports?.posts ?? [])
@@ -216,7 +227,7 @@ export class Lettering {
       frame,
       circle: now,
       subject,
-      names: { leading: carName(subject.leading.name, joint), trailing: carName(subject.trailing.name, joint + 1) },
+      names: { leading: vehicleName(naming, joint), trailing: vehicleName(naming, joint + 1) },
       geometry,
       force: lens.force,
       track,
@@ -237,9 +248,6 @@ export class Lettering {
 function timesNearer({ look, height }: Shown, { open, frame }: ShownLens): number {
   return Math.max(1, Math.round(open.radius / frame.radius / (height / look.height)));
 }
-
-/** A vehicle by its place in the train and its name. */
-const carName = (name: string, index: number): string => (/\d/u.test(name) ? name : `${name} ${index + 1}`);
 
 const near = (a: { x: number; y: number }, b: { x: number; y: number }, reach: number): boolean =>
   Math.hypot(a.x - b.x, a.y - b.y) < reach;

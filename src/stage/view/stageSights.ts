@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
+import { referenceOf, referenceVehicle } from '../../state/index.ts';
 import type { SessionState } from '../../state/types.ts';
 import type { Insets } from '../camera/framing.ts';
 import { eyeOf, type Look, lookBetween } from '../camera/look.ts';
@@ -65,11 +66,18 @@ export class StageSights implements Sights {
   }
 
   subject(): Vec3 | null {
-    const joint = this.jointPlace(this.state().chosenJoint);
+    const state = this.state();
+    const joint = this.jointPlace(state.chosenJoint);
     if (joint !== null) return joint;
     const { train, standing } = this.world;
     if (train === null || !standing) return null;
-    const { origin } = train.placements[Math.floor(train.placements.length / 2)];
+    // A finding about a vehicle or an engine is followed where that one is.
+    const reference = referenceOf(state);
+    const vehicle =
+      state.result !== null && reference.kind === 'subject'
+        ? referenceVehicle(state.result, reference)
+        : Math.floor(train.placements.length / 2);
+    const { origin } = train.placements[vehicle];
     return [origin[0], origin[1], origin[2]];
   }
 

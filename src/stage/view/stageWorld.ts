@@ -16,6 +16,7 @@ import { addTables } from '../table/tableModel.ts';
 import { trackExtent } from '../table/tableTop.ts';
 import { ghostLines } from '../way/ghostLines.ts';
 import { WayModel } from '../way/wayModel.ts';
+import { wantsHeavier } from './followTheme.ts';
 import type { Pixel, ShownLens } from './shown.ts';
 
 type Compiled = NonNullable<SessionState['compiled']>;
@@ -190,7 +191,7 @@ export class StageWorld {
     gl.setViewport(0, 0, width, height);
     gl.clear(true, true, true);
     this.view.ratio.value = ratio;
-    this.view.heavier.value = window.matchMedia('(prefers-contrast: more)').matches ? moreContrast : 1;
+    this.view.heavier.value = wantsHeavier() ? moreContrast : 1;
     if (lens !== null) this.drawLens(gl, height, lens);
     gl.setViewport(0, 0, width, height);
     this.view.size.value.set(width * ratio, height * ratio);

@@ -1,6 +1,7 @@
 import { ShaderMaterial, Vector4 } from 'three';
 import { wayFace, wayFaces } from '../palette.ts';
-import { daylight, inkColour, paletteColours, paletteSize } from '../solid/matt.ts';
+import { daylight, paletteColours, paletteSize } from '../solid/matt.ts';
+import { themed } from '../theme.ts';
 import type { WayMeasures } from './measures.ts';
 
 /** Vertices that are not painted carry a distance left that lies outside every sleeper, m. */
@@ -52,7 +53,7 @@ export function paintedStrip(m: WayMeasures): ShaderMaterial {
     uniforms: {
       palette: { value: paletteColours(wayFaces) },
       daylight: { value: daylight },
-      sleeper: { value: inkColour(wayFaces[wayFace.sleeper]) },
+      sleeper: { value: themed(wayFaces[wayFace.sleeper], 'face') },
       // Pitch, half length, share of the pitch that wood takes, strength.
       sizes: { value: new Vector4(m.sleeperPitch, m.sleeperLength / 2, m.sleeperWidth / m.sleeperPitch, strength) },
     },

@@ -1,5 +1,6 @@
 import { cameras } from './cameras.ts';
-import { chapters } from './chapters.ts';
+import { type ChapterName, chapterCommands } from './chapters.ts';
+import { chooseRailway } from './chooseRailway.ts';
 import type { Command } from './command.ts';
 import { keepCure } from './keepCure.ts';
 import { lensViews } from './lensViews.ts';
@@ -11,6 +12,7 @@ import { rates } from './rates.ts';
 import { redo } from './redo.ts';
 import { runTrial } from './runTrial.ts';
 import { saveFile } from './saveFile.ts';
+import { showWhole } from './showWhole.ts';
 import { stepBack } from './stepBack.ts';
 import { stopRun } from './stopRun.ts';
 import { toggleAxis } from './toggleAxis.ts';
@@ -22,8 +24,8 @@ import { undo } from './undo.ts';
 import { workings } from './workings.ts';
 import { worstFinding } from './worstFinding.ts';
 
-/** Every command there is, in the order the palette lists them. */
-export const commands: readonly Command[] = [
+/** Every command there is with these chapters, in the order the palette lists them. */
+export const commandsWith = (chapters: readonly ChapterName[]): readonly Command[] => [
   togglePlay,
   nextEvent,
   previousEvent,
@@ -37,12 +39,14 @@ export const commands: readonly Command[] = [
   runTrial,
   stopRun,
   ...workings,
-  ...chapters,
+  ...chapterCommands(chapters),
+  showWhole,
   ...cameras,
   ...rates,
   toggleAxis,
   toggleLengthUnit,
   toggleGradeForm,
+  chooseRailway,
   openFile,
   saveFile,
   openPalette,

@@ -1,15 +1,19 @@
 import type { Chapter } from '../types.ts';
 import { always, type Command } from './command.ts';
 
-/** Chapters in the order of the job, with their words. */
-export const chapterWords: Readonly<Record<Chapter, string>> = { route: 'Route', trains: 'Trains', trial: 'Trial' };
+/** What a command needs to know of a chapter. */
+export interface ChapterName {
+  readonly id: Chapter;
+  readonly label: string;
+}
 
-/** One command for each chapter, on the number keys. */
-export const chapters: readonly Command[] = (Object.keys(chapterWords) as Chapter[]).map((chapter, index) => ({
-  id: `chapter-${chapter}`,
-  label: () => `Chapter: ${chapterWords[chapter]}`,
-  key: `${index + 1}`,
-  shownKey: `${index + 1}`,
-  canRun: always,
-  run: ({ actions }) => actions.setChapter(chapter),
-}));
+/** One command for each chapter, in the order of the job, on the number keys. */
+export const chapterCommands = (chapters: readonly ChapterName[]): readonly Command[] =>
+  chapters.map(({ id, label }, index) => ({
+    id: `chapter-${id}`,
+    label: () => `Chapter: ${label}`,
+    key: `${index + 1}`,
+    shownKey: `${index + 1}`,
+    canRun: always,
+    run: ({ actions }) => actions.setChapter(id),
+  }));

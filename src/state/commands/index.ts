@@ -1,5 +1,6 @@
-export { commands } from './all.ts';
-export { chapterWords } from './chapters.ts';
+export { commandsWith } from './all.ts';
+export type { ChapterName } from './chapters.ts';
+export { chooseRailway } from './chooseRailway.ts';
 export type { Command, CommandContext } from './command.ts';
 export { openFile } from './openFile.ts';
 export { openPalette } from './openPalette.ts';

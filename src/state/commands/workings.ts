@@ -8,7 +8,7 @@ export const workings: readonly Command[] = [
     label: ({ session }) => {
       const now = presentWorking(session.getState());
       if (now && !now.turns) return 'Let the other end lead';
-      return now?.pushed ? 'Pull instead of push' : 'Push instead of pull';
+      return now?.propelled ? 'Pull instead of propel' : 'Propel instead of pull';
     },
     key: null,
     canRun: ({ session }) => presentWorking(session.getState()) !== null,

@@ -5,6 +5,7 @@ import { ROW_HEIGHT } from './layout.ts';
 import { useLive } from './live.ts';
 import { RowList, type RowListProps } from './RowList.tsx';
 import { chainageFigure, chainageUnit } from './words.ts';
+import './axis.css';
 
 /** Between figures of the axis, px. */
 const FIGURES = 34;

@@ -5,6 +5,7 @@ import type { PlaybackState, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
 import { Live } from './live.ts';
 import { Rows } from './Rows.tsx';
+import type { RowKeeper } from './rowKeeper.ts';
 import { Transport } from './Transport.tsx';
 import { useBandFrame } from './useBandFrame.ts';
 import { useBox } from './useBox.ts';
@@ -15,13 +16,15 @@ export interface BandProps {
   readonly session: StoreApi<SessionState>;
   readonly playback: StoreApi<PlaybackState>;
   readonly actions: BandActions;
+  /** Remembers which rows the person wants. */
+  readonly rowKeeper: RowKeeper;
 }
 
 /**
  * The section band with its transport row: every row on one axis of chainage or time, under one playhead. Fills the
  * height it is given and shows the rows that fit.
  */
-export function Band({ session, playback, actions }: BandProps) {
+export function Band({ session, playback, actions, rowKeeper }: BandProps) {
   const root = useRef<HTMLElement>(null);
   const box = useBox(root);
   const [live] = useState(() => new Live());
@@ -33,7 +36,7 @@ export function Band({ session, playback, actions }: BandProps) {
       {frame ? (
         <>
           <Transport frame={frame} session={session} playback={playback} />
-          <Rows frame={frame} room={box.height} />
+          <Rows frame={frame} room={box.height} rowKeeper={rowKeeper} />
         </>
       ) : failure ? (
         <p className="gwb-empty">No trial to show yet.</p>

@@ -1,8 +1,11 @@
 import { useEffect, useRef } from 'react';
+import { jointNumber } from '../../core/findings/index.ts';
 import type { BandFrame } from './bandFrame.ts';
-import { jointName } from './jointName.ts';
+import { fitNames } from './fitNames.ts';
+import { jointName, plainPair } from './jointName.ts';
 import { CARPET_MARGIN, type CarpetLayout } from './layout.ts';
 import { type Moment, useLive } from './live.ts';
+import { textWidth } from './textWidth.ts';
 import { forceFigure } from './words.ts';
 
 interface Props {
@@ -12,6 +15,9 @@ interface Props {
   readonly setScroll: (scroll: number) => void;
   readonly forceNow: (joint: number, moment: Moment) => number;
 }
+
+/** What the gutter has beside a joint's name: its paddings, and the force with the space before it, px. */
+const BESIDE_NAME = 30 + 8 + 34;
 
 /** A line of joint lettering needs this much, px. */
 const LINE = 11;
@@ -27,11 +33,19 @@ export function namedJoints(joints: number, pitch: number, chosen: number | null
 
 /** Names of the joints and the forces in their beads; a click chooses. */
 export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Props) {
-  const { view, live, chosenJoint, actions } = frame;
+  const { view, live, chosenJoint, actions, layout, fonts } = frame;
+  const { naming } = view;
   const { train } = view.trial;
   const window = useRef<HTMLDivElement>(null);
   const values = useRef(new Map<number, HTMLSpanElement>());
   const most = carpet.full - carpet.height;
+  const names = (joint: number): readonly [string, string] => {
+    const whole = plainPair(naming, joint);
+    // The chosen one is written heavier.
+    const font = `${joint === chosenJoint ? '600 ' : ''}11px ${layout.narrow ? fonts.letter : fonts.ui}`;
+    const number = textWidth(`${jointNumber(naming, joint)} `, font);
+    return fitNames(whole, layout.gutter - BESIDE_NAME - number, font, textWidth) ?? whole;
+  };
   const named = namedJoints(train.vehicles.length - 1, carpet.pitch, chosenJoint);
 
   useLive(live, (moment) => {
@@ -61,14 +75,14 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
           key={joint}
           type="button"
           tabIndex={-1}
-          title={jointName(train, joint)}
+          title={jointName(naming, joint)}
           className={joint === chosenJoint ? 'gwb-joint gwb-chosen' : 'gwb-joint'}
           style={{ top: CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - LINE / 2 - scroll }}
           onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
         >
           <span className="gwb-joint-name">
-            {joint + 1} <span className="gwb-joint-part">{train.vehicles[joint].name}</span>–
-            <span className="gwb-joint-part">{train.vehicles[joint + 1].name}</span>
+            {jointNumber(naming, joint)} <span className="gwb-joint-part">{names(joint)[0]}</span>–
+            <span className="gwb-joint-part">{names(joint)[1]}</span>
           </span>
           <span
             className="gwb-joint-force"

@@ -15,6 +15,7 @@ import { paintCarpet } from './paintCarpet.ts';
 import { Row } from './Row.tsx';
 import { strongestForceOf } from './trialView.ts';
 import { forceFigure } from './words.ts';
+import './carpet.css';
 
 /** The legend needs this much, so a short train's carpet stands in a taller row. */
 const LEAST_HEIGHT = 58;
@@ -102,7 +103,7 @@ export function CarpetRow({ frame }: { readonly frame: BandFrame }) {
         const joint = jointAt(y);
         const force = joint === undefined ? Number.NaN : columns[joint][Math.floor(x * layout.density)];
         if (joint === undefined || !(Math.abs(force) >= 0)) return '';
-        return `${jointName(trial.train, joint)} · ${force === 0 ? 'slack' : `${forceFigure(force, greatestForce)} N`}`;
+        return `${jointName(view.naming, joint)} · ${force === 0 ? 'slack' : `${forceFigure(force, greatestForce)} N`}`;
       }}
       press={(_, y) => {
         const joint = jointAt(y);

@@ -11,7 +11,7 @@ export const CarpetTable = memo(function CarpetTable({
   readonly view: TrialView;
   readonly show: Show;
 }) {
-  const { motion, forces, trial } = view;
+  const { motion, forces } = view;
   const cell = (joint: number, f: number) =>
     motion && forces[joint][f] !== 0
       ? `${forceFigure(forces[joint][f], view.greatestForce)} N at ${chainageWords(motion.joints[joint][f], show)}`
@@ -38,8 +38,8 @@ export const CarpetTable = memo(function CarpetTable({
             if (joint[f] === 0) slack++;
           }
           return (
-            <tr key={jointName(trial.train, j)}>
-              <td>{jointName(trial.train, j)}</td>
+            <tr key={jointName(view.naming, j)}>
+              <td>{jointName(view.naming, j)}</td>
               <td>{joint[buff] < 0 ? cell(j, buff) : 'none'}</td>
               <td>{joint[draft] > 0 ? cell(j, draft) : 'none'}</td>
               <td>{Math.round((100 * slack) / joint.length)}</td>

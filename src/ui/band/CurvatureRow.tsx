@@ -1,14 +1,15 @@
 import { useMemo } from 'react';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
+import { timeAtPlace } from '../../state/index.ts';
 import type { BandFrame, Fonts } from './bandFrame.ts';
 import { stretchesOf } from './columns.ts';
 import type { Ground } from './ground.ts';
 import { ROW_HEIGHT } from './layout.ts';
-import { timeAtPlace } from './motion.ts';
 import { Row } from './Row.tsx';
 import { textWidth } from './textWidth.ts';
 import { chainageFigure, chainageUnit, radiusWords, type Show } from './words.ts';
+import './lines.css';
 
 const HEIGHT = ROW_HEIGHT.curvature;
 const LINE = 12.5;

@@ -3,6 +3,7 @@ import type { BandFrame } from './bandFrame.ts';
 import { bentTicks, type ForceColours } from './colourScales.ts';
 import { type Paint, Painted } from './Painted.tsx';
 import { patternsOf } from './patterns.ts';
+import './legend.css';
 
 interface Props {
   readonly frame: BandFrame;

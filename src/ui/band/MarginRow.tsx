@@ -1,5 +1,5 @@
 import { useCallback, useMemo, useRef } from 'react';
-import { riskTitle } from '../../core/findings/index.ts';
+import { explainRisk, riskTitle } from '../../core/findings/index.ts';
 import { riskById } from '../../core/risks/index.ts';
 import type { RiskSeries } from '../../core/risks/types.ts';
 import { type AxisScale, type Span, valueAt, xOf } from './axis.ts';
@@ -17,6 +17,7 @@ import { seriesPlaces } from './seriesPlaces.ts';
 import { subjectWords } from './subjectWords.ts';
 import type { TrialView } from './trialView.ts';
 import { chainageFigure, marginFigure, marginUnit, withUnit } from './words.ts';
+import './margin.css';
 
 const STRIP = { top: 3.5, height: 9 };
 /** A figure beside a failing stretch needs this much before the next one, CSS px. */
@@ -118,7 +119,7 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
     const at = xOf({ ...axis, span: frame.full }, valueAt(axis, x));
     return whole.current.least?.margin[Math.floor(at * density)] ?? Number.NaN;
   };
-  const subject = worst ? subjectWords(view.trial.train, risk.subject, worst.subject) : '';
+  const subject = worst ? subjectWords(view.naming, risk.subject, worst.subject) : '';
   const after = ghostSeries?.worst && worst ? figure(ghostSeries.worst.margin) : '';
   const change = after && worst && after !== figure(worst.margin) ? ` → ${after}` : '';
 
@@ -127,6 +128,7 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
       frame={frame}
       id={series.risk}
       name={title}
+      explain={explainRisk(series.risk)}
       unit={unit}
       height={layout.marginRow}
       className="gwb-margin"
@@ -139,7 +141,7 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
         const margin = marginAtX(x);
         if (!least || Number.isNaN(margin)) return '';
         const sample = least.sample[Math.floor(x * density)];
-        const who = subjectWords(view.trial.train, risk.subject, sample % series.subjects);
+        const who = subjectWords(view.naming, risk.subject, sample % series.subjects);
         return `${withUnit(figure(margin), unit)}${who ? ` · ${who}` : ''}`;
       }}
       {...(worst ? { enter: go } : {})}

@@ -41,7 +41,7 @@ export const MarginTable = memo(function MarginTable({ view, show, series, title
           .filter((row) => row.frame >= 0)
           .map((row) => (
             <tr key={row.subject}>
-              <td>{subjectWords(view.trial.train, risk.subject, row.subject) || 'engine'}</td>
+              <td>{subjectWords(view.naming, risk.subject, row.subject) || 'engine'}</td>
               <td>{marginFigure(series.margins[row.frame * series.subjects + row.subject], risk.unit, show)}</td>
               <td>{chainageFigure(places[row.subject][row.frame], show)}</td>
               <td>{view.motion?.time[row.frame].toFixed(1)}</td>

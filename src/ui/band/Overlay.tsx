@@ -5,6 +5,7 @@ import type { BandFrame } from './bandFrame.ts';
 import { useLive } from './live.ts';
 import type { PointerMarks } from './useBodyPointer.ts';
 import { chainageFigure } from './words.ts';
+import './overlay.css';
 
 /** The grid behind the rows: one line a figure of the axis. */
 export function Grid({ frame, height }: { readonly frame: BandFrame; readonly height: number }) {

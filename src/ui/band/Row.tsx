@@ -1,4 +1,5 @@
 import { type CSSProperties, type KeyboardEvent, type ReactNode, useContext, useLayoutEffect, useRef } from 'react';
+import { Explained } from '../controls/Explained.tsx';
 import { zoom } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { LiveText } from './LiveText.tsx';
@@ -6,11 +7,15 @@ import { type Moment, useLive } from './live.ts';
 import { timeAtEnd, timeNextSupport, timeOneCell } from './navigate.ts';
 import { RowsContext } from './rows.ts';
 import { chainageWords } from './words.ts';
+import './row.css';
+import './drawing.css';
 
 export interface RowProps {
   readonly frame: BandFrame;
   readonly id: string;
   readonly name: string;
+  /** What the name means, for someone who meets it for the first time. */
+  readonly explain?: string;
   readonly unit?: string;
   readonly height: number;
   /** The value at the playhead, without its unit. */
@@ -77,7 +82,13 @@ export function Row(props: RowProps) {
     <div className={`gwb-row ${props.className ?? ''}`} data-row={id} style={style}>
       <div className="gwb-gutter">
         <div className="gwb-line">
-          <span className="gwb-name">{name}</span>
+          {props.explain ? (
+            <Explained words={props.explain} className="gwb-name">
+              {name}
+            </Explained>
+          ) : (
+            <span className="gwb-name">{name}</span>
+          )}
           {unit && !(layout.narrow && props.className?.includes('gwb-margin')) ? (
             <span className="gwb-unit">{unit}</span>
           ) : null}

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { movedRow, type RowChoice, type RowId } from './rowChoice.ts';
+import './rowList.css';
 
 export interface RowListProps {
   /** All rows there are, in the order they are shown. */

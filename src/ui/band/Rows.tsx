@@ -10,6 +10,7 @@ import { ROW_HEIGHT } from './layout.ts';
 import { MarginRow } from './MarginRow.tsx';
 import { Grid, Overlay } from './Overlay.tsx';
 import { allRows, chosenRows, fittingRows, orderedRows, type RowChoice, type RowId } from './rowChoice.ts';
+import type { RowKeeper } from './rowKeeper.ts';
 import { type RowHooks, RowsContext } from './rows.ts';
 import { SectionRow } from './SectionRow.tsx';
 import { SpeedRow } from './SpeedRow.tsx';
@@ -30,10 +31,21 @@ const SECTION_GIVE = 8;
 /** Beyond this a taller section says no more. */
 const SECTION_MOST = 220;
 
+interface RowsProps {
+  readonly frame: BandFrame;
+  /** What there is for all of the band, px. */
+  readonly room: number;
+  readonly rowKeeper: RowKeeper;
+}
+
 /** The rows on view, the axis under them, and what is drawn over all of them. */
-export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room: number }) {
+export function Rows({ frame, room, rowKeeper }: RowsProps) {
   const { view, layout } = frame;
-  const [choice, setChoice] = useState<RowChoice | null>(null);
+  const [choice, setChoice] = useState<RowChoice | null>(rowKeeper.read);
+  const choose = (wanted: RowChoice | null) => {
+    rowKeeper.keep(wanted);
+    setChoice(wanted);
+  };
   const [hooks] = useState(() => new Map<string, RowHooks>());
   const stack = useRef<HTMLDivElement>(null);
   const overlay = useRef<PointerMarks>(null);
@@ -78,7 +90,7 @@ export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room
   return (
     <RowsContext value={hooks}>
       <div className="gwb-rows">
-        <div ref={stack} className="gwb-stack">
+        <div ref={stack} className="gwb-stack" style={{ width: layout.gutter + layout.body + layout.right }}>
           <Grid frame={frame} height={stackHeight} />
           {shown.map((row) => {
             if (row === 'section') return <SectionRow key={row} frame={frame} height={sectionHeight} />;
@@ -91,7 +103,7 @@ export function Rows({ frame, room }: { readonly frame: BandFrame; readonly room
           <Overlay frame={frame} marks={overlay} />
         </div>
       </div>
-      <AxisRow frame={frame} list={{ rows: order, shown, nameOf, own: choice !== null, choose: setChoice }} />
+      <AxisRow frame={frame} list={{ rows: order, shown, nameOf, own: choice !== null, choose }} />
     </RowsContext>
   );
 }

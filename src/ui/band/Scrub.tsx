@@ -5,6 +5,7 @@ import { useLive } from './live.ts';
 import { frameAt, valueBetween } from './motion.ts';
 import { timeAtEnd, timeAtX, timeNextSupport, timeOneCell } from './navigate.ts';
 import { placeMarks, scrubMarks } from './scrubMarks.ts';
+import './scrub.css';
 
 const LINE = 22;
 const KNOB = 6;

@@ -1,16 +1,17 @@
 import { useMemo } from 'react';
 import { plannedHeight, trackPoint } from '../../core/track/index.ts';
+import { timeAtPlace } from '../../state/index.ts';
 import { valueAt } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { GoButton } from './GoButton.tsx';
 import { steepest } from './gradeLines.ts';
 import { LiveText } from './LiveText.tsx';
-import { timeAtPlace } from './motion.ts';
 import { combOf, profileOf } from './profileDrawing.ts';
 import { Row } from './Row.tsx';
 import { SectionTable } from './SectionTable.tsx';
 import { letterSection } from './sectionLettering.ts';
 import { chainageFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
+import './section.css';
 
 /** Grid on which the steepest place is looked for, m: a twentieth of a short wagon. */
 const STEEPEST_GRID = 0.005;

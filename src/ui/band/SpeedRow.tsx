@@ -8,6 +8,7 @@ import { ROW_HEIGHT } from './layout.ts';
 import { frameAt, valueBetween } from './motion.ts';
 import { timeAtX } from './navigate.ts';
 import { Row } from './Row.tsx';
+import './lines.css';
 
 const HEIGHT = ROW_HEIGHT.speed;
 const BASE = 18;
@@ -15,17 +16,16 @@ const REACH = 15;
 /** Points of the line closer than this to the one before are left out, px. */
 const FINE = 0.5;
 
-/** Speed by frame of the vehicle nearest to the reference, m/s. */
-function speedsOf(run: Run, joint: number | null): Float64Array {
-  const vehicle = joint ?? Math.floor((run.vehicles - 1) / 2);
+/** Speed of a vehicle by frame, m/s. */
+function speedsOf(run: Run, vehicle: number): Float64Array {
   return Float64Array.from({ length: run.frames }, (_, f) => run.speed[f * run.vehicles + vehicle]);
 }
 
 /** Speed along the axis, and to scale beside it. */
 export function SpeedRow({ frame }: { readonly frame: BandFrame }) {
-  const { view, axis, reference, chosenJoint, live, ratio, show } = frame;
+  const { view, axis, reference, vehicle, live, ratio, show } = frame;
   const { result, motion } = view;
-  const speeds = useMemo(() => (result ? speedsOf(result.run, chosenJoint) : null), [result, chosenJoint]);
+  const speeds = useMemo(() => (result ? speedsOf(result.run, vehicle) : null), [result, vehicle]);
   const line = useMemo(() => {
     if (!speeds || !motion || !reference) return '';
     const greatest = speeds.reduce((most, speed) => Math.max(most, Math.abs(speed)), 0.01);

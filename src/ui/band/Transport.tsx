@@ -5,6 +5,7 @@ import { Segmented } from '../controls/Segmented.tsx';
 import type { BandFrame } from './bandFrame.ts';
 import { LiveText } from './LiveText.tsx';
 import { Scrub } from './Scrub.tsx';
+import './transport.css';
 
 interface Props {
   readonly frame: BandFrame;
@@ -67,7 +68,7 @@ export function Transport({ frame, session, playback }: Props) {
           </svg>
         </button>
         <div className="gwb-clock">
-          <LiveText live={frame.live} className="gwb-now" read={(moment) => `${moment.time.toFixed(1)} s`} />
+          <LiveText live={frame.live} className="gwb-now" read={(moment) => `${moment.time.toFixed(slow ? 3 : 1)} s`} />
           {layout.narrow ? null : (
             <span className="gwb-of">
               {duration > 0 ? `of ${duration.toFixed(1)}` : progress === null ? '' : 'solving'}

@@ -1,3 +1,4 @@
+import type { Reference } from '../../state/index.ts';
 import type { BandActions } from './actions.ts';
 import type { AxisScale, Span } from './axis.ts';
 import type { Inks } from './colourScales.ts';
@@ -33,8 +34,11 @@ export interface BandFrame {
   /** All of the axis: the whole track, or the whole trial. */
   readonly full: Span;
   readonly ground: Ground | null;
-  /** Where the chosen joint, or else the middle of the train, is by frame; null without a run. */
+  /** Where what the playhead rides on is by frame, track chainage m; null without a run. */
   readonly reference: Float64Array | null;
+  /** What that is, and which vehicle stands for it. */
+  readonly rides: Reference;
+  readonly vehicle: number;
   readonly chosenJoint: number | null;
   readonly chosenFinding: number | null;
   readonly bad: readonly BadSupport[];

@@ -38,10 +38,8 @@ export function useLive(live: Live, follower: FollowMoment): void {
   const latest = useRef(follower);
   useLayoutEffect(() => {
     latest.current = follower;
+    // What is rendered while nothing moves, anew or otherwise than before, has to show the moment it comes into.
+    if (live.moment) follower(live.moment);
   });
-  useLayoutEffect(() => {
-    // A row unfolded while nothing moves has to show the moment it comes into.
-    if (live.moment) latest.current(live.moment);
-    return live.follow((moment) => latest.current(moment));
-  }, [live]);
+  useLayoutEffect(() => live.follow((moment) => latest.current(moment)), [live]);
 }

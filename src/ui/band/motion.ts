@@ -1,15 +1,13 @@
 import type { Path, Run } from '../../core/dynamics/types.ts';
-import { couplerPivot, frontReach, rearReach } from '../../core/stock/index.ts';
+import { couplerPivot } from '../../core/stock/index.ts';
 import type { Train } from '../../core/stock/types.ts';
 
-/** Where the joints and the middle of the train were in every recorded frame, track chainage, m. */
+/** Where the joints of the train were in every recorded frame, track chainage, m. */
 export interface Motion {
   /** F, s. */
   readonly time: Float64Array;
   /** One array of F a joint: midway between the two coupler pivots, along the bodies. */
   readonly joints: readonly Float64Array[];
-  /** F: midway between the two ends of the train. */
-  readonly middle: Float64Array;
   /** Longest step between frames that is still travel, m: anything longer is a change of the sampled spot. */
   readonly jump: number;
 }
@@ -38,18 +36,13 @@ export function makeMotion(run: Run, train: Train, path: Path): Motion {
     }
     return places;
   });
-  const first = train.vehicles[0];
-  const last = train.vehicles[vehicles - 1];
-  const shift = (frontReach(first) - rearReach(last)) / 2;
-  const middle = new Float64Array(frames);
   let longest = 0;
   for (let f = 0; f < frames; f++) {
     const at = f * vehicles;
-    middle[f] = trackChainage(path, (chainage[at] + chainage[at + vehicles - 1]) / 2 + shift);
     if (f > 0) longest = Math.max(longest, Math.abs(chainage[at] - chainage[at - vehicles]));
   }
   // Vehicles of one train differ in speed by what slack and springs allow; three times the leader's longest step covers it.
-  return { time: run.time, joints, middle, jump: 3 * longest + 1e-6 };
+  return { time: run.time, joints, jump: 3 * longest + 1e-6 };
 }
 
 /** The recorded frames on either side of a time, the ends standing for what lies beyond them. */
@@ -76,30 +69,4 @@ export function nearestFrame({ frame, share }: FrameShare): number {
 export function valueBetween(values: Float64Array, { frame, share }: FrameShare): number {
   const here = values[frame];
   return share > 0 ? here + (values[frame + 1] - here) * share : here;
-}
-
-/**
- * The moment (s) at which `places` passes `place`: of several, the one nearest to `near`. A place never reached gives
- * the moment that comes closest to it.
- */
-export function timeAtPlace(time: Float64Array, places: Float64Array, place: number, near: number): number {
-  let best = time[0] ?? 0;
-  let miss = Number.POSITIVE_INFINITY;
-  let away = Number.POSITIVE_INFINITY;
-  for (let f = 0; f < places.length; f++) {
-    const here = places[f];
-    const next = f + 1 < places.length ? places[f + 1] : here;
-    const passes = (here - place) * (next - place) <= 0;
-    const share = next === here ? 0 : (place - here) / (next - here);
-    // A frame that stands on the place counts as passing it for as long as it stands there.
-    const from = passes && here !== next ? time[f] + share * (time[f + 1] - time[f]) : time[f];
-    const missHere = passes ? 0 : Math.abs(here - place);
-    const awayHere = Math.abs(from - near);
-    if (missHere < miss || (missHere === miss && awayHere < away)) {
-      best = from;
-      miss = missHere;
-      away = awayHere;
-    }
-  }
-  return best;
 }

@@ -1,7 +1,8 @@
+import { timeAtPlace } from '../../state/index.ts';
 import { type AxisScale, valueAt } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { crossings } from './ground.ts';
-import { frameAt, timeAtPlace, valueBetween } from './motion.ts';
+import { frameAt, valueBetween } from './motion.ts';
 
 /**
  * The moment (s) meant by pixel `x`: on a time axis the time there; on a chainage axis the moment when the reference

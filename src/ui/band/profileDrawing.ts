@@ -1,4 +1,4 @@
-import { trackPoint } from '../../core/track/index.ts';
+import { newTrackPoint, trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import type { Ground } from './ground.ts';
 
@@ -26,7 +26,7 @@ const STAND = 5;
 /** Height differences below this are not stretched over the whole row, or a level track would look like a mountain. m */
 const LEAST_RELIEF = 0.008;
 
-const point: TrackPoint = { chainage: 0, x: 0, y: 0, z: 0, heading: 0, curvature: 0, grade: 0, verticalCurvature: 0 };
+const point: TrackPoint = newTrackPoint();
 
 function heightsOf(track: Track, places: Float64Array): Float64Array {
   return places.map((place) => trackPoint(track, place, point).z);

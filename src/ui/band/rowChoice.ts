@@ -12,6 +12,23 @@ export interface RowChoice {
 
 const DRAWN: readonly RowId[] = ['section', 'curvature', 'speed', 'carpet'];
 
+/** A choice as text to keep. */
+export const writeRowChoice = ({ order, folded }: RowChoice): string => JSON.stringify({ order, folded: [...folded] });
+
+/** Reads what `writeRowChoice` wrote; null for anything else. Rows that no longer are simply find no row. */
+export function readRowChoice(text: string | null): RowChoice | null {
+  try {
+    const read: unknown = JSON.parse(text ?? 'null');
+    if (typeof read !== 'object' || read === null) return null;
+    const { order, folded } = read as { readonly order?: unknown; readonly folded?: unknown };
+    const isNames = (list: unknown): list is RowId[] =>
+      Array.isArray(list) && list.every((name) => typeof name === 'string');
+    return isNames(order) && isNames(folded) ? { order, folded: new Set(folded) } : null;
+  } catch {
+    return null;
+  }
+}
+
 /** All rows there are for a trial: the drawn ones, then its risks from the gravest down. */
 export function allRows(risks: readonly RiskId[], findings: readonly Finding[]): RowId[] {
   const gravity = new Map<RiskId, number>();

@@ -35,6 +35,9 @@ const failingNames: Readonly<Record<RiskId, string>> = {
   grounding: 'grounds',
   headroom: 'strikes',
   passing: 'fouls',
+  overturning: 'tips over',
+  'bar-lift': 'bar lifts it',
+  structure: 'strikes',
 };
 
 /** What there is too little of when it is only near. */
@@ -52,6 +55,9 @@ const nearNames: Readonly<Record<RiskId, string>> = {
   grounding: 'underside',
   headroom: 'headroom',
   passing: 'side',
+  overturning: 'footing',
+  'bar-lift': 'bar',
+  structure: 'clearance',
 };
 
 /** Of what a run reports, what is worth a name; setting off and arriving are where they are expected. */

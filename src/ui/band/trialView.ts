@@ -1,6 +1,8 @@
 import type { Run } from '../../core/dynamics/types.ts';
+import type { Naming } from '../../core/findings/index.ts';
 import { reverseTrack } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
+import { namingOf } from '../../state/index.ts';
 import type { SessionState } from '../../state/types.ts';
 import { roundEnd } from './colourScales.ts';
 import { type Motion, makeMotion } from './motion.ts';
@@ -14,6 +16,8 @@ export interface TrialView {
   /** The track the way the scene gives it, whichever way the train goes. */
   readonly track: Track;
   readonly result: TrialResult | null;
+  /** Who is who, by the scene's own numbers. */
+  readonly naming: Naming;
   readonly motion: Motion | null;
   /** One array of F a joint, N: the strongest force since the frame before, 0 only when slack all the time. */
   readonly forces: readonly Float64Array[];
@@ -39,8 +43,9 @@ export function strongestByJoint(run: Run): Float64Array[] {
 export function viewTrial(trial: CompiledTrial, result: TrialResult | null): TrialView {
   const { path } = trial;
   const track = path.reversed ? reverseTrack(path.track) : path.track;
+  const naming = namingOf({ trial, result });
   if (!result || result.run.frames === 0) {
-    return { trial, track, result: null, motion: null, forces: [], greatestForce: 1 };
+    return { trial, track, result: null, naming, motion: null, forces: [], greatestForce: 1 };
   }
   const forces = strongestByJoint(result.run);
   let greatest = 0;
@@ -49,6 +54,7 @@ export function viewTrial(trial: CompiledTrial, result: TrialResult | null): Tri
     trial,
     track,
     result,
+    naming,
     motion: makeMotion(result.run, trial.train, path),
     forces,
     greatestForce: roundEnd(greatest),

@@ -1,6 +1,7 @@
 import { type RefObject, useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
+import { referenceOf, referencePlaces, referenceVehicle } from '../../state/index.ts';
 import type { Axis, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
 import { type AxisScale, keepInside, type Span, showsAll } from './axis.ts';
@@ -104,21 +105,28 @@ export function useBandFrame(
   );
 
   const show = useMemo(() => ({ lengthUnit, gradeForm }), [lengthUnit, gradeForm]);
+  const rides = useMemo(
+    () => referenceOf({ trial: view?.trial ?? null, result: view?.result ?? null, chosenJoint, chosenFinding }),
+    [view, chosenJoint, chosenFinding],
+  );
+  const reference = useMemo(
+    () => (view?.result ? referencePlaces(view.trial, view.result, rides) : null),
+    [view, rides],
+  );
   const bad = useMemo(() => (view ? badSupports(view, chosenFinding) : []), [view, chosenFinding]);
 
   return useMemo(() => {
     if (!view || box.width === 0) return null;
-    const joint = chosenJoint !== null && chosenJoint < view.trial.train.vehicles.length - 1 ? chosenJoint : null;
-    const motion = view.motion;
-    const reference = motion ? (joint === null ? motion.middle : motion.joints[joint]) : null;
     return {
       view,
       ghost,
       axis,
       full,
-      ground: groundOf(axis, motion, reference),
+      ground: groundOf(axis, view.motion, reference),
       reference,
-      chosenJoint: joint,
+      rides,
+      vehicle: view.result ? referenceVehicle(view.result, rides) : 0,
+      chosenJoint: rides.kind === 'joint' ? rides.joint : null,
       chosenFinding,
       bad,
       layout,
@@ -137,7 +145,8 @@ export function useBandFrame(
     ghost,
     axis,
     full,
-    chosenJoint,
+    rides,
+    reference,
     chosenFinding,
     bad,
     layout,

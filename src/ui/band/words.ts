@@ -1,5 +1,6 @@
 import type { RiskUnit } from '../../core/risks/types.ts';
 import { formatGrade, formatLength, formatNumber, thinSpace } from '../../core/units/index.ts';
+import { radiusText } from '../../state/index.ts';
 
 /** How numbers are wanted, as the header's switches say. */
 export interface Show {
@@ -92,15 +93,10 @@ export function gradeOneForm(grade: number, show: Show): string {
 /** Radii beyond this are written as straight: a curve nobody could lay. m */
 const STRAIGHT_RADIUS = 50;
 
-/** "R 600 right", "straight". Radii in mm to the millimetre, or in inches to a tenth. */
+/** "R 600 mm right", "straight". */
 export function radiusWords(curvature: number, show: Show): string {
   if (Math.abs(curvature) < 1 / STRAIGHT_RADIUS) return 'straight';
-  const radius = 1 / Math.abs(curvature);
-  const figure =
-    show.lengthUnit === 'mm'
-      ? formatNumber(radius * 1000, { digits: 0 })
-      : `${formatNumber(radius / METRES_PER_INCH, { digits: 1 })}${thinSpace}in`;
-  return `R ${figure} ${curvature > 0 ? 'left' : 'right'}`;
+  return `${radiusText(1 / Math.abs(curvature), show)} ${curvature > 0 ? 'left' : 'right'}`;
 }
 
 const QUARTERS = ['', '¼', '½', '¾'];

@@ -1,4 +1,4 @@
-import { openFile, openPalette, redo, saveFile, undo } from '../../state/commands/index.ts';
+import { chooseRailway, openFile, openPalette, redo, saveFile, undo } from '../../state/commands/index.ts';
 import { useDesk, useHistory, useSession } from '../context.tsx';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { Segmented } from '../controls/Segmented.tsx';
@@ -22,7 +22,10 @@ export function Header() {
         Gradewright
       </h1>
       <div className="scene-name">
-        <b>{name}</b>
+        <CommandButton command={chooseRailway} className="railway" wordsInside>
+          <b>{name}</b>
+          <span aria-hidden="true">▾</span>
+        </CommandButton>
         <StateLine />
       </div>
       <CommandButton command={openPalette} className="command-entry" wordsInside>

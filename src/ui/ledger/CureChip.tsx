@@ -34,7 +34,7 @@ export function CureChip({ finding, cure, words }: CureChipProps) {
         <p>
           Shown beside what is.{' '}
           <button type="button" className="link" onClick={actions.dropGhost}>
-            Drop it
+            Drop it <kbd>Esc</kbd>
           </button>
         </p>
       )}

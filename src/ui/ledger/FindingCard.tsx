@@ -1,6 +1,8 @@
+import { explainRisk, standingOf } from '../../core/findings/index.ts';
 import type { Finding } from '../../core/findings/types.ts';
 import { describeOf } from '../../state/index.ts';
 import { useDesk, useSession } from '../context.tsx';
+import { Explained } from '../controls/Explained.tsx';
 import { useShow } from '../show.ts';
 import { CureChip } from './CureChip.tsx';
 
@@ -9,14 +11,19 @@ interface FindingCardProps {
   readonly index: number;
 }
 
-/** A finding that fails or comes near: what, where, by how much, why, and what would help. */
+/** A finding that fails, is undecided or comes near: which check, what, where, by how much, why, and what would help. */
 export function FindingCard({ finding, index }: FindingCardProps) {
   const { actions, session } = useDesk();
   useShow();
   const chosen = useSession((state) => state.chosenFinding === index);
   const told = describeOf(session.getState(), finding);
+  const standing = standingOf(finding);
   return (
-    <article className={`finding ${finding.verdict}`} aria-current={chosen ? 'true' : undefined}>
+    <article className={`finding ${finding.verdict} ${standing}`} aria-current={chosen ? 'true' : undefined}>
+      <p className="check">
+        <Explained words={explainRisk(finding.risk)}>{told.title}</Explained>
+        {standing === 'undecided' && <b className="check-standing">undecided</b>}
+      </p>
       <div className="told">
         <p className="number">
           {told.margin}

@@ -1,46 +1,38 @@
 import { useMemo } from 'react';
+import { standingOf } from '../../core/findings/index.ts';
 import type { Finding } from '../../core/findings/types.ts';
 import { useSession } from '../context.tsx';
-import { percentWords } from '../show.ts';
 import { FindingCard } from './FindingCard.tsx';
+import { LedgerHead } from './LedgerHead.tsx';
 import { PassingRow } from './PassingRow.tsx';
-import { verdictWords } from './verdictWords.ts';
 import './ledger.css';
 
 const none: readonly Finding[] = [];
 
-/** The findings of the trial on show in order of gravity, each with its cures; what passes is one line each. */
+/** Whether the train passes, then the findings in order of gravity, each with its cures; what passes is one line each. */
 export function Ledger() {
   const findings = useSession((state) => state.result?.findings ?? none);
-  const progress = useSession((state) => state.progress);
+  const running = useSession((state) => state.progress !== null);
   const solved = useSession((state) => state.result !== null);
   const indexed = useMemo(() => findings.map((finding, index) => ({ finding, index })), [findings]);
-  const open = indexed.filter(({ finding }) => finding.verdict !== 'passes');
-  const passing = indexed.filter(({ finding }) => finding.verdict === 'passes');
+  const open = indexed.filter(({ finding }) => standingOf(finding) !== 'passes');
+  const passing = indexed.filter(({ finding }) => standingOf(finding) === 'passes');
   return (
-    <aside className="ledger" aria-label="Findings">
-      <div className="ledger-head">
-        <h2>Findings</h2>
-        <span aria-live="polite">{solved ? verdictWords(findings) : progress !== null ? 'being solved' : ''}</span>
-        {progress !== null && (
-          <i className="ledger-progress" style={{ width: percentWords(progress).replace('\u2009', '') }} />
-        )}
-      </div>
+    <aside id="findings" className="ledger" aria-label="Findings">
+      <LedgerHead />
       <div className="ledger-list">
         {open.map(({ finding, index }) => (
-          <FindingCard key={finding.risk} finding={finding} index={index} />
+          <FindingCard key={`${finding.risk} ${index}`} finding={finding} index={index} />
         ))}
         {passing.length > 0 && (
           <ul className="passing" aria-label="What passes">
             {passing.map(({ finding, index }) => (
-              <PassingRow key={finding.risk} finding={finding} index={index} />
+              <PassingRow key={`${finding.risk} ${index}`} finding={finding} index={index} />
             ))}
           </ul>
         )}
         {!solved && (
-          <p className="ledger-note">
-            {progress !== null ? 'The trial is being solved.' : 'This trial has not been run.'}
-          </p>
+          <p className="ledger-note">{running ? 'The trial is being solved.' : 'This trial has not been run.'}</p>
         )}
       </div>
     </aside>

@@ -1,5 +1,6 @@
-import { commands } from '../../state/commands/index.ts';
-import { describeOf, namingOf, placesOf } from '../../state/index.ts';
+import { standingOf, vehicleName } from '../../core/findings/index.ts';
+import { describeOf, namingOf, openKept, placesOf } from '../../state/index.ts';
+import { commands } from '../chapters/index.ts';
 import type { Desk } from '../context.tsx';
 import { runCommand } from '../context.tsx';
 
@@ -24,7 +25,7 @@ function findings({ session, actions }: Desk): Entry[] {
     id: `finding-${index}`,
     group: 'Findings',
     text: describeOf(state, finding).headline,
-    note: { fails: 'fails', near: 'near', passes: 'passes' }[finding.verdict],
+    note: standingOf(finding),
     run: () => actions.seekToFinding(index),
   }));
 }
@@ -73,7 +74,7 @@ function vehicles({ session, actions }: Desk): Entry[] {
   return trial.train.vehicles.map((vehicle, index) => ({
     id: `vehicle-${index}`,
     group: 'Vehicles',
-    text: naming.vehicleNames[index],
+    text: vehicleName(naming, index),
     note: vehicle.kind,
     run: () => {
       actions.chooseJoint(Math.min(index, trial.train.vehicles.length - 2));
@@ -82,16 +83,29 @@ function vehicles({ session, actions }: Desk): Entry[] {
   }));
 }
 
-function railways({ bundled, actions, session }: Desk): Entry[] {
-  return bundled
-    .filter((entry) => entry.scene !== session.getState().scene)
-    .map((entry) => ({
-      id: `scene-${entry.id}`,
+function railways(desk: Desk): Entry[] {
+  const { bundled, kept, actions, session } = desk;
+  const own = kept.list().map(
+    (entry): Entry => ({
+      id: `kept-${entry.name}`,
       group: 'Railways',
-      text: `Railway: ${entry.scene.name}`,
-      note: counted(entry.scene.trials.length),
-      run: () => void actions.openScene(entry.scene),
-    }));
+      text: `Railway: ${entry.name}, yours`,
+      note: 'kept here',
+      run: () => void openKept(desk, entry),
+    }),
+  );
+  const examples = bundled
+    .filter((entry) => entry.scene !== session.getState().scene)
+    .map(
+      (entry): Entry => ({
+        id: `scene-${entry.id}`,
+        group: 'Railways',
+        text: `Railway: ${entry.scene.name}, the example`,
+        note: counted(entry.scene.trials.length),
+        run: () => void actions.openScene(entry.scene),
+      }),
+    );
+  return [...own, ...examples];
 }
 
 const counted = (trials: number): string => (trials === 1 ? '1 trial' : `${trials} trials`);

@@ -1,16 +1,27 @@
+import { useLayoutEffect, useRef } from 'react';
+import { chapterOf } from '../chapters/index.ts';
 import { useSession } from '../context.tsx';
 import { JointSheet } from './joint/JointSheet.tsx';
-import { RouteSheet } from './route/RouteSheet.tsx';
-import { TrainsSheet } from './trains/TrainsSheet.tsx';
-import { TrialSheet } from './trial/TrialSheet.tsx';
 import './panel.css';
 
 /** The sheet of the chosen chapter; while the lens is open, the sheet of the joint under it. */
 export function Panel() {
   const chapter = useSession((state) => state.chapter);
+  const opened = useSession((state) => state.opened);
   const joint = useSession((state) => (state.lens.open ? state.chosenJoint : null));
   const ready = useSession((state) => state.compiled !== null && state.trial !== null);
-  if (!ready) return null;
-  if (joint !== null) return <JointSheet joint={joint} />;
-  return { route: <RouteSheet />, trains: <TrainsSheet />, trial: <TrialSheet /> }[chapter];
+  const scroll = useRef<HTMLDivElement>(null);
+  const { Sheet } = chapterOf(chapter);
+  const shown = joint === null ? chapter : 'joint';
+  // Another sheet, or another railway, is read from its top.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is on the sheet is what it depends on
+  useLayoutEffect(() => {
+    // Braces: the newest browsers answer a scroll with a promise, which is no way to end an effect.
+    scroll.current?.scrollTo(0, 0);
+  }, [shown, opened]);
+  return (
+    <div ref={scroll} className="panel">
+      {ready && (joint === null ? <Sheet /> : <JointSheet joint={joint} />)}
+    </div>
+  );
 }

@@ -1,9 +1,6 @@
-import { chapterWords } from '../../state/commands/index.ts';
-import type { Chapter } from '../../state/types.ts';
+import { chapterOf, chapters } from '../chapters/index.ts';
 import { useDesk, useSession } from '../context.tsx';
 import './rail.css';
-
-const chapters = Object.keys(chapterWords) as Chapter[];
 
 interface ChapterRailProps {
   /** Where the panel is a drawer: whether it is open. */
@@ -17,23 +14,24 @@ export function ChapterRail({ drawer, onDrawer }: ChapterRailProps) {
   const current = useSession((state) => state.chapter);
   return (
     <nav className="rail" aria-label="Chapters">
-      {chapters.map((chapter, index) => (
+      {chapters.map(({ id, label, Icon }, index) => (
         <button
-          key={chapter}
+          key={id}
           type="button"
-          aria-current={chapter === current ? 'page' : undefined}
-          title={`${chapterWords[chapter]} (${index + 1})`}
+          aria-current={id === current ? 'page' : undefined}
+          title={`${label} (${index + 1})`}
           onClick={() => {
-            onDrawer(!(drawer && chapter === current));
-            actions.setChapter(chapter);
+            onDrawer(!(drawer && id === current));
+            actions.setChapter(id);
           }}
         >
-          <i>{index + 1}</i>
-          {chapterWords[chapter]}
+          <i aria-hidden="true">{index + 1}</i>
+          <Icon />
+          {label}
         </button>
       ))}
       <button type="button" className="drawer" aria-expanded={drawer} onClick={() => onDrawer(!drawer)}>
-        {chapterWords[current]} sheet {drawer ? '▴' : '▾'}
+        {chapterOf(current).label} sheet {drawer ? '▴' : '▾'}
       </button>
     </nav>
   );

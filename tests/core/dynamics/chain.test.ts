@@ -91,7 +91,7 @@ describe('the chain below it', () => {
           const chain = chainOn(level(4, 0.02), list.map(hostile), 3, { speeds: list.map((_, i) => (i % 2 ? v : -v)) });
           const start = chain.kinetic() + chain.potential() + chain.stored();
           chain.advance(800);
-          const { rolling, curve, flange, coupler } = chain.state.losses;
+          const { rolling, curve, flange, coupler } = chain.losses();
           const end = chain.kinetic() + chain.potential() + chain.stored() + rolling + curve + flange + coupler;
           expect(chain.unsettled).toBe(0);
           expect(list.every((_, i) => Number.isFinite(chain.speed(i)))).toBe(true);

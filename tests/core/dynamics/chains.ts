@@ -1,9 +1,7 @@
-import { type Chain, createChain } from '../../../src/core/dynamics/chain.ts';
-import { Row } from '../../../src/core/dynamics/chainRows.ts';
+import { type Chain, createChain, layGround } from '../../../src/core/dynamics/chain.ts';
 import { defaultForceModel } from '../../../src/core/dynamics/index.ts';
 import { tabulateRoute } from '../../../src/core/dynamics/routeTables.ts';
 import { jointLaws } from '../../../src/core/dynamics/run.ts';
-import { createEngine } from '../../../src/core/dynamics/traction.ts';
 import type { ForceModel } from '../../../src/core/dynamics/types.ts';
 import type { Vehicle } from '../../../src/core/stock/types.ts';
 import type { Track } from '../../../src/core/track/index.ts';
@@ -21,15 +19,11 @@ export function chainOn(
   const sigma = new Float64Array(vehicles.length);
   sigma[0] = lead;
   for (let j = 0; j + 1 < vehicles.length; j++) sigma[j + 1] = sigma[j]! - tables.spacing[j]! - (more.gaps?.[j] ?? 0);
-  const engines = vehicles.flatMap((v, i) => (v.drive ? [createEngine(v, i)] : []));
   const laws = jointLaws(train);
   const release = Float64Array.from(laws, () => Number.POSITIVE_INFINITY);
-  const chain = createChain(train, tables, laws, release, engines, forces, more.step ?? 0.001, sigma);
+  const chain = createChain(train, layGround(tables), laws, release, forces, more.step ?? 0.001, sigma);
   more.speeds?.forEach((speed, i) => {
-    const v = i * Row.stride;
-    chain.state.rows[v + Row.speed] = speed;
-    chain.state.rows[v + Row.held] = speed === 0 ? 1 : 0;
-    chain.state.rows[v + Row.slide] = Math.sign(speed);
+    chain.setSpeed(i, speed);
   });
   return chain;
 }

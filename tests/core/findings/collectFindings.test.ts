@@ -48,14 +48,14 @@ describe('findings', () => {
   const context = along(
     ramp({}),
     [van(), low, engine()],
-    { force: -0.1, gripUse: 0.95 },
+    { force: -0.1, railForce: 0.38, gripLimit: 0.4 },
     { from: 2, to: 3, propelled: true },
   );
   const found = collectFindings(assessRun(context), context);
 
   it('come in order of gravity, by margin over the risk’s plenty', () => {
     expect(found.map(({ risk, verdict }) => [risk, verdict])).toEqual([
-      // 0.1 mm of 1.5 mm; 0.05 of 0.5; the swing is at rest.
+      // 0.1 mm of 1.5 mm; 0.02/0.38 of 0.5; the swing is at rest.
       ['override', 'near'],
       ['wheelspin', 'near'],
       // Pushed with 0.1 N, flanges and weight hold with 0.98 and 0.99 of 0.7 in hand; the swing with 20 of 10 degrees.

@@ -139,25 +139,36 @@ describe('the other risks', () => {
         ],
       },
       'Buffers lock at joint 3 on the reverse curve at 7.42 m.',
-      'Heads of Van 3 and Bogie van stand 8.5 mm aside in the reverse curve of 914 mm radius, 2.5 mm past their overlap, and meet under a push of 0.30 N.',
+      'Heads of Van 3 and Bogie van stand 8.5 mm aside in the reverse curve of 914 mm radius, past their overlap of 6.0 mm, and meet under a push of 0.30 N.',
     ],
     [
       {
         risk: 'buffer-lock',
         verdict: 'near',
         governing: 'gap',
-        value: 0.0085,
-        limit: 0.006,
+        value: 0.0028,
+        limit: 0.0032,
         margin: 0.0004,
         subject: 1,
+        causes: [{ kind: 'buff', force: 0.3 }],
       },
       'Buffers nearly lock at joint 2 at 7.42 m.',
-      'Heads of Van 2 and 3 stand 8.5 mm aside, 2.5 mm past their overlap, but 0.4 mm of gap keeps their faces apart.',
+      'Faces of Van 2 and 3 stand 3.2 mm apart, 2.8 mm of it goes under a push of 0.30 N: while a gap is open heads cannot lock.',
     ],
     [
       { risk: 'buffer-lock', verdict: 'passes', governing: 'overlap', value: 0.001, limit: 0.006, margin: 0.005 },
-      'Buffers keep their overlap; joint 3 keeps least, at 7.42 m.',
-      'Heads of Van 3 and Bogie van stand 1.0 mm aside and keep 5.0 mm of overlap.',
+      'Buffers keep their overlap; joint 3 has least, at 7.42 m.',
+      'Heads of Van 3 and Bogie van stand 1.0 mm aside, they overlap up to 6.0 mm.',
+    ],
+    [
+      { risk: 'buffer-lock', verdict: 'passes', governing: 'gap', value: 0, limit: 0.003, margin: 0.003 },
+      'Buffers stay apart; joint 3 has least, at 7.42 m.',
+      'Faces of Van 3 and Bogie van stand 3.0 mm apart: while a gap is open heads cannot lock.',
+    ],
+    [
+      { risk: 'buffer-lock', governing: 'gap', value: 0.0031, limit: 0.003, margin: -0.0001 },
+      'Buffers lock at joint 3 at 7.42 m.',
+      'Faces of Van 3 and Bogie van stand 3.0 mm apart, 3.1 mm of it goes when they are pushed: they meet with their overlap lost.',
     ],
     [
       {
@@ -291,31 +302,58 @@ describe('the other risks', () => {
     ],
     [
       { risk: 'stall', subject: 0, verdict: 'passes', governing: 'grip', value: 0.2, limit: 0.38, margin: 0.9 },
-      'The train keeps going; it has least in hand at 7.42 m.',
+      'There is pull enough; least is in hand at 7.42 m.',
       'It needs 0.20 N, the wheels grip 0.38 N.',
+    ],
+    [
+      {
+        risk: 'stall',
+        subject: 0,
+        governing: 'grip',
+        value: 0.4,
+        limit: 0.33,
+        margin: -0.175,
+        causes: [{ kind: 'grip-limit' }, { kind: 'curve', radius: 0.505 }],
+        reach: { chainage: 14.4, needed: 0.55, available: 0.33, vehicles: 2, grade: 0.013 },
+      },
+      'The train stalls at 7.42 m.',
+      'It needs 0.40 N in the curve of 505 mm radius, the wheels grip 0.33 N. Worse is to come: at 14.40 m it would need 0.55 N and has 0.33 N. At most 2 vehicles would get over the whole route, engines and tenders not counted; this train climbs at most 1.3 % in such a curve.',
+    ],
+    [
+      {
+        risk: 'stall',
+        subject: 0,
+        governing: 'motor',
+        value: 0.4,
+        limit: 0.3,
+        margin: -0.25,
+        reach: { chainage: 7.4, needed: 0.4, available: 0.3, vehicles: 1, grade: null },
+      },
+      'The train stalls at 7.42 m.',
+      'It needs 0.40 N, at this setting the motor gives 0.30 N. At most 1 vehicle would get over the whole route, engines and tenders not counted; this train is too heavy even for the level on the straight.',
     ],
     [
       {
         risk: 'wheelspin',
         subject: 0,
         governing: 'slip',
-        value: 1.35,
-        limit: 1,
-        margin: -0.35,
+        value: 0.62,
+        limit: 0.33,
+        margin: -0.468,
         causes: [{ kind: 'grip-limit' }, { kind: 'grade', grade: -0.02 }],
       },
       'The wheels of Engine spin at 7.42 m.',
-      '35 % of their turning is lost on 2.0 % down.',
+      'To turn with the rail they would have to carry 0.62 N on 2.0 % down, their grip ends at 0.33 N.',
     ],
     [
-      { risk: 'wheelspin', subject: 0, verdict: 'near', governing: 'grip', value: 0.95, limit: 1, margin: 0.05 },
+      { risk: 'wheelspin', subject: 0, verdict: 'near', governing: 'grip', value: 0.38, limit: 0.4, margin: 0.0526 },
       'The wheels of Engine nearly spin at 7.42 m.',
-      '95 % of the grip is used.',
+      'They carry 0.38 N, their grip ends at 0.40 N.',
     ],
     [
-      { risk: 'wheelspin', subject: 0, verdict: 'passes', governing: 'grip', value: 0.4, limit: 1, margin: 0.6 },
-      'The wheels grip; Engine uses most of it at 7.42 m.',
-      '40 % of the grip is used.',
+      { risk: 'wheelspin', subject: 0, verdict: 'passes', governing: 'grip', value: 0.2, limit: 0.4, margin: 1 },
+      'The wheels grip; Engine uses most of its grip at 7.42 m.',
+      'They carry 0.20 N, their grip ends at 0.40 N.',
     ],
     [
       {
@@ -461,12 +499,13 @@ describe('cures', () => {
     [{ kind: 'vertical-curve', chainage: 7.4, length: 0.4 }, '400 mm vertical curve at 7.40 m'],
     [{ kind: 'easement', chainage: 3.92, length: 0.35 }, '350 mm easement at 3.92 m'],
     [{ kind: 'straight-between', chainage: 3.92, length: 0.26 }, '260 mm of straight at 3.92 m'],
-    [{ kind: 'change-working' }, 'Pull instead of push'],
-    [{ kind: 'fewer-vehicles', by: 1 }, 'One vehicle less'],
-    [{ kind: 'fewer-vehicles', by: 3 }, '3 vehicles less'],
+    [{ kind: 'change-working' }, 'Pulled instead of propelled'],
+    [{ kind: 'fewer-vehicles', by: 1 }, 'One vehicle fewer'],
+    [{ kind: 'fewer-vehicles', by: 3 }, '3 vehicles fewer'],
     [{ kind: 'match-heads', joint: 5 }, 'Set both heads of joint 6 to one height'],
     [{ kind: 'add-engine-weight', by: 0.04 }, '40 g more on the driven wheels'],
     [{ kind: 'setting', to: 0.72 }, 'Controller at 72 %'],
+    [{ kind: 'add-engine-weight', by: 0.12, enough: false }, '120 g more on the driven wheels (helps, not enough)'],
   ])('%o', (cure, words) => {
     expect(plain(describeCure(cure, naming))).toBe(words);
   });
@@ -481,7 +520,9 @@ describe('cures', () => {
   });
 
   it('put a change of working by how it is worked now', () => {
-    expect(describeCure({ kind: 'change-working' }, { ...naming, propelled: false })).toBe('Push instead of pull');
+    expect(describeCure({ kind: 'change-working' }, { ...naming, propelled: false })).toBe(
+      'Propelled instead of pulled',
+    );
     expect(describeCure({ kind: 'change-working' }, { vehicleNames: [] })).toBe('Engine at the other end');
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { assessRun, risks } from '../../../src/core/risks/index.ts';
+import { assessRun, riskById, risks } from '../../../src/core/risks/index.ts';
 import type { RiskDefinition } from '../../../src/core/risks/types.ts';
 import { straight } from '../../../src/core/track/index.ts';
 import { sampleTrack, sampleVehicle } from '../stock/samples.ts';
@@ -32,7 +32,17 @@ describe('a whole run', () => {
   });
 
   it('names the first of equal worst moments', () => {
-    expect(series.find((row) => row.risk === 'wheelspin')?.worst?.frame).toBe(0);
+    const even: RiskDefinition = {
+      ...riskById('override'),
+      prepare: () => ({
+        sample: (_, __, out) => {
+          out.margin = 1;
+        },
+        parts: () => [],
+      }),
+    };
+    const [{ worst }] = assessRun(context, [even]);
+    expect([worst?.frame, worst?.subject]).toEqual([0, 0]);
   });
 
   it('has no worst where it has nothing to say', () => {
@@ -45,9 +55,14 @@ describe('a whole run', () => {
     for (const { plenty, near } of risks) expect(near).toBeLessThan(plenty);
   });
 
-  it('shares nothing between rows, so that a run can be handed to another thread', () => {
-    const buffers = series.flatMap((row) => [row.margins.buffer, row.chainages.buffer]);
-    expect(new Set(buffers).size).toBe(buffers.length);
+  it('shares between rows only where their subjects are, so that a run can be handed to another thread', () => {
+    const margins = series.map((row) => row.margins.buffer);
+    expect(new Set(margins).size).toBe(margins.length);
+    for (const row of series) {
+      const { subject } = riskById(row.risk);
+      const alike = series.filter((other) => riskById(other.risk).subject === subject);
+      for (const other of series) expect(other.chainages === row.chainages).toBe(alike.includes(other));
+    }
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { draggedLift } from '../../../src/core/risks/endLift.ts';
 import { assessRun, framePoser, riskById } from '../../../src/core/risks/index.ts';
 import type { RiskContext } from '../../../src/core/risks/types.ts';
 import type { Coupling, Vehicle } from '../../../src/core/stock/types.ts';
@@ -139,6 +140,27 @@ describe('an end lifted by leaning faces', () => {
     const light = { ...leaning, mass: 0.03 };
     const { worst } = assess(madeUpTrial(level, [leaning, light], [{ lead: 2, force: -0.5 }]));
     expect(worst?.limit).toBeCloseTo(0.50724 / 4, 5);
+  });
+});
+
+describe('an end that its mate drags up', () => {
+  it('is told beside: 0.3 N × tan(20° + atan 0.3) = 0.223607 N against the hold, and without end where that is upright', () => {
+    expect(draggedLift(0.3, (20 * Math.PI) / 180, 0.3)).toBeCloseTo(0.223607, 5);
+    expect(draggedLift(0.3, 1.3, 0.3)).toBe(Number.POSITIVE_INFINITY);
+    const worst = assessRun(
+      madeUpTrial(
+        sampleTrack([straight(5)]),
+        [0, 1].map(() =>
+          sampleVehicle({ pivotSpacing: 0.2, overhang: 0.03, coupling: { faceTilt: (20 * Math.PI) / 180 } }),
+        ),
+        [{ lead: 2, force: -0.3 }],
+      ),
+      [riskById('override')],
+    )[0].worst;
+    // Half of 1.176798 N at the head 32 mm beyond the running points: × 100/232 = 0.507240 N.
+    expect(worst?.compare?.[0].label).toBe('dragged-up');
+    expect(worst?.compare?.[0].limit).toBeCloseTo(0.50724, 5);
+    expect(worst?.compare?.[0].margin).toBeCloseTo(0.003 * (1 - 0.223607 / 0.50724), 6);
   });
 });
 

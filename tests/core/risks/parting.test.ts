@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { headsAside } from '../../../src/core/risks/headAside.ts';
 import { assessRun, riskById } from '../../../src/core/risks/index.ts';
 import type { RiskContext } from '../../../src/core/risks/types.ts';
+import { newJointGeometry } from '../../../src/core/stock/index.ts';
 import type { Coupling, Vehicle } from '../../../src/core/stock/types.ts';
 import { straight } from '../../../src/core/track/index.ts';
 import { sampleTrack, sampleVehicle } from '../stock/samples.ts';
@@ -67,5 +69,56 @@ describe('letting go in draft', () => {
   it('does not arise where nothing can let go', () => {
     const bar = wagon({ engagement: Number.POSITIVE_INFINITY, release: Number.POSITIVE_INFINITY });
     expect(assessRun(madeUpTrial(level, [bar, bar], [{ lead: 2, force: 5 }]), [riskById('parting')])).toEqual([]);
+  });
+});
+
+describe('a joint that floats', () => {
+  const hooked = [high, low].map((vehicle) => ({
+    ...vehicle,
+    rear: { ...vehicle.rear, coupling: { ...vehicle.rear.coupling, kind: 'hook-and-bar' as const } },
+    front: { ...vehicle.front, coupling: { ...vehicle.front.coupling, kind: 'hook-and-bar' as const } },
+  }));
+
+  it('of hooks may lift out by height wherever the slack goes: 1.5 - 0.6 = 0.9 mm', () => {
+    for (const speed of [
+      [0.2, 0.2],
+      [0.2, 0.202],
+    ]) {
+      const worst = worstOf({ speed }, hooked);
+      expect(worst?.governing).toBe('float');
+      expect(worst?.margin).toBeCloseTo(0.0009, 9);
+    }
+  });
+
+  it('counts as afloat under a pull or a push that holds no hook down, 0.01 N', () => {
+    expect(worstOf({ force: 0.009 }, hooked)?.governing).toBe('float');
+    expect(worstOf({ force: -0.009 }, hooked)?.governing).toBe('float');
+    expect(worstOf({ force: 0.011 }, hooked)?.governing).toBe('engagement');
+    expect(worstOf({ force: -0.011 }, hooked)).toBeNull();
+  });
+
+  it('of knuckles says nothing', () => {
+    expect(worstOf({ speed: [0.2, 0.2] })).toBeNull();
+  });
+});
+
+describe('letting go to the side', () => {
+  const short = wagon({ sideHold: 0.002, freeSwing: 0.2, reach: 0.01, release: Number.POSITIVE_INFINITY });
+
+  it('takes shanks past their free swing: 0.3 rad to the same side of 0.2, twice 10 mm × sin 0.1 = 1.997 mm', () => {
+    const { coupling } = short.rear;
+    const joint = { ...newJointGeometry(), swingLeading: 0.3, swingTrailing: 0.3 };
+    expect(headsAside(coupling, coupling, joint)).toBeCloseTo(0.00199667, 8);
+    // In a plain curve both heads are held to the same side, and still face each other.
+    expect(headsAside(coupling, coupling, { ...joint, swingTrailing: -0.3 })).toBeCloseTo(0, 15);
+    expect(headsAside(coupling, coupling, { ...joint, swingLeading: 0.2, swingTrailing: 0.1 })).toBe(0);
+  });
+
+  it('speaks where it is the nearest: heads in line and level leave 2 mm across, 1.5 mm in height', () => {
+    expect(worstOf({ force: 0.2 }, [short, short])?.governing).toBe('engagement');
+    const snug = wagon({ sideHold: 0.001, freeSwing: 0.2 });
+    const worst = worstOf({ force: 0.2 }, [snug, snug]);
+    expect(worst?.governing).toBe('side-hold');
+    expect(worst?.margin).toBeCloseTo(0.001, 9);
   });
 });

@@ -68,9 +68,26 @@ describe('stalling', () => {
     for (const margin of margins.slice(1)) expect(margin).toBeCloseTo(-0.1, 12);
   });
 
-  it('counts slipping wheels by what they give', () => {
-    const slipping = { ...running, setting: 1, motorLimit: 0.6, demand: 0.3, rimSpeed: 0.4, railForce: 0.294 };
-    expect(assess('stall', trial([slipping])).worst?.margin).toBeCloseTo(0.294 / 0.3 - 1, 12);
+  it('counts slipping wheels by what they hold before they slip, however little sliding ones give', () => {
+    const slipping = { ...running, setting: 1, motorLimit: 0.6, demand: 0.49, rimSpeed: 0.4, railForce: 0.294 };
+    expect(assess('stall', trial([slipping])).worst?.margin).toBeCloseTo(0.392 / 0.49 - 1, 12);
+  });
+
+  it('takes off the weight that the greater pull would move off the driven wheels', () => {
+    // A drawbar at 15 mm over a wheelbase of 60 mm moves 0.25 N off a newton of pull, so 0.05 N of grip. Sliding wheels give 0.294 N at 0.392 N of
+    // grip; holding G they pull G - 0.294 N more: G = 0.392 - 0.05·(G - 0.294) = 0.4067/1.05.
+    const leaning = { ...engine, drive: sampleDrive({ drawbarHeight: 0.015, transferShare: 1 }) };
+    const slipping = {
+      lead: 2,
+      ...running,
+      setting: 1,
+      motorLimit: 0.6,
+      demand: 0.49,
+      rimSpeed: 0.4,
+      railForce: 0.294,
+    };
+    const { worst } = assess('stall', madeUpTrial(level, [leaning, coach], [slipping]));
+    expect(worst?.limit).toBeCloseTo(0.4067 / 1.05, 12);
   });
 
   it('adds up two engines: the stronger helps the weaker', () => {
@@ -116,41 +133,53 @@ describe('a train set back down the same grade', () => {
 });
 
 describe('wheelspin', () => {
-  it('leaves the grip that is not used', () => {
-    const { worst } = assess('wheelspin', trial([{ gripUse: 0.8 }]));
-    expect(worst?.margin).toBeCloseTo(0.2, 12);
+  const gripping = { ...running, setting: 1, motorLimit: 0.6 };
+
+  it('leaves the grip that is not used, as a share of what is: 0.392 N for 0.28 N is 40 % more', () => {
+    const { worst } = assess('wheelspin', trial([{ ...gripping, railForce: 0.28 }]));
+    expect(worst?.value).toBeCloseTo(0.28, 12);
+    expect(worst?.limit).toBeCloseTo(0.392, 12);
+    expect(worst?.margin).toBeCloseTo(0.4, 12);
     expect(worst?.governing).toBe('grip');
   });
 
-  it('runs on below zero by the share of the turning that is lost', () => {
-    // Rim at 0.4 m/s, engine at 0.2 m/s: half.
-    const { worst } = assess('wheelspin', trial([{ gripUse: 0.75, rimSpeed: 0.4 }]));
-    expect(worst?.margin).toBeCloseTo(-0.5, 12);
+  it('says while they spin how far beyond the limit the rim is asked', () => {
+    // 300 g of train and 200 g of rotor at a stand: a motor of 0.6 N against a train that asks 0.3 N would leave both
+    // 0.3/0.5 = 0.6 m/s², so 0.6 - 0.2 × 0.6 = 0.48 N at the rail.
+    const spinning = { ...gripping, speed: [0, 0], rimSpeed: 0.3, railForce: 0.294, demand: 0.3 };
+    const { worst } = assess('wheelspin', trial([spinning]));
+    expect(worst?.value).toBeCloseTo(0.48, 12);
+    expect(worst?.margin).toBeCloseTo(0.392 / 0.48 - 1, 12);
     expect(worst?.governing).toBe('slip');
   });
 
-  it('is complete where the wheels turn on the spot', () => {
-    expect(assess('wheelspin', trial([{ speed: [0, 0], rimSpeed: 0.3, gripUse: 0.75 }])).worst?.margin).toBeCloseTo(
-      -1,
-      12,
-    );
+  it('counts the motor at the speed of the train: at 0.2 of 0.6 m/s it gives 0.4 N, and 0.36 N of it reach the rail', () => {
+    // 0.1 N over 0.5 kg are 0.2 m/s²: 0.4 - 0.04. That is less than the grip, yet they spin: 1 % beyond it.
+    const moving = { ...gripping, rimSpeed: 0.5, railForce: 0.294, demand: 0.3 };
+    expect(assess('wheelspin', trial([moving])).worst?.value).toBeCloseTo(1.01 * 0.392, 12);
+    // With a rotor of next to no mass and a train that asks more it is the train that decides.
+    const heavy = { ...moving, demand: 0.7, speed: [0.2, 0.2] };
+    expect(assess('wheelspin', trial([heavy])).worst?.value).toBeCloseTo((0.4 * 0.3 + 0.7 * 0.2) / 0.5, 12);
   });
 
-  it('is no more than complete where the wheels turn against the way', () => {
-    expect(assess('wheelspin', trial([{ rimSpeed: -0.2, gripUse: 0.75 }])).worst?.margin).toBeCloseTo(-1, 12);
+  it('is below zero whenever the wheels slip', () => {
+    const easy = { ...gripping, setting: 0.1, rimSpeed: 0.5, railForce: 0.294, demand: 0 };
+    expect(assess('wheelspin', trial([easy])).worst?.margin).toBeLessThan(0);
   });
 
   it('does not take grip at exactly its limit for a slip', () => {
-    expect(assess('wheelspin', trial([{ gripUse: 1 }])).worst?.margin).toBe(0);
+    expect(assess('wheelspin', trial([{ ...gripping, railForce: 0.392 }])).worst?.margin).toBe(0);
+  });
+
+  it('says nothing where nothing is asked of the wheels', () => {
+    expect(assess('wheelspin', trial([{ ...gripping, railForce: 0 }])).worst).toBeNull();
   });
 
   it('does not miss a slip between two frames', () => {
     const slip = { kind: 'slip', time: 0.03, chainage: 2, subject: 0, value: 0.01 } as const;
-    const { margins } = assess(
-      'wheelspin',
-      trial([{ gripUse: 0.9 }, { gripUse: 0.9 }, { gripUse: 0.9 }], { events: [slip] }),
-    );
-    expect(margins[1]).toBeCloseTo(0.1, 12);
+    const used = { ...gripping, setting: 0.1, railForce: 0.35 };
+    const { margins } = assess('wheelspin', trial([used, used, used], { events: [slip] }));
+    expect(margins[1]).toBeCloseTo(0.392 / 0.35 - 1, 12);
     expect(margins[2]).toBeLessThan(0);
   });
 });

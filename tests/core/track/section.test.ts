@@ -36,6 +36,8 @@ describe('sectionRows', () => {
       curvature: 0,
       grade: expect.closeTo(0.01, 15),
       verticalCurvature: expect.closeTo(0.02, 15),
+      cant: 0,
+      twist: 0,
     });
   });
 

@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   bentStrip,
-  type CubicPieces,
   gradeBreaks,
+  type HeightPieces,
   makeTrack,
   type StripSpec,
   straight,
@@ -23,7 +23,7 @@ interface Bent {
 }
 
 /** The strip at `s`, straight from the pieces: the last that starts at or before it, else the first. */
-function at(pieces: CubicPieces, s: number): Bent {
+function at(pieces: HeightPieces, s: number): Bent {
   let k = 0;
   while (k + 1 < pieces.startChainage.length && pieces.startChainage[k + 1] <= s) k++;
   const t = s - pieces.startChainage[k];
@@ -184,7 +184,7 @@ describe('a hinge between supports', () => {
     fc.assert(
       fc.property(departures, hinges, (heights, places) => {
         const spec = { supports: row(0.2, ...heights), hinges: places };
-        let pieces: CubicPieces;
+        let pieces: HeightPieces;
         try {
           pieces = bentStrip(spec);
         } catch (error) {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { trackPoint } from '../../../src/core/track/index.ts';
+import type { Scene } from '../../../src/scene/index.ts';
 import { compileScene, compileTrial } from '../../../src/sim/index.ts';
 import { bundledScene, sceneOf } from '../../scene/sample.ts';
 import { gramsForce, patience, solve } from '../solved.ts';
@@ -11,6 +12,16 @@ describe('Marlow Fold', { timeout: patience }, () => {
   const outer = compiled.tracks.get('outer')!;
   const inner = compiled.tracks.get('inner')!;
   const inHelix = 2.4 + 3 * 3.173;
+
+  /** The scene with an engine that grips whatever is asked, which shows what a train needs. */
+  const gripping = (trials: Scene['trials']): Scene =>
+    sceneOf({
+      ...scene,
+      trials,
+      stock: scene.stock.map((one) =>
+        one.drive === undefined ? one : { ...one, drive: { ...one.drive, adhesion: 0.8, stallForceN: 6 } },
+      ),
+    });
 
   it('climbs 1 in 39.7 outside and 1 in 34.4 inside, 3173 and 2752 mm a turn', () => {
     expect(1 / trackPoint(outer, inHelix).grade).toBeCloseTo(39.7, 1);
@@ -46,6 +57,22 @@ describe('Marlow Fold', { timeout: patience }, () => {
     expect((await solve(scene, 'three-up-heavy')).run.outcome).toBe('stalled');
   });
 
+  it.each([
+    ['three-up-light', 0, 3.7],
+    ['three-up-light', undefined, 3.08],
+    ['three-up-heavy', undefined, 2.09],
+  ])('has grip for so many coaches, %s with a curve factor of %s: %f', async (id, curveFactor, coaches) => {
+    const trials = scene.trials.map((one) =>
+      one.id === id && curveFactor !== undefined ? { ...one, forces: { ...one.forces, curveFactor } } : one,
+    );
+    const { run } = await solve(gripping(trials), id);
+    const middle = run.time.findIndex((_, frame) => run.chainage[frame * run.vehicles] > 2.4 + 1.5 * 3.173);
+    // What three coaches of 150 g and 290 g of engine and tender ask for each gram, and what 34 gf of grip are enough for.
+    const share = gramsForce(run.demand[middle]) / (290 + 3 * 150);
+    // A tenth of a coach: 2 % of the need, as above.
+    expect(Math.abs((34 / share - 290) / 150 - coaches)).toBeLessThan(0.1);
+  });
+
   it('slips with six coaches in the first turn', async () => {
     for (const id of ['six-up-light', 'six-up-heavy']) {
       const { run } = await solve(scene, id);
@@ -60,14 +87,7 @@ describe('Marlow Fold', { timeout: patience }, () => {
     ['six-up-light', 53.8],
     ['six-up-heavy', 67],
   ])('asks %s for %f gf in the helix', async (id, expected) => {
-    // An engine that grips whatever is asked shows what the train needs.
-    const gripping = sceneOf({
-      ...scene,
-      stock: scene.stock.map((one) =>
-        one.drive === undefined ? one : { ...one, drive: { ...one.drive, adhesion: 0.8, stallForceN: 6 } },
-      ),
-    });
-    const { run } = await solve(gripping, id);
+    const { run } = await solve(gripping(scene.trials), id);
     expect(run.outcome).toBe('arrived');
     const middle = run.time.findIndex((_, frame) => run.chainage[frame * run.vehicles] > 2.4 + 2 * 3.173);
     // 2 %, for the same reason as above.

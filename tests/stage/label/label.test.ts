@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { crowdOf, placeLabel } from '../../../src/stage/label/placing.ts';
+import { crowdOf, leaderStart, placeLabel } from '../../../src/stage/label/placing.ts';
 import { scaleBar } from '../../../src/stage/label/scaleBar.ts';
 import { gradeWords, lengthWords, shortHeadline, titleWords, turnWords } from '../../../src/stage/label/words.ts';
 import type { SessionState } from '../../../src/state/types.ts';
@@ -8,12 +8,13 @@ import { fallingHelix } from '../samples.ts';
 
 const frame = { left: 12, top: 12, width: 700, height: 340 };
 const size = { width: 130, height: 54 };
+const bare = { boxes: [], leaders: [] };
 
 describe('placeLabel', () => {
   it('stays inside the stage for every place in it', () => {
     fc.assert(
       fc.property(fc.integer({ min: 12, max: 712 }), fc.integer({ min: 12, max: 352 }), (x, y) => {
-        const spot = placeLabel({ x, y }, size, frame, [], [], null);
+        const spot = placeLabel({ x, y }, size, frame, bare, [], null);
         expect(spot.x - size.width / 2).toBeGreaterThanOrEqual(frame.left);
         expect(spot.x + size.width / 2).toBeLessThanOrEqual(frame.left + frame.width);
         expect(spot.y - size.height / 2).toBeGreaterThanOrEqual(frame.top);
@@ -24,27 +25,46 @@ describe('placeLabel', () => {
 
   it('keeps off the title', () => {
     const title = { left: 10, top: 7, width: 320, height: 42 };
-    const spot = placeLabel({ x: 160, y: 80 }, size, frame, [title], [], null);
+    const spot = placeLabel({ x: 160, y: 80 }, size, frame, { boxes: [title], leaders: [] }, [], null);
     const clear = spot.y - size.height / 2 >= 49 || spot.x - size.width / 2 >= 330;
     expect(clear).toBe(true);
   });
 
+  it('leads no line through words that stand already, nor stands on a line that is drawn', () => {
+    const anchor = { x: 300, y: 180 };
+    const other = placeLabel(anchor, size, frame, bare, [], null);
+    const box = { left: other.x - size.width / 2, top: other.y - size.height / 2, ...size };
+    const from = leaderStart(anchor, box, size.height);
+    const spot = placeLabel(anchor, size, frame, { boxes: [box], leaders: [{ from, to: anchor }] }, [], null);
+    const own = { left: spot.x - size.width / 2, top: spot.y - size.height / 2, ...size };
+    const start = leaderStart(anchor, own, size.height);
+    /** Whether some point of a line, looked at finely, lies inside a box. */
+    const runsThrough = (a: typeof from, inside: typeof box) =>
+      Array.from({ length: 400 }, (_, i) => i / 400).some((share) => {
+        const x = a.x + (anchor.x - a.x) * share - inside.left;
+        const y = a.y + (anchor.y - a.y) * share - inside.top;
+        return x > 1 && y > 1 && x < inside.width - 1 && y < inside.height - 1;
+      });
+    expect(runsThrough(start, box)).toBe(false);
+    expect(runsThrough(from, own)).toBe(false);
+  });
+
   it('keeps off the railway', () => {
     const anchor = { x: 360, y: 180 };
-    const free = placeLabel(anchor, size, frame, [], [], null);
+    const free = placeLabel(anchor, size, frame, bare, [], null);
     // A railway runs right through where the label would stand.
     const crowd = crowdOf([
       { x: free.x - 80, y: free.y },
       { x: free.x + 80, y: free.y },
     ]);
-    const moved = placeLabel(anchor, size, frame, [], crowd, null);
+    const moved = placeLabel(anchor, size, frame, bare, crowd, null);
     expect(Math.hypot(moved.x - free.x, moved.y - free.y)).toBeGreaterThan(30);
   });
 
   it('keeps its place while that is still about as good', () => {
-    const first = placeLabel({ x: 360, y: 180 }, size, frame, [], [], null);
+    const first = placeLabel({ x: 360, y: 180 }, size, frame, bare, [], null);
     const before = { x: first.x - 360, y: first.y - 180 };
-    const next = placeLabel({ x: 364, y: 178 }, size, frame, [], [], before);
+    const next = placeLabel({ x: 364, y: 178 }, size, frame, bare, [], before);
     expect(next).toEqual({ x: 364 + before.x, y: 178 + before.y });
   });
 });
@@ -106,7 +126,7 @@ describe('words', () => {
 
   it('counts the turns of a helix', () => {
     const trial = { path: { track: fallingHelix().track, reversed: false } } as NonNullable<SessionState['trial']>;
-    expect(turnWords(trial, { lengthUnit: 'mm', gradeForm: 'percent' })).toBe('2 turns, R\u2009600');
+    expect(turnWords(trial, { lengthUnit: 'mm', gradeForm: 'percent' })).toBe('2 turns, R\u2009600\u2009mm');
   });
 
   it('says what is on the stage and at what moment', () => {

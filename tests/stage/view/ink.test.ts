@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { inkGeometry } from '../../../src/stage/ink/ink.ts';
 import { emptyStrokes, line } from '../../../src/stage/ink/strokes.ts';
 import { lensPalettes, lensWayFaces, stockPalettes, wayFaces } from '../../../src/stage/palette.ts';
-import { inkColour, paletteSize } from '../../../src/stage/solid/matt.ts';
+import { paletteSize } from '../../../src/stage/solid/matt.ts';
+import { themed } from '../../../src/stage/theme.ts';
 
 describe('inkGeometry', () => {
   it('gives every stroke four corners and two triangles, all carrying the whole stroke', () => {
@@ -40,7 +41,7 @@ describe('palettes', () => {
   });
 
   it('reach the screen as they are written, not as light', () => {
-    const { r, g, b } = inkColour('#6A28C0');
+    const { r, g, b } = themed('#6A28C0', 'ink');
     expect([r, g, b].map((part) => Math.round(part * 255))).toEqual([0x6a, 0x28, 0xc0]);
   });
 });

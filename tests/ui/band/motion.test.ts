@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { frameAt, nearestFrame, timeAtPlace, valueBetween } from '../../../src/ui/band/motion.ts';
+import { timeAtPlace } from '../../../src/state/index.ts';
+import { frameAt, nearestFrame, valueBetween } from '../../../src/ui/band/motion.ts';
 
 const time = Float64Array.of(0, 1, 2, 3, 4, 5, 6);
 

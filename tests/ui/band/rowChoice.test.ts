@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../../src/core/findings/types.ts';
 import type { RiskId } from '../../../src/core/risks/types.ts';
 import { allRows, chosenRows, fittingRows, movedRow, orderedRows, type RowId } from '../../../src/ui/band/rowChoice.ts';
+import { makeRowKeeper } from '../../../src/ui/band/rowKeeper.ts';
 
 const risks: RiskId[] = ['stall', 'wheelspin', 'override', 'buffer-lock', 'coupler-swing', 'parting', 'headroom'];
 const findingsOf = (...order: RiskId[]) => order.map((risk) => ({ risk }) as Finding);
@@ -57,4 +58,32 @@ describe('which rows are shown', () => {
     expect(movedRow(order, 'stall', 1)).toEqual(order);
     expect(movedRow(order, 'section', -1)).toEqual(order);
   });
+});
+
+describe('a choice of rows kept on this machine', () => {
+  const keeperOf = (first: string | null) => {
+    let text = first;
+    return makeRowKeeper({
+      read: () => text,
+      write: (next) => {
+        text = next;
+      },
+    });
+  };
+
+  test('comes back as it was, and is gone when the person lets it go', () => {
+    const keeper = keeperOf(null);
+    const choice = { order: ['carpet', 'stall', 'section'] as RowId[], folded: new Set<RowId>(['stall']) };
+    keeper.keep(choice);
+    expect(keeper.read()).toEqual(choice);
+    keeper.keep(null);
+    expect(keeper.read()).toBeNull();
+  });
+
+  test.each(['', 'nonsense', '[]', '{"order":["stall"]}', '{"order":[3],"folded":[]}', 'null'])(
+    'is none where %j was found',
+    (text) => {
+      expect(keeperOf(text).read()).toBeNull();
+    },
+  );
 });

@@ -54,8 +54,8 @@ describe('figures', () => {
   });
 
   test('curves and turns', () => {
-    expect(radiusWords(-1 / 0.6, mm)).toBe('R 600 right');
-    expect(radiusWords(1 / 0.6096, inches)).toBe('R 24.0\u2009in left');
+    expect(radiusWords(-1 / 0.6, mm)).toBe('R\u2009600\u2009mm right');
+    expect(radiusWords(1 / 0.6096, inches)).toBe('R\u200924″ left');
     expect(radiusWords(0.001, mm)).toBe('straight');
     expect(turnsWords(3.45)).toBe('3½ turns');
     expect(turnsWords(1)).toBe('1 turn');

@@ -1,5 +1,6 @@
 export { clearHeight, type StructureGaugeMm, structureGaugeMm } from './nem102.ts';
 export { type CoachGroup, modelBodyMm, prototypeCoach, wideningH0, wideningH0Mm } from './nem103.ts';
+export { tunnelWidth } from './nem105.ts';
 export {
   type BufferedClass,
   bufferedClasses,
@@ -13,4 +14,5 @@ export { leastMass, leastMassGPerMm } from './nem302.ts';
 export { type BufferPlaceMm, bufferPlaceMm, bufferToleranceH0Mm, prototypeHeadMm } from './nem303.ts';
 export { flangeH0Mm, type WheelsetMm, wheelsetMm } from './nem310.ts';
 export { type AmericanScale, carWeightOz, recommendedCarMass } from './rp201.ts';
+export { type WheelLimitsMm, wheelLimitsMm } from './s42.ts';
 export { gaugeLimitsMm, gaugeMm, type Scale, setTrackRadii00Mm } from './scales.ts';

@@ -1,3 +1,4 @@
+import { jointNumber, jointVehicles, vehicleName } from '../../../core/findings/index.ts';
 import { describeOf, namingOf } from '../../../state/index.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { Fact } from '../../controls/Fact.tsx';
@@ -20,19 +21,18 @@ export function JointSheet({ joint }: { readonly joint: number }) {
   const trailing = trial?.train.vehicles[joint + 1];
   if (!trial || !leading || !trailing) return null;
   const naming = namingOf(state);
+  const number = jointNumber(naming, joint);
   const finding = result && findingOfJoint(result, joint, chosen);
   const head = lengthShown(leading.rear.coupling.headHeight, show);
   const mate = lengthShown(trailing.front.coupling.headHeight, show);
   return (
-    <section className="panel joint-sheet" aria-label={`Joint ${joint + 1}`}>
-      <h2>Joint {joint + 1}</h2>
-      <p className="quiet">
-        {naming.vehicleNames[joint]} to {naming.vehicleNames[joint + 1]}
-      </p>
+    <section className="joint-sheet" aria-label={`Joint ${number}`}>
+      <h2>Joint {number}</h2>
+      <p className="quiet">{jointVehicles(naming, joint).join(' to ')}</p>
       {finding && <OffsetParts finding={finding} title={describeOf(state, finding).title} />}
       {finding && <PassingTrace finding={finding} joint={joint} />}
-      <Fact name={`Head of ${naming.vehicleNames[joint]}`} shown={head.shown} others={head.other} />
-      <Fact name={`Head of ${naming.vehicleNames[joint + 1]}`} shown={mate.shown} others={mate.other} />
+      <Fact name={`Head of ${vehicleName(naming, joint)}`} shown={head.shown} others={head.other} />
+      <Fact name={`Head of ${vehicleName(naming, joint + 1)}`} shown={mate.shown} others={mate.other} />
       <JointMargins joint={joint} />
     </section>
   );

@@ -1,5 +1,5 @@
+import { findingUnit } from '../../../core/findings/index.ts';
 import type { Finding } from '../../../core/findings/types.ts';
-import { riskById } from '../../../core/risks/index.ts';
 import type { ValuePart } from '../../../core/risks/types.ts';
 import { marginFigure, marginUnit } from '../../band/words.ts';
 import { useSession } from '../../context.tsx';
@@ -32,12 +32,14 @@ interface OffsetPartsProps {
 /** A value laid end to end from its parts, against the limit that holds; the value with the tried cure dashed beneath. */
 export function OffsetParts({ finding, title }: OffsetPartsProps) {
   const show = useShow();
-  const cured = useSession((state) =>
-    state.ghost
-      ? (state.ghost.result.risks.find((series) => series.risk === finding.risk)?.worst?.value ?? null)
-      : null,
-  );
-  const { unit } = riskById(finding.risk);
+  const cured = useSession((state) => {
+    const worst = state.ghost?.result.risks.find((series) => series.risk === finding.risk)?.worst;
+    // With the cure another way to fail may be the nearest, whose value is in another unit and no length of this bar.
+    const alike = worst && findingUnit({ risk: finding.risk, governing: worst.governing }) === findingUnit(finding);
+    return alike ? worst.value : null;
+  });
+  // A finding's value may be of another kind than its risk's margin: a force beside lengths.
+  const unit = findingUnit(finding);
   const parts = finding.parts.filter((part) => part.value !== 0);
   const reach = Math.max(
     finding.value,

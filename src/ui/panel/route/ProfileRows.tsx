@@ -1,5 +1,5 @@
 import type { GradePoint, Track } from '../../../core/track/types.ts';
-import { placeWords } from '../../../state/index.ts';
+import { placeWords, radiusText } from '../../../state/index.ts';
 import { useDesk } from '../../context.tsx';
 import { SheetRow } from '../../controls/SheetRow.tsx';
 import { gradeShown, lengthShown, type Show, useShow } from '../../show.ts';
@@ -7,7 +7,7 @@ import { gradeShown, lengthShown, type Show, useShow } from '../../show.ts';
 function curveWords({ curve }: GradePoint, show: Show): string {
   if (!curve) return '';
   if ('length' in curve) return `vertical curve ${lengthShown(curve.length, show).shown.join('\u2009')}`;
-  return `vertical curve R ${lengthShown(curve.radius, show).shown.join('\u2009')}`;
+  return `vertical curve ${radiusText(curve.radius, show)}`;
 }
 
 /** Where grades meet, with the height there, and the grade from each such place to the next. */

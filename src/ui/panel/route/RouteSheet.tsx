@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { useSession } from '../../context.tsx';
 import { Fact } from '../../controls/Fact.tsx';
-import { distanceShown, gradeShown, lengthShown, useShow } from '../../show.ts';
+import { distanceShown, gradeShown, lengthShown, radiusShown, useShow } from '../../show.ts';
 import { AlignmentRows } from './AlignmentRows.tsx';
 import { ProfileRows } from './ProfileRows.tsx';
 import { routeFacts } from './routeFacts.ts';
@@ -21,10 +21,10 @@ export function RouteSheet() {
   if (!file || !track || !facts) return null;
   const length = distanceShown(facts.length, show);
   const rise = lengthShown(Math.abs(facts.rise), show);
+  const radius = facts.leastRadius === null ? null : radiusShown(facts.leastRadius, show);
   const grade = gradeShown(Math.abs(facts.steepest), show);
-  const radius = facts.leastRadius === null ? null : lengthShown(facts.leastRadius, show);
   return (
-    <section className="panel" aria-label="Route">
+    <section aria-label="Route">
       <h2>{file.name}</h2>
       <p className="quiet">as planned and built, to read</p>
       {tracks.length > 1 && (
@@ -41,7 +41,7 @@ export function RouteSheet() {
       <Fact name="Length" shown={length.shown} others={length.other} />
       <Fact name={facts.rise < 0 ? 'Falls' : 'Rises'} shown={rise.shown} others={rise.other} />
       <Fact name="Steepest grade planned" shown={grade.shown} others={grade.other} />
-      {radius && <Fact name="Tightest curve" shown={[`R ${radius.shown[0]}`, radius.shown[1]]} others={radius.other} />}
+      {radius && <Fact name="Tightest curve" shown={radius.shown} others={radius.other} />}
       <AlignmentRows file={file} track={track} />
       <ProfileRows track={track} />
       <SupportRows track={track} />

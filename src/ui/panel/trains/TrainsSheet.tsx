@@ -28,7 +28,7 @@ export function TrainsSheet() {
   );
   const length = lengthShown(train.length, show);
   return (
-    <section className="panel" aria-label="Trains">
+    <section aria-label="Trains">
       <h2>{train.name}</h2>
       <p className="quiet">{counted(train.vehicles.length, 'vehicle')}, to read</p>
       {trains.length > 1 && (

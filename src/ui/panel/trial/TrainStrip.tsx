@@ -1,4 +1,6 @@
 import type { KeyboardEvent } from 'react';
+import { jointNumber, jointVehicles } from '../../../core/findings/index.ts';
+import { namingOf } from '../../../state/index.ts';
 import type { CompiledTrial } from '../../../state/types.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { layOutStrip } from './stripLayout.ts';
@@ -20,6 +22,7 @@ export function TrainStrip({ trial }: TrainStripProps) {
   const { actions } = useDesk();
   const chosen = useSession((state) => state.chosenJoint);
   const { train, path, propelled } = trial;
+  const naming = namingOf({ trial, result: null });
   const boxes = layOutStrip(train.vehicles, { width: width - 2, tallest: 15, mirrored: !path.reversed });
   const joints = boxes
     .slice(1)
@@ -31,14 +34,14 @@ export function TrainStrip({ trial }: TrainStripProps) {
     if (along === undefined || joints.length === 0) return;
     event.preventDefault();
     event.stopPropagation();
-    // Joint 1 is the first behind the leading vehicle, which stands at the right unless the train goes left.
+    // The first joint behind the leading vehicle stands at the right unless the train goes left.
     const by = path.reversed ? along : -along;
     actions.chooseJoint(Math.min(joints.length - 1, Math.max(0, (chosen ?? (by > 0 ? -1 : 0)) + by)));
   };
   const between = (joint: number) =>
-    `joint ${joint + 1}, between ${train.vehicles[joint].name} and ${train.vehicles[joint + 1].name}`;
+    `joint ${jointNumber(naming, joint)}, between ${jointVehicles(naming, joint).join(' and ')}`;
   const ringed = chosen !== null && chosen < joints.length ? joints[chosen] : null;
-  const ends = path.reversed ? ['leads', propelled ? 'pushes' : ''] : [propelled ? 'pushes' : '', 'leads'];
+  const ends = path.reversed ? ['leads', propelled ? 'propels' : ''] : [propelled ? 'propels' : '', 'leads'];
   const inTheWay = ringed !== null && (ringed < 56 || ringed > width - 50);
   return (
     <div
@@ -48,7 +51,7 @@ export function TrainStrip({ trial }: TrainStripProps) {
       aria-label="Chosen joint"
       aria-valuemin={1}
       aria-valuemax={joints.length}
-      aria-valuenow={chosen === null ? 0 : chosen + 1}
+      aria-valuenow={chosen === null ? 0 : jointNumber(naming, chosen)}
       aria-valuetext={chosen === null ? 'none' : between(chosen)}
       onKeyDown={step}
     >
@@ -86,7 +89,7 @@ export function TrainStrip({ trial }: TrainStripProps) {
         {ringed !== null && <circle className="ring" cx={1 + ringed} cy={ground - 6} r={3} />}
         {ringed !== null && (
           <text className="joint" x={Math.min(width - 18, Math.max(18, 1 + ringed))} y={34} textAnchor="middle">
-            joint {chosen! + 1}
+            joint {jointNumber(naming, chosen!)}
           </text>
         )}
         {!(inTheWay && ringed! < 56) && (

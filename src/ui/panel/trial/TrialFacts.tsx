@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { CompiledTrial } from '../../../state/types.ts';
 import { useSession } from '../../context.tsx';
 import { Fact } from '../../controls/Fact.tsx';
-import { gradeShown, lengthShown, useShow } from '../../show.ts';
+import { gradeShown, radiusShown, useShow } from '../../show.ts';
 import { routeFacts } from '../route/routeFacts.ts';
 
 /** The two numbers of the route that decide most: its steepest grade as planned and its tightest curve. */
@@ -11,12 +11,12 @@ export function TrialFacts({ trial }: { readonly trial: CompiledTrial }) {
   const track = useSession((state) => state.compiled?.tracks.get(trial.trackId));
   const facts = useMemo(() => track && routeFacts(track), [track]);
   if (!facts) return null;
+  const radius = facts.leastRadius === null ? null : radiusShown(facts.leastRadius, show);
   const grade = gradeShown(Math.abs(facts.steepest), show);
-  const radius = facts.leastRadius === null ? null : lengthShown(facts.leastRadius, show);
   return (
     <>
       <Fact name="Steepest grade planned" shown={grade.shown} others={grade.other} />
-      {radius && <Fact name="Tightest curve" shown={[`R ${radius.shown[0]}`, radius.shown[1]]} others={radius.other} />}
+      {radius && <Fact name="Tightest curve" shown={radius.shown} others={radius.other} />}
     </>
   );
 }

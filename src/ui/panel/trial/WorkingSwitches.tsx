@@ -5,7 +5,7 @@ import { Segmented } from '../../controls/Segmented.tsx';
 
 const capital = (word: string): string => word[0].toUpperCase() + word.slice(1);
 
-/** Pulled or pushed, up or down: chooses the trial that does so, or makes one. */
+/** Pulled or propelled, up or down: chooses the trial that does so, or makes one. */
 export function WorkingSwitches() {
   const desk = useDesk();
   const scene = useSession((state) => state.scene);
@@ -33,12 +33,12 @@ export function WorkingSwitches() {
       {working.turns && (
         <Segmented
           wide
-          label="The engine"
-          value={working.pushed ? 'push' : 'pull'}
+          label="The train is"
+          value={working.propelled ? 'propelled' : 'pulled'}
           onChange={turnLeading}
           choices={[
-            { value: 'pull', label: 'Pull', spoken: 'pulls' },
-            { value: 'push', label: 'Push', spoken: 'pushes' },
+            { value: 'pulled', label: 'Pulled' },
+            { value: 'propelled', label: 'Propelled' },
           ]}
         />
       )}

@@ -8,7 +8,10 @@ export function readSetting(text: string, freeSpeed: number, ratio: number | und
   if (percent) return settingOf(Number(percent[1]) / 100, text);
   const speed = parseSpeed(text, ratio === undefined ? {} : { scale: ratio });
   if (speed.ok) return settingOf(speed.value / freeSpeed, text);
-  return { ok: false, message: `“${text.trim().slice(0, 40)}” is not a setting. Write 45 %, or a speed like 0.2 m/s.` };
+  return {
+    ok: false,
+    message: `“${text.trim().slice(0, 40)}” is not a setting. Write 45 %, or a speed like 0.2 m/s or 8 in/s.`,
+  };
 }
 
 function settingOf(share: number, text: string): Reading {

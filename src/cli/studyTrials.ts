@@ -1,0 +1,60 @@
+import { riskTitle, showAmount } from '../core/findings/index.ts';
+import { risks } from '../core/risks/index.ts';
+import type { Scene } from '../scene/index.ts';
+import { sceneQuantities } from '../scene/index.ts';
+import { affectedTrials, closestCall, type Gauge, type Probe } from '../sim/study/index.ts';
+import { BadInput } from './exitCodes.ts';
+
+const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
+
+/** What every study command takes: which trials, which risk, how exactly. */
+export interface StudyOptions {
+  readonly trial?: readonly string[] | undefined;
+  readonly risk?: string | undefined;
+  readonly quick?: boolean | undefined;
+}
+
+/**
+ * Ids of the trials a study runs: those named, else all that the addresses make a difference to. Throws BadInput for one that the
+ * scene does not have, and when there is nothing to run.
+ */
+export function studyTrials(scene: Scene, named: readonly string[] | undefined, varied: readonly string[]): string[] {
+  const ids = scene.trials.map(({ id }) => id);
+  const unknown = (named ?? []).find((id) => !ids.includes(id));
+  if (unknown !== undefined) throw new BadInput(`The scene has no trial "${unknown}". It has: ${ids.join(', ')}.`);
+  if (named !== undefined && named.length > 0) return [...named];
+  const affected = new Set(varied.flatMap((at) => affectedTrials(scene, at)));
+  if (affected.size === 0) throw new BadInput(`No trial runs on or with ${varied.join(' or ')}; name one by --trial.`);
+  return ids.filter((id) => affected.has(id));
+}
+
+/** The gauge that `--risk` names. */
+export function studyGauge(risk: string | undefined): Gauge {
+  if (risk === undefined) return 'all';
+  const found = risks.find(({ id }) => id === risk);
+  if (found === undefined) {
+    throw new BadInput(`There is no risk "${risk}". There are: ${risks.map(({ id }) => id).join(', ')}.`);
+  }
+  return found.id;
+}
+
+/** Refuses an address that the scene has no number at, with those that look like it. */
+export function checkAddress(scene: Scene, at: string): void {
+  const known = sceneQuantities(scene).map((one) => one.at);
+  if (known.includes(at)) return;
+  const last = at.split('/').at(-1) ?? '';
+  const like = known.filter((one) => one.endsWith(last)).slice(0, 8);
+  const hint = like.length > 0 ? `Like it: ${like.join(', ')}.` : '`gradewright sweep FILE --list` shows them all.';
+  throw new BadInput(`The scene says no number at "${at}". ${hint}`);
+}
+
+/** A closest call in words: `override 0.2 mm at 8.78 m (propelled-down)`, or why nothing could be run. */
+export function callText(probe: Probe, gauge: Gauge, several: boolean): string {
+  if (!probe.ok) return `cannot be run: ${probe.reason}`;
+  const call = closestCall(probe, gauge);
+  if (call === null) return 'nothing can happen';
+  const stopped = probe.trials.find(({ outcome }) => outcome !== 'arrived');
+  const words = `${riskTitle(call.risk).toLowerCase()} ${showAmount(call.margin, call.unit, show)} at ${(call.chainage * 1e3).toFixed(0)} mm`;
+  const whose = several ? ` (${call.trialId})` : '';
+  return `${words}${whose}${stopped === undefined ? '' : `; ${stopped.trialId} ${stopped.outcome}`}`;
+}

@@ -1,0 +1,61 @@
+import { z } from 'zod';
+
+const number = (about: string) => z.number().meta({ description: about });
+const text = (about: string) => z.string().meta({ description: about });
+
+/** What a probe came to, for every report of a study. */
+export const outcomeShape = {
+  passes: z.boolean().meta({ description: 'By the gauge of the study.' }),
+  cannotRun: z.exactOptional(text('Why the railway cannot be laid or run with these values.')),
+  closestRisk: z.exactOptional(text('The risk with the least margin in terms of its own plenty.')),
+  closestTrial: z.exactOptional(text('Id of the trial it was in.')),
+  marginMm: z.exactOptional(number('Its margin, mm; negative when it fails.')),
+  marginDeg: z.exactOptional(number('The same as an angle, degrees.')),
+  marginShare: z.exactOptional(number('The same as a share of what is needed.')),
+  marginN: z.exactOptional(number('The same as a force, N.')),
+  chainageMm: z.exactOptional(number('Where, mm from the start of the track.')),
+  greatestDraftN: z.exactOptional(number('Greatest pull on any joint of any trial, N.')),
+  greatestBuffN: z.exactOptional(number('Greatest push on any joint of any trial, N.')),
+};
+
+/** What every report of a study says of how it was made. */
+export const studyShape = {
+  version: z.literal(1),
+  scene: z.string(),
+  trials: z.array(z.string()).meta({ description: 'Ids of the trials run.' }),
+  gauge: text('"all", or the one risk that decides.'),
+  exactness: z.enum(['run', 'steady']).meta({ description: 'Runs in full, or the quasi-static pass alone.' }),
+};
+
+const swept = z.strictObject({
+  at: text('Address in the scene; the unit ends its name.'),
+  from: z.number(),
+  to: z.number(),
+});
+
+const place = z.array(z.number()).length(2);
+
+/** The document that `gradewright sweep --json` writes. */
+export const sweepReportSchema = z
+  .strictObject({
+    report: z.literal('gradewright-sweep'),
+    ...studyShape,
+    quantities: z.array(swept).min(1).max(2),
+    points: z
+      .array(z.strictObject({ values: z.array(z.number()).min(1).max(2), ...outcomeShape }))
+      .meta({ description: 'Everything that was run, one value or two each.' }),
+    edges: z.exactOptional(
+      z
+        .array(z.strictObject({ passes: z.number(), fails: z.number() }))
+        .meta({ description: 'One quantity: where passing turns into failing, the nearest value run on either side.' }),
+    ),
+    outline: z.exactOptional(
+      z.array(z.array(place).length(2)).meta({
+        description: 'Two quantities: the border of what passes, in pieces from place to place.',
+      }),
+    ),
+  })
+  .meta({ title: 'A sweep of one or two numbers of a scene' });
+
+export type SweepReport = z.infer<typeof sweepReportSchema>;
+export type OutcomeFields = Omit<SweepReport['points'][number], 'values'>;

@@ -1,0 +1,376 @@
+/*
+ * The kernel's face: makes trains, steps them, reads them out. Trains and route tables live in the kernel's memory and are
+ * known by their address.
+ */
+import { beginEngine, bookEngine, engineAt, settleEngine } from './engines';
+import { chooseStretch, settleJoints, straightenJoints } from './joints';
+import { Engine, Mode, signOf } from './motor';
+import { sum } from './pairs';
+import { commit, sweepBack, sweepForward } from './sweeps';
+import { along, countOf, Half, halfAt, Joint, jointAt, jointHalf, Row, Train, Vehicle, vehicleAt } from './train';
+import { frictionOf, release, settleVehicles, standStill } from './vehicles';
+
+/** Sweeps after which branch choices change one at a time, and after which the step is taken as it is. */
+const CAREFUL_SWEEPS: i32 = 12;
+const MAX_SWEEPS: i32 = 80;
+
+/** Room in the kernel's memory, at an address divisible by 16. */
+export function room(bytes: usize): usize {
+  return heap.alloc(bytes);
+}
+
+/** Gives room back; only what was taken last comes free. */
+export function giveBack(at: usize): void {
+  heap.free(at);
+}
+
+function zeroed(bytes: usize): usize {
+  const at = room(bytes);
+  memory.fill(at, 0, bytes);
+  return at;
+}
+
+export function makeTrain(
+  count: i32,
+  engines: i32,
+  step: f64,
+  gravity: f64,
+  flangeFriction: f64,
+  origin: f64,
+  perNode: f64,
+  lastNode: f64,
+  nowhere: u32,
+): Train {
+  const train = changetype<Train>(zeroed(offsetof<Train>()));
+  const rows = (count + 1) >> 1;
+  train.count = count;
+  train.rowCount = rows;
+  train.engineCount = engines;
+  train.step = step;
+  train.gravity = gravity;
+  train.flangeFriction = flangeFriction;
+  train.origin = origin;
+  train.perNode = perNode;
+  train.lastNode = lastNode;
+  train.letGo = -1;
+  // One row before the first and one after the last stand for what is beyond the ends and the middle.
+  train.rows = zeroed(<usize>(rows + 2) * offsetof<Row>()) + offsetof<Row>();
+  train.vehicles = zeroed(<usize>(2 * rows) * offsetof<Vehicle>());
+  train.joints = zeroed(<usize>(2 * rows) * offsetof<Joint>());
+  train.engines = zeroed(<usize>engines * offsetof<Engine>());
+  for (let i = 0; i < 2 * rows; i++) {
+    const half = halfAt(train, i);
+    half.vehicleTable = nowhere;
+    half.jointTable = nowhere;
+    half.inertia = 1;
+    half.diagonal = 1;
+    half.front = 1;
+    half.rear = 1;
+    half.low = -Infinity;
+    half.high = Infinity;
+    half.release = Infinity;
+    vehicleAt(train, i).kind = 2;
+  }
+  return train;
+}
+
+/** Gives back a train's memory, when it was the last to be made. */
+export function dropTrain(train: Train): void {
+  heap.free(train.engines);
+  heap.free(train.joints);
+  heap.free(train.vehicles);
+  heap.free(train.rows - offsetof<Row>());
+  heap.free(changetype<usize>(train));
+}
+
+/** Puts vehicle i at rest at a rail distance. `table` is the address of its route table; `isEngine` when a drive follows. */
+export function setVehicle(
+  train: Train,
+  i: i32,
+  sigma: f64,
+  mass: f64,
+  coulomb: f64,
+  perSpeed: f64,
+  breakaway: f64,
+  table: u32,
+  isEngine: bool,
+): void {
+  const half = halfAt(train, i);
+  const count = countOf(train, i);
+  const weight = mass * train.gravity;
+  half.vehicleTable = table;
+  half.place = count * sigma;
+  half.inertia = (2 * mass) / train.step;
+  half.diagonal = half.inertia;
+  half.weight = weight;
+  half.lift = count * weight;
+  half.dry = weight * coulomb;
+  half.wet = weight * perSpeed;
+  vehicleAt(train, i).breakaway = breakaway;
+  vehicleAt(train, i).kind = isEngine ? 1 : 0;
+  if (!isEngine) train.resting++;
+  keepMiddle(train);
+  keepEnds(train);
+}
+
+function keepEnds(train: Train): void {
+  const last = train.count - 1;
+  train.first = sigma(train, 0);
+  train.last = sigma(train, last);
+  train.lastSpeed = speed(train, last);
+}
+
+/** Beyond the last row stands its mirror image: the inner neighbours of the innermost vehicles. */
+function keepMiddle(train: Train): void {
+  const last = halfAt(train, train.rowCount - 1);
+  const first = halfAt(train, train.rowCount);
+  changetype<Half>(changetype<usize>(last) + offsetof<Row>()).place = -first.place;
+  changetype<Half>(changetype<usize>(first) + offsetof<Row>()).place = -last.place;
+}
+
+/** Gives joint j its table, its spacing at free length, m, and the force at which it lets go, N. */
+export function setJoint(train: Train, j: i32, table: u32, spacing: f64, releaseForce: f64): void {
+  const half = jointHalf(train, j);
+  half.jointTable = table;
+  half.spacing = spacing;
+  half.release = releaseForce;
+  if (j !== train.rowCount - 1) return;
+  const twin = halfAt(train, j + 1);
+  twin.jointTable = table;
+  twin.spacing = spacing;
+}
+
+/** Gives joint j its law, see couplerLaw.ts. */
+export function setLaw(
+  train: Train,
+  j: i32,
+  draftStiffness: f64,
+  draftFrom: f64,
+  draftSecond: f64,
+  draftPlay: f64,
+  buffStiffness: f64,
+  buffFrom: f64,
+  buffSecond: f64,
+  buffPlay: f64,
+  damping: f64,
+): void {
+  const joint = jointAt(train, j);
+  joint.draftStiffness = draftStiffness;
+  joint.draftFrom = draftFrom;
+  joint.draftSecond = draftSecond;
+  joint.draftPlay = draftPlay;
+  joint.buffStiffness = buffStiffness;
+  joint.buffFrom = buffFrom;
+  joint.buffSecond = buffSecond;
+  joint.buffPlay = buffPlay;
+  joint.damping = damping;
+  locateJoint(train, j);
+  chooseStretch(train, j, jointHalf(train, j).extension, 0);
+}
+
+export function setEngine(
+  train: Train,
+  e: i32,
+  vehicle: i32,
+  drivenMass: f64,
+  adhesion: f64,
+  slidingAdhesion: f64,
+  slipScale: f64,
+  stallForce: f64,
+  freeSpeed: f64,
+  rotatingMass: f64,
+  worm: bool,
+  transfer: f64,
+  gripTable: u32,
+): void {
+  const engine = engineAt(train, e);
+  engine.vehicle = vehicle;
+  engine.mode = Mode.block;
+  engine.drivenMass = drivenMass;
+  engine.adhesion = adhesion;
+  engine.slidingAdhesion = slidingAdhesion;
+  engine.slipScale = slipScale;
+  engine.stallForce = stallForce;
+  engine.freeSpeed = freeSpeed;
+  engine.rotatingMass = rotatingMass;
+  engine.line = stallForce / freeSpeed;
+  engine.inertia = rotatingMass / train.step;
+  engine.worm = i32(worm);
+  engine.transfer = transfer;
+  engine.gripTable = gripTable;
+}
+
+/** Sets vehicle i in motion, or stands it still. */
+export function setSpeed(train: Train, i: i32, speed: f64): void {
+  const half = halfAt(train, i);
+  half.speed = countOf(train, i) * speed;
+  if (vehicleAt(train, i).kind !== 0) return;
+  const held = !half.free;
+  if (speed !== 0) {
+    release(half, signOf(half.speed));
+    if (held) train.resting--;
+  }
+}
+
+/**
+ * Takes up to `most` steps, and stops after the one in which something happens that wants attention: the leading origin
+ * reaches `reach` or the last falls behind `back`, m; an engine's wheels slip, or it is asked to move and does not at
+ * `crawl` m/s; a joint lets go. Returns the steps taken.
+ */
+export function advance(train: Train, most: i32, reach: f64, back: f64, crawl: f64): i32 {
+  let taken = 0;
+  while (taken < most) {
+    stepOnce(train);
+    taken++;
+    if (wantsAttention(train, reach, back, crawl)) break;
+  }
+  return taken;
+}
+
+function wantsAttention(train: Train, reach: f64, back: f64, crawl: f64): bool {
+  keepEnds(train);
+  if (train.letGo >= 0 || train.first >= reach || (train.last < back && train.lastSpeed < 0)) return true;
+  for (let e = 0; e < train.engineCount; e++) {
+    const engine = engineAt(train, e);
+    if (engine.mode === Mode.slip) return true;
+    if (engine.setting !== 0 && engine.speed * signOf(engine.setting) < crawl) return true;
+  }
+  return false;
+}
+
+function stepOnce(train: Train): void {
+  for (let e = 0; e < train.engineCount; e++) beginEngine(train, engineAt(train, e));
+  for (let sweep = 1; ; sweep++) {
+    sweepForward(train);
+    const right = sweepBack(train);
+    const careful = sweep > CAREFUL_SWEEPS;
+    const settled = right && train.resting === 0 ? true : settle(train, careful);
+    const driven = settled || !careful ? settleEngines(train) : false;
+    train.sweeps++;
+    if (settled && driven) break;
+    if (sweep === MAX_SWEEPS) {
+      train.unsettled++;
+      break;
+    }
+  }
+  const past = commit(train);
+  for (let e = 0; e < train.engineCount; e++) bookEngine(train, engineAt(train, e));
+  if (train.resting > 0) standStill(train);
+  if (train.bending > 0) straightenJoints(train);
+  train.letGo = past ? firstPastRelease(train) : -1;
+}
+
+function settle(train: Train, careful: bool): bool {
+  const joints = settleJoints(train);
+  if (careful && !joints) return false;
+  return settleVehicles(train, careful) && joints;
+}
+
+function settleEngines(train: Train): bool {
+  let settled = true;
+  for (let e = 0; e < train.engineCount; e++) if (settleEngine(train, engineAt(train, e))) settled = false;
+  return settled;
+}
+
+function firstPastRelease(train: Train): f64 {
+  for (let j = 0; j < train.count - 1; j++) {
+    const half = jointHalf(train, j);
+    if (half.force > half.release) return f64(j);
+  }
+  return -1;
+}
+
+/** Rail distance of vehicle i's origin, m, and its speed, m/s. */
+export function sigma(train: Train, i: i32): f64 {
+  return along(train, i, halfAt(train, i).place);
+}
+
+export function speed(train: Train, i: i32): f64 {
+  return along(train, i, halfAt(train, i).speed);
+}
+
+/** Of joint j: force averaged over the last step, N, and extension now, m. */
+export function force(train: Train, j: i32): f64 {
+  return jointHalf(train, j).force;
+}
+
+export function extension(train: Train, j: i32): f64 {
+  locateJoint(train, j);
+  return jointHalf(train, j).extension;
+}
+
+/** Finds where a joint stands now: its extension from the free length in space, m. */
+function locateJoint(train: Train, j: i32): void {
+  const half = jointHalf(train, j);
+  const a = sigma(train, j);
+  const b = sigma(train, j + 1);
+  const y = (0.5 * (a + b) - train.origin) * train.perNode;
+  const m = Math.min(Math.max(Math.floor(y), 0), train.lastNode);
+  const at = <usize>half.jointTable + ((<usize>m) << 3);
+  const q = load<f64>(at);
+  half.extension = a - b - half.spacing + (q + (load<f64>(at, 8) - q) * (y - m));
+}
+
+export function engine(train: Train, e: i32): Engine {
+  return engineAt(train, e);
+}
+
+export function unsettled(train: Train): i32 {
+  return train.unsettled;
+}
+
+export function sweeps(train: Train): i32 {
+  return train.sweeps;
+}
+
+/** Work taken by a loss since the start, J: motor, rolling, curve, flange, coupler, slip, holding. */
+export function loss(train: Train, which: i32): f64 {
+  switch (which) {
+    case 0:
+      return train.motor;
+    case 1:
+      return sum(train.rolling);
+    case 2:
+      return sum(train.curve);
+    case 3:
+      return sum(train.flange);
+    case 4:
+      return sum(train.coupler);
+    case 5:
+      return train.slip;
+    default:
+      return train.holding;
+  }
+}
+
+/**
+ * Writes how the train stands to `out`: places σ m and speeds m/s of the n vehicles, then forces, draft and buff peaks N
+ * and extensions m of the n-1 joints; and begins the peaks anew. Returns what the train asks of its engines to go on
+ * `way` (±1) at its speed, N.
+ */
+export function writeFrame(train: Train, out: usize, way: f64): f64 {
+  const n = train.count;
+  const places = out;
+  const speeds = places + ((<usize>n) << 3);
+  const forces = speeds + ((<usize>n) << 3);
+  const wide = (<usize>(n - 1)) << 3;
+  let asked: f64 = 0;
+  for (let i = 0; i < n; i++) {
+    const half = halfAt(train, i);
+    const count = countOf(train, i);
+    const at = (<usize>i) << 3;
+    store<f64>(places + at, along(train, i, half.place));
+    store<f64>(speeds + at, along(train, i, half.speed));
+    asked += way * count * half.grade + frictionOf(half) + half.viscous * Math.abs(half.speed);
+    if (i === n - 1) break;
+    locateJoint(train, i);
+    const joint = jointHalf(train, i);
+    store<f64>(forces + at, joint.force);
+    store<f64>(forces + wide + at, joint.draftPeak);
+    store<f64>(forces + 2 * wide + at, joint.buffPeak);
+    store<f64>(forces + 3 * wide + at, joint.extension);
+    joint.draftPeak = 0;
+    joint.buffPeak = 0;
+  }
+  return asked;
+}

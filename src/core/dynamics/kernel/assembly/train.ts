@@ -1,0 +1,263 @@
+/*
+ * A train in the kernel's memory.
+ *
+ * The chain is folded at its middle: a row holds vehicle p and vehicle n-1-p side by side, the first half of the train
+ * counted from its leading end and the second from its trailing end. Seen from its own end each half is the same chain, so
+ * that one instruction serves two vehicles, and elimination runs from both ends at once and meets in the middle. In the
+ * second half places and speeds are counted backwards (`place` is -σ, `speed` is -v): there "inner" is ahead. A joint
+ * stands in the row of its outer vehicle; the middle joint stands in both lanes of the last row and comes out the same in
+ * both. A train of odd length has one vehicle more in its second half: weightless, held, and coupled to nothing.
+ */
+
+/** All bits set: as a mask, the lane's speed is for the system to find. */
+export const FREE: u64 = u64.MAX_VALUE;
+
+/** One vehicle of either half and its inner joint, two lanes wide. */
+@unmanaged
+export class Row {
+  /** Addresses of the route tables, four bytes each: of the first lane's vehicle and joint, then of the second's. */
+  tables: v128;
+  /** Place at the step's start, m; speed, m/s; mean speed over the step as solved, m/s. */
+  place: v128;
+  speed: v128;
+  mean: v128;
+  /** Twice the mass by the step, kg/s, and the same with what an engine adds to the diagonal; its push, N. */
+  inertia: v128;
+  diagonal: v128;
+  push: v128;
+  /** Weight, N, signed for the way the lane counts and plain; weight times Coulomb and times speed coefficient of rolling. */
+  lift: v128;
+  weight: v128;
+  dry: v128;
+  wet: v128;
+  /** Gathered at the step's middle: grade, rolling and curve force N, viscous N·s/m, flange friction per newton of coupling force. */
+  grade: v128;
+  rolling: v128;
+  curve: v128;
+  viscous: v128;
+  flange: v128;
+  /** Way friction acts: ±1, 0 at rest. */
+  slide: v128;
+  /** Mask of the lanes whose speed the system finds; mean speed of the others, m/s; mask of those whose friction is booked by row. */
+  free: v128;
+  fixed: v128;
+  booked: v128;
+  /** The eliminated row. */
+  upper: v128;
+  right: v128;
+  /** Joint: spacing at free length, extension at the step's start, m; levers of the outer and the inner speed in its rate. */
+  spacing: v128;
+  extension: v128;
+  front: v128;
+  rear: v128;
+  /** Its stretch of law: force at a rate = stiffness·extension + offset + slope·rate, N; `base` is all but the rate's part. */
+  stiffness: v128;
+  offset: v128;
+  slope: v128;
+  base: v128;
+  /** The stretch holds from one extension to the other, and while the force keeps its way: 1 draft, -1 buff, 0 either. */
+  low: v128;
+  high: v128;
+  way: v128;
+  /** Half of what the force changes by in a step, per rate, N·s/m; damping at work, N·s/m. */
+  swing: v128;
+  damping: v128;
+  /** Rate m/s, force averaged over the step, N, its extremes since the last frame, force at which it lets go. */
+  rate: v128;
+  force: v128;
+  draftPeak: v128;
+  buffPeak: v128;
+  release: v128;
+}
+
+/** One lane of a row: the same numbers, of one vehicle and its inner joint. Every other number belongs to the other lane. */
+@unmanaged
+export class Half {
+  vehicleTable: u32;
+  jointTable: u32;
+  _tables: u64;
+  place: f64;
+  _place: f64;
+  speed: f64;
+  _speed: f64;
+  mean: f64;
+  _mean: f64;
+  inertia: f64;
+  _inertia: f64;
+  diagonal: f64;
+  _diagonal: f64;
+  push: f64;
+  _push: f64;
+  lift: f64;
+  _lift: f64;
+  weight: f64;
+  _weight: f64;
+  dry: f64;
+  _dry: f64;
+  wet: f64;
+  _wet: f64;
+  grade: f64;
+  _grade: f64;
+  rolling: f64;
+  _rolling: f64;
+  curve: f64;
+  _curve: f64;
+  viscous: f64;
+  _viscous: f64;
+  flange: f64;
+  _flange: f64;
+  slide: f64;
+  _slide: f64;
+  free: u64;
+  _free: u64;
+  fixed: f64;
+  _fixed: f64;
+  booked: u64;
+  _booked: u64;
+  upper: f64;
+  _upper: f64;
+  right: f64;
+  _right: f64;
+  spacing: f64;
+  _spacing: f64;
+  extension: f64;
+  _extension: f64;
+  front: f64;
+  _front: f64;
+  rear: f64;
+  _rear: f64;
+  stiffness: f64;
+  _stiffness: f64;
+  offset: f64;
+  _offset: f64;
+  slope: f64;
+  _slope: f64;
+  base: f64;
+  _base: f64;
+  low: f64;
+  _low: f64;
+  high: f64;
+  _high: f64;
+  way: f64;
+  _way: f64;
+  swing: f64;
+  _swing: f64;
+  damping: f64;
+  _damping: f64;
+  rate: f64;
+  _rate: f64;
+  force: f64;
+  _force: f64;
+  draftPeak: f64;
+  _draftPeak: f64;
+  buffPeak: f64;
+  _buffPeak: f64;
+  release: f64;
+  _release: f64;
+}
+
+@unmanaged
+export class Train {
+  /** Read by the host, at these places: σ of the first and the last vehicle, m, and the last one's speed, m/s, after `advance`. */
+  first: f64;
+  last: f64;
+  lastSpeed: f64;
+  /** The first joint that has let go in the step just taken, or -1. */
+  letGo: f64;
+  /** Vehicles, rows, engines. */
+  count: i32;
+  rowCount: i32;
+  engineCount: i32;
+  /** Vehicles at rest that friction holds; joints whose force bends within the step. */
+  resting: i32;
+  bending: i32;
+  /** Sweeps done, and steps whose branches did not settle. */
+  sweeps: i32;
+  unsettled: i32;
+  step: f64;
+  gravity: f64;
+  flangeFriction: f64;
+  /** Route tables: rail distance of node 0, m, nodes a metre, last node a stretch can start from. */
+  origin: f64;
+  perNode: f64;
+  lastNode: f64;
+  /** Work taken by each loss since the start, J; `motor` is what went in. */
+  motor: f64;
+  slip: f64;
+  holding: f64;
+  rolling: v128;
+  curve: v128;
+  flange: v128;
+  coupler: v128;
+  rows: usize;
+  vehicles: usize;
+  joints: usize;
+  engines: usize;
+}
+
+/** What of a vehicle no sweep needs. */
+@unmanaged
+export class Vehicle {
+  breakaway: f64;
+  /** 0 a vehicle that runs free, 1 an engine, 2 the one that makes a train's length even. */
+  kind: i32;
+}
+
+/** Law of one joint, see couplerLaw.ts; `bent` while its force over the step is not one straight line in its rate. */
+@unmanaged
+export class Joint {
+  draftStiffness: f64;
+  draftFrom: f64;
+  draftSecond: f64;
+  draftPlay: f64;
+  buffStiffness: f64;
+  buffFrom: f64;
+  buffSecond: f64;
+  buffPlay: f64;
+  damping: f64;
+  bent: i32;
+}
+
+export function rowAt(train: Train, p: i32): Row {
+  return changetype<Row>(train.rows + <usize>p * offsetof<Row>());
+}
+
+/** Lane of vehicle `i`: 0 in the first half, 1 in the second. */
+export function laneOf(train: Train, i: i32): i32 {
+  return i32(i >= train.rowCount);
+}
+
+/** Vehicle i, or the joint behind it when it is of the first half and before it when of the second. */
+export function halfAt(train: Train, i: i32): Half {
+  const lane = laneOf(train, i);
+  const p = lane ? 2 * train.rowCount - 1 - i : i;
+  return changetype<Half>(train.rows + <usize>p * offsetof<Row>() + ((<usize>lane) << 3));
+}
+
+/** Joint j, behind vehicle j. Of the middle joint, the lane of the first half. */
+export function jointHalf(train: Train, j: i32): Half {
+  return halfAt(train, j < train.rowCount ? j : j + 1);
+}
+
+/** The row towards the end of the train, same lane. Before the first stands one without force. */
+export function outerOf(half: Half): Half {
+  return changetype<Half>(changetype<usize>(half) - offsetof<Row>());
+}
+
+/** 1 where a lane counts along the rail, -1 where it counts backwards. */
+export function countOf(train: Train, i: i32): f64 {
+  return laneOf(train, i) ? -1 : 1;
+}
+
+/** A place or speed of a lane along the rail; a zero without sign. */
+export function along(train: Train, i: i32, value: f64): f64 {
+  return countOf(train, i) * value + 0;
+}
+
+export function vehicleAt(train: Train, i: i32): Vehicle {
+  return changetype<Vehicle>(train.vehicles + <usize>i * offsetof<Vehicle>());
+}
+
+export function jointAt(train: Train, j: i32): Joint {
+  return changetype<Joint>(train.joints + <usize>j * offsetof<Joint>());
+}

@@ -1,0 +1,89 @@
+import { binary } from './binary.ts';
+
+/** Address in the kernel's memory, bytes. */
+export type Address = number;
+
+/** What `assembly/index.ts` exports: see there for what each does, with shapes and units. */
+export interface Kernel {
+  readonly memory: { readonly buffer: ArrayBuffer };
+  room(bytes: number): Address;
+  giveBack(at: Address): void;
+  dropTrain(train: Address): void;
+  makeTrain(
+    count: number,
+    engines: number,
+    step: number,
+    gravity: number,
+    flangeFriction: number,
+    origin: number,
+    perNode: number,
+    lastNode: number,
+    nowhere: Address,
+  ): Address;
+  setVehicle(
+    train: Address,
+    i: number,
+    sigma: number,
+    mass: number,
+    coulomb: number,
+    perSpeed: number,
+    breakaway: number,
+    table: Address,
+    isEngine: boolean,
+  ): void;
+  setJoint(train: Address, j: number, table: Address, spacing: number, release: number): void;
+  setLaw(
+    train: Address,
+    j: number,
+    draftStiffness: number,
+    draftFrom: number,
+    draftSecond: number,
+    draftPlay: number,
+    buffStiffness: number,
+    buffFrom: number,
+    buffSecond: number,
+    buffPlay: number,
+    damping: number,
+  ): void;
+  setEngine(
+    train: Address,
+    e: number,
+    vehicle: number,
+    drivenMass: number,
+    adhesion: number,
+    slidingAdhesion: number,
+    slipScale: number,
+    stallForce: number,
+    freeSpeed: number,
+    rotatingMass: number,
+    worm: boolean,
+    transfer: number,
+    gripTable: Address,
+  ): void;
+  setSpeed(train: Address, i: number, speed: number): void;
+  advance(train: Address, most: number, reach: number, back: number, crawl: number): number;
+  sigma(train: Address, i: number): number;
+  speed(train: Address, i: number): number;
+  force(train: Address, j: number): number;
+  extension(train: Address, j: number): number;
+  engine(train: Address, e: number): Address;
+  unsettled(train: Address): number;
+  sweeps(train: Address): number;
+  loss(train: Address, which: number): number;
+  writeFrame(train: Address, out: Address, way: number): number;
+}
+
+/** The little of these that is used here; the core knows no host, and both Node and every browser have them. */
+declare const WebAssembly: {
+  readonly Module: new (bytes: Uint8Array) => object;
+  readonly Instance: new (module: object) => { readonly exports: unknown };
+};
+declare const atob: (text: string) => string;
+
+let compiled: object | null = null;
+
+/** A kernel with memory of its own, which goes when nothing refers to it any more. Compiled once, at first use. */
+export function loadKernel(): Kernel {
+  compiled ??= new WebAssembly.Module(Uint8Array.from(atob(binary), (letter) => letter.charCodeAt(0)));
+  return new WebAssembly.Instance(compiled).exports as Kernel;
+}

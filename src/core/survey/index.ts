@@ -1,0 +1,27 @@
+export { drawLines } from './belief.ts';
+export { chanceOfKeeping } from './chances.ts';
+export { compareSurveys } from './compare.ts';
+export { chiSquareTail, normalQuantile, normalTail } from './distributions.ts';
+export { type Decks, headroomPairs } from './headroomPairs.ts';
+export { usualInstruments, usualSetting } from './instruments.ts';
+export {
+  checkLimits,
+  type ExtremeGrade,
+  extremeGrades,
+  gradeRow,
+  keepsLimits,
+  type LimitRow,
+  type LimitSet,
+  limitSet,
+  limitTolerance,
+} from './limitRows.ts';
+export { type LineShape, lineAt, lineShape } from './lineShape.ts';
+export { limitMargins, type MendSubject, mendProblem, problemUnit } from './mendProblem.ts';
+export { amount as limitAmount, describeMend, limitWords, type MendWords } from './mendWords.ts';
+export { parseReadings, type ReadingsText, type TextProblem } from './readingsText.ts';
+export { shimTable, workableChanges } from './shimTable.ts';
+export { coarsePitches, type Thread } from './threads.ts';
+export type * from './types.ts';
+export { usualLimits } from './usualLimits.ts';
+export { describeSurvey, type SurveyShow, type SurveyWords } from './words.ts';
+export { mostReadings, mostSupports, workSurvey } from './workSurvey.ts';

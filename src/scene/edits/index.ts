@@ -1,0 +1,10 @@
+export { easeJoin, setEasement } from './easements.ts';
+export { insertElement, removeElement, splitElement } from './elements.ts';
+export { type ParallelOptions, parallelTrack } from './parallel.ts';
+export { addProfilePoint, type ProfileChange, removeProfilePoint, setProfilePoint } from './profile.ts';
+export { type ElementChange, setElement } from './setElement.ts';
+export { type StartChange, setStart } from './setStart.ts';
+export { shortened } from './sized.ts';
+export { moveSupport, setSupportsEvery, supportsWith } from './supports.ts';
+export { tidy } from './tidy.ts';
+export { addTrack, type NewTrack, removeTrack, straightTrack } from './tracks.ts';

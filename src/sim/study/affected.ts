@@ -1,0 +1,18 @@
+import type { Address, Scene } from '../../scene/index.ts';
+
+/**
+ * Ids of the trials that a change at this address can make a difference to, by what they run on and with; all of them when it is
+ * nobody's own (a coupling, the deck). A track's change is looked at on that track alone, not on those above and below it.
+ */
+export function affectedTrials(scene: Scene, at: Address): string[] {
+  const [list, id] = at.split('/');
+  const users = scene.trials.filter((trial) => {
+    if (list === 'trials') return trial.id === id;
+    if (list === 'tracks') return trial.track === id;
+    if (list === 'trains') return trial.train === id;
+    if (list !== 'stock') return true;
+    const train = scene.trains.find((one) => one.id === trial.train);
+    return train?.vehicles.some(({ stock }) => stock === id) === true;
+  });
+  return users.map((trial) => trial.id);
+}

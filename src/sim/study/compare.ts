@@ -1,0 +1,54 @@
+import type { Scene } from '../../scene/index.ts';
+import { compileTrack } from '../compileTrack.ts';
+import type { ProbeRequest } from './probeScene.ts';
+import { type RouteMeasure, routeMeasure } from './routeMeasure.ts';
+import type { ProbeBy } from './sweep.ts';
+import type { Exactness, Probe } from './types.ts';
+
+/** One railway among those compared. */
+export interface Candidate {
+  readonly name: string;
+  readonly scene: Scene;
+}
+
+/** What one of them came to: its trials, and what its tracks take. */
+export interface Compared {
+  readonly name: string;
+  readonly probe: Probe;
+  readonly tracks: ReadonlyMap<string, RouteMeasure>;
+}
+
+/**
+ * Runs the same trials of several railways and measures their tracks, side by side. A trial that one of them does not have makes
+ * that one impossible to run, which its probe says.
+ */
+export async function compareScenes(
+  candidates: readonly Candidate[],
+  trialIds: readonly string[],
+  exactness: Exactness,
+  probe: ProbeBy,
+  onProgress?: (done: number) => void,
+): Promise<Compared[]> {
+  const rows: Compared[] = [];
+  for (const [index, { name, scene }] of candidates.entries()) {
+    onProgress?.(index / candidates.length);
+    const request: ProbeRequest = { scene, settings: [], trialIds, exactness };
+    rows.push({ name, probe: await probe(request), tracks: measuredTracks(scene, trialIds) });
+  }
+  return rows;
+}
+
+/** Measures of the tracks that the trials run on; a track that cannot be laid is left out, as its probe says why. */
+function measuredTracks(scene: Scene, trialIds: readonly string[]): Map<string, RouteMeasure> {
+  const used = new Set(scene.trials.filter(({ id }) => trialIds.includes(id)).map(({ track }) => track));
+  const measures = new Map<string, RouteMeasure>();
+  for (const track of scene.tracks) {
+    if (!used.has(track.id)) continue;
+    try {
+      measures.set(track.id, routeMeasure(compileTrack(track)));
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+    }
+  }
+  return measures;
+}

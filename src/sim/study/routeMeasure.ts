@@ -1,0 +1,51 @@
+import { trackPoint } from '../../core/track/index.ts';
+import type { Track, TrackPoint } from '../../core/track/types.ts';
+
+/** What a track takes and asks for, m: the other side of what its margins gain. */
+export interface RouteMeasure {
+  /** Along the centreline in plan. */
+  readonly length: number;
+  /** From the lowest to the highest rail top. */
+  readonly rise: number;
+  /** Steepest grade as built, over the bent strip, as a positive number. */
+  readonly steepest: number;
+  /** Tightest radius; Infinity for a straight track. */
+  readonly tightest: number;
+  /** Sharpest vertical radius away from breaks of grade; Infinity for an even grade. */
+  readonly sharpest: number;
+  /** Size of the smallest upright rectangle that holds the centreline in plan. */
+  readonly across: number;
+  readonly along: number;
+}
+
+/** Way between the places looked at, m: no easement or vertical curve is shorter than some of these. */
+const every = 0.01;
+
+/** What a track takes and asks for, found by looking every centimetre and at both ends. */
+export function routeMeasure(track: Track): RouteMeasure {
+  let point: TrackPoint | undefined;
+  let [lowX, highX, lowY, highY, lowZ, highZ] = [Infinity, -Infinity, Infinity, -Infinity, Infinity, -Infinity];
+  let [steepest, curvature, vertical] = [0, 0, 0];
+  const steps = Math.max(1, Math.ceil(track.length / every));
+  for (let k = 0; k <= steps; k++) {
+    point = trackPoint(track, (k / steps) * track.length, point);
+    lowX = Math.min(lowX, point.x);
+    highX = Math.max(highX, point.x);
+    lowY = Math.min(lowY, point.y);
+    highY = Math.max(highY, point.y);
+    lowZ = Math.min(lowZ, point.z);
+    highZ = Math.max(highZ, point.z);
+    steepest = Math.max(steepest, Math.abs(point.grade));
+    curvature = Math.max(curvature, Math.abs(point.curvature));
+    vertical = Math.max(vertical, Math.abs(point.verticalCurvature));
+  }
+  return {
+    length: track.length,
+    rise: highZ - lowZ,
+    steepest,
+    tightest: 1 / curvature,
+    sharpest: 1 / vertical,
+    across: highX - lowX,
+    along: highY - lowY,
+  };
+}

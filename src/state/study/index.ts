@@ -1,0 +1,13 @@
+export { closestCall, type Gauge, type Probe, passesBy } from '../../sim/study/index.ts';
+export { createStudies, type Studies, type StudyActions } from './createStudies.ts';
+export {
+  type FieldReading,
+  fieldUnit,
+  type QuantityGroup,
+  quantityAt,
+  quantityGroups,
+  readField,
+  type StudyQuantity,
+  usualRange,
+} from './quantities.ts';
+export type * from './types.ts';

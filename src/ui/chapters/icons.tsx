@@ -1,0 +1,42 @@
+import type { ReactNode } from 'react';
+
+function Icon({ children }: { readonly children: ReactNode }) {
+  return (
+    <svg className="chapter-icon" width="20" height="14" viewBox="0 0 20 14" aria-hidden="true">
+      <g fill="none" stroke="currentColor" strokeWidth="1.2">
+        {children}
+      </g>
+    </svg>
+  );
+}
+
+/** A line that bends and falls. */
+export const RouteIcon = () => (
+  <Icon>
+    <path d="M1 3H6C12 3 9 11 19 11" />
+    <path d="M6 1.4V4.6M13.6 8.4V11.6" strokeWidth="0.9" />
+  </Icon>
+);
+
+/** Two vehicles and the coupling between them. */
+export const TrainsIcon = () => (
+  <Icon>
+    <path d="M1 3.5H8V10H1ZM12 3.5H19V10H12ZM8 7.5H12M0 12.6H20" />
+  </Icon>
+);
+
+/** A train's way against what holds. */
+export const TrialIcon = () => (
+  <Icon>
+    <path d="M1 11.5H19" strokeWidth="0.9" />
+    <path d="M1 8.5C5 8.5 7 8 9.5 3C12 8 14 8.5 19 8.5" />
+  </Icon>
+);
+
+/** Two lines apart, and where one of them meets what holds. */
+export const CompareIcon = () => (
+  <Icon>
+    <path d="M1 4C7 4 9 11 19 11" />
+    <path d="M1 4C9 4 12 6.5 19 6.5" strokeDasharray="2 1.6" />
+  </Icon>
+);
