@@ -12,6 +12,16 @@ const options = {
   survey: { type: 'string' },
   readings: { type: 'string' },
   objective: { type: 'string' },
+  vary: { type: 'string', multiple: true },
+  with: { type: 'string', multiple: true },
+  variant: { type: 'string', multiple: true },
+  risk: { type: 'string' },
+  points: { type: 'string' },
+  edge: { type: 'string' },
+  draws: { type: 'string' },
+  seed: { type: 'string' },
+  quick: { type: 'boolean' },
+  list: { type: 'boolean' },
   explain: { type: 'boolean' },
   json: { type: 'boolean' },
   csv: { type: 'boolean' },
@@ -20,13 +30,18 @@ const options = {
 } as const;
 
 type Option = keyof typeof options;
-type WordOption = { [O in Option]: (typeof options)[O]['type'] extends 'string' ? O : never }[Option];
-type SwitchOption = Exclude<Option, WordOption>;
+type ListOption = { [O in Option]: (typeof options)[O] extends { multiple: true } ? O : never }[Option];
+type SwitchOption = { [O in Option]: (typeof options)[O]['type'] extends 'boolean' ? O : never }[Option];
+type WordOption = Exclude<Option, ListOption | SwitchOption>;
 
 /** What a command line says: its words in order, and its options. */
 export interface Arguments {
   readonly words: readonly string[];
-  readonly values: Readonly<Partial<Record<WordOption, string>> & Partial<Record<SwitchOption, true>>>;
+  readonly values: Readonly<
+    Partial<Record<WordOption, string>> &
+      Partial<Record<ListOption, readonly string[]>> &
+      Partial<Record<SwitchOption, true>>
+  >;
 }
 
 /** Options that go with a command. */
@@ -40,7 +55,7 @@ export function readArguments(args: readonly string[]): Arguments {
   const { tokens } = parseArgs({ args: [...args], options, allowPositionals: true, strict: false, tokens: true });
   const words = tokens.flatMap((token) => (token.kind === 'positional' ? token.value : []));
   const command = isCommand(words[0]) ? words[0] : undefined;
-  const values: Record<string, string | true> = {};
+  const values: Record<string, string | true | string[]> = {};
   for (const token of tokens) {
     if (token.kind !== 'option') continue;
     const { name, rawName, value } = token;
@@ -50,6 +65,10 @@ export function readArguments(args: readonly string[]): Arguments {
     // A value that looks like an option is one: `--trial --json` has no trial.
     const followed = value !== undefined && value !== '' && (token.inlineValue || !value.startsWith('--'));
     if (known.type === 'string' && !followed) throw new BadInput(valueMissing(rawName, command));
+    if ('multiple' in known && value !== undefined) {
+      values[name] = [...((values[name] as string[] | undefined) ?? []), value];
+      continue;
+    }
     if (Object.hasOwn(values, name)) throw new BadInput(`${rawName} stands there twice.`);
     values[name] = value ?? true;
   }

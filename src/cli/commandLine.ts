@@ -1,30 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { nearestWords } from '../scene/index.ts';
-import { type Arguments, readArguments } from './arguments.ts';
+import { readArguments } from './arguments.ts';
+import { commands, type Streams } from './commands.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import { type CommandName, commandNames, help, helpOn } from './help.ts';
-import { createProgressLine } from './progressLine.ts';
-import { readScene } from './readScene.ts';
-import { section, sectionCsv, sectionText } from './section.ts';
-import { runSurvey } from './survey.ts';
-import { runTrials } from './trial.ts';
-
-/** Where a command writes: results to `out`, everything else to `err`. */
-export interface Streams {
-  readonly out: { write(text: string): unknown };
-  readonly err: { readonly isTTY: boolean; write(text: string): boolean };
-}
-
-type Values = Arguments['values'];
-
-/** Does what a command asks of one scene file. */
-type Command = (file: string, values: Values, streams: Streams) => ExitCode | Promise<ExitCode>;
-
-const commands: Readonly<Record<CommandName, Command>> = {
-  trial: trialCommand,
-  section: sectionCommand,
-  survey: surveyCommand,
-};
 
 /** Does what the arguments ask and answers with the exit code. Bad input is told on `err`; an error of the program is thrown. */
 export async function commandLine(args: readonly string[], streams: Streams): Promise<ExitCode> {
@@ -68,37 +47,6 @@ function commandOf(word: string | undefined): CommandName {
   if (word === undefined) throw new BadInput(`No command is named. ${list}`);
   const [nearest] = nearestWords(word, [...commandNames, 'help']);
   throw new BadInput(`There is no command "${word}"; "${nearest}" is the nearest. ${list}`);
-}
-
-async function trialCommand(file: string, values: Values, { out, err }: Streams): Promise<ExitCode> {
-  const scene = readScene(file);
-  const line = createProgressLine(err);
-  try {
-    const output = await runTrials(scene, values, line.show);
-    line.clear();
-    out.write(values.json ? `${JSON.stringify(output.report, null, 2)}\n` : output.text);
-    return output.exitCode;
-  } finally {
-    line.clear();
-  }
-}
-
-function sectionCommand(file: string, values: Values, { out }: Streams): ExitCode {
-  if (values.json && values.csv) throw new BadInput('--json and --csv exclude each other.');
-  const report = section(readScene(file), values.track, values.every);
-  const text = values.json
-    ? `${JSON.stringify(report, null, 2)}\n`
-    : values.csv
-      ? sectionCsv(report)
-      : sectionText(report);
-  out.write(text);
-  return exitCodes.passes;
-}
-
-async function surveyCommand(file: string, values: Values, { out }: Streams): Promise<ExitCode> {
-  const output = await runSurvey(readScene(file), values);
-  out.write(values.json ? `${JSON.stringify(output.report, null, 2)}\n` : output.text);
-  return output.exitCode;
 }
 
 function programVersion(): string {

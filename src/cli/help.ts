@@ -9,6 +9,15 @@ export interface HelpPage {
   readonly examples: readonly string[];
 }
 
+/** Options of every study. */
+const studyOptions = [
+  ['--trial ID', 'only this trial; all that the numbers matter to when left out'],
+  ['--risk ID', 'this risk alone decides; everything when left out'],
+  ['--quick', 'the quasi-static pass instead of full runs: run-ins and starts are left out'],
+  ['--json', 'one JSON document instead (docs/reference)'],
+  ['--csv', 'comma-separated values instead'],
+] as const;
+
 /** The commands that read a scene file. `gradewright help NAME` prints a page. */
 export const helpPages = {
   trial: {
@@ -35,6 +44,44 @@ export const helpPages = {
       ['--csv', 'comma-separated values instead'],
     ],
     examples: ['gradewright section scenes/01-wren-gill.json --every 10mm --csv'],
+  },
+  sweep: {
+    usage: 'gradewright sweep FILE --vary ADDRESS=FROM..TO [--vary …] [options] [--json | --csv]',
+    does: 'Varies one number of a scene, or two, and says where passing turns into failing: exit 1 when nothing passes.',
+    options: [
+      ['--vary ADDRESS=FROM..TO', 'the number and its range; twice for a map of two numbers'],
+      ['--list', 'shows every number that can be varied, with its address'],
+      ['--points 9', 'values evenly apart; 9 when left out, 6 either way for a map'],
+      ['--edge 5mm', 'pins edges down to this; a 64th of the range when left out'],
+      ...studyOptions,
+    ],
+    examples: [
+      'gradewright sweep scenes/01-wren-gill.json --list',
+      'gradewright sweep scenes/01-wren-gill.json --vary tracks/gill-line/supports/off/38/byMm=-3..3 --trial propelled-down',
+    ],
+  },
+  chance: {
+    usage: 'gradewright chance FILE --vary ADDRESS=LOW..HIGH [--vary …] [options] [--json | --csv]',
+    does: 'With what probability trials pass when numbers are only known within ranges, and which number decides.',
+    options: [
+      ['--vary ADDRESS=LOW..HIGH', 'a number and the range it lies in; as many as are uncertain'],
+      ['--draws 40', 'runs of every trial; 40 when left out'],
+      ['--seed 1', 'another seed gives other draws'],
+      ...studyOptions,
+    ],
+    examples: ['gradewright chance scenes/07-thistledown-bank.json --vary stock/tank-engine/massG=200..230 --quick'],
+  },
+  compare: {
+    usage: 'gradewright compare FILE [--with ADDRESS=VALUE] [--variant ID] [options] [--json | --csv]',
+    does: 'Sets a scene beside variants of it: what each comes to, and what its tracks take.',
+    options: [
+      ['--with ADDRESS=VALUE', 'a variant; several numbers with ";" between, a name with ":" before'],
+      ['--variant ID', 'a variant of the scene file; all of them when nothing is named'],
+      ...studyOptions,
+    ],
+    examples: [
+      'gradewright compare scenes/01-wren-gill.json --with "Long mouth: tracks/gill-line/alignment/mouth/lengthMm=450"',
+    ],
   },
   survey: {
     usage: 'gradewright survey FILE [--survey ID | --readings FILE] [--track ID] [--objective WORD] [--json]',

@@ -1,8 +1,11 @@
 import { z } from 'zod';
 import { sceneJsonSchema } from '../scene/index.ts';
+import { chanceReportSchema } from './chanceReport.ts';
+import { compareReportSchema } from './compareReport.ts';
 import { defaultsPage } from './referenceDefaults.ts';
 import { sectionReportSchema } from './section.ts';
 import { surveyReportSchema } from './surveyReport.ts';
+import { sweepReportSchema } from './sweepReport.ts';
 import { trialReportSchema } from './trialReport.ts';
 
 const pretty = (schema: unknown): string => `${JSON.stringify(schema, null, 2)}\n`;
@@ -12,6 +15,9 @@ export const referenceFiles = (): Readonly<Record<string, string>> => ({
   'scene.schema.json': pretty(sceneJsonSchema()),
   'trial.schema.json': pretty(z.toJSONSchema(trialReportSchema)),
   'survey.schema.json': pretty(z.toJSONSchema(surveyReportSchema)),
+  'sweep.schema.json': pretty(z.toJSONSchema(sweepReportSchema)),
+  'chance.schema.json': pretty(z.toJSONSchema(chanceReportSchema)),
+  'compare.schema.json': pretty(z.toJSONSchema(compareReportSchema)),
   'section.schema.json': pretty(z.toJSONSchema(sectionReportSchema)),
   'defaults.md': defaultsPage(),
 });

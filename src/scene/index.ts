@@ -51,6 +51,18 @@ export type { Problem } from './problems.ts';
 export { type SceneQuantity, sceneQuantities } from './quantities.ts';
 export type { Scene, SceneBaseboard } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
+export {
+  type Because,
+  type ShapedScene,
+  type ShapeField,
+  type ShapePromise,
+  type ShapeScale,
+  type ShapeValues,
+  type StartingShape,
+  shapeScales,
+  startingShapes,
+  usualValues,
+} from './shapes/index.ts';
 export type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './stockSchema.ts';
 export { cornersOf } from './structures.ts';
 export { rodThreads, type SceneInstrument, type SceneReading, type SceneSurvey } from './surveySchema.ts';

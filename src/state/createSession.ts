@@ -27,6 +27,7 @@ const opening: SessionState = {
   chosenJoint: null,
   cures: new Map(),
   ghost: null,
+  surveyed: null,
   camera: 'walk',
   lens: { open: false, view: 'side' },
   axis: 'chainage',

@@ -1,17 +1,22 @@
 import type { StoreApi } from 'zustand/vanilla';
-import { parseScene, type Scene } from '../scene/index.ts';
+import { parseScene, type Scene, serialiseScene } from '../scene/index.ts';
 import { applyCure } from '../sim/index.ts';
 import { wordsOf } from './aborting.ts';
 import type { CureRounds } from './cureRounds.ts';
 import type { History, Present } from './history.ts';
+import { sameRailway, withPartsOf } from './sameRailway.ts';
 import type { DocumentActions, MomentActions } from './session.ts';
 import { findTrial, trialWorked, type Working, withSetting, withTrialWorked } from './trialEdits.ts';
-import { prepare, type TrialRuns } from './trialRuns.ts';
+import { type Prepared, prepare, type TrialRuns } from './trialRuns.ts';
 import type { Opened, PlaybackState, SessionState } from './types.ts';
 import { cureWords, settingWords, trialWords } from './words.ts';
 
 /** Least speed setting that can be asked for. */
 const leastSetting = 0.01;
+
+/** Why a change would make no scene, as one sentence. */
+const refusalWords = ({ found, allowed }: { readonly found: string; readonly allowed: string }): string =>
+  `That would give ${found}, where ${allowed} can stand.`;
 
 interface DocumentParts {
   readonly session: StoreApi<SessionState>;
@@ -38,10 +43,20 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
 
   const complain = (title: string, error: unknown) => session.setState({ problem: { title, lines: [wordsOf(error)] } });
 
+  /** Makes `next` the present where trains run in it just as in what is solved and on show; false where they do not. */
+  const runsAlready = ({ scene, trialId }: Present): boolean => {
+    const { compiled, result, progress } = session.getState();
+    if (compiled === null || result?.trialId !== trialId || progress !== null) return false;
+    if (!sameRailway(compiled.scene, scene)) return false;
+    session.setState({ scene, trialId, compiled: { ...compiled, scene }, problem: null });
+    return true;
+  };
+
   /** Makes `next` the present and solves it. Null, and nothing changed, when it cannot be compiled. */
-  const become = (next: Present): { readonly done: Promise<void> } | null => {
+  const become = (next: Present, ready?: Prepared): { readonly done: Promise<void> } | null => {
+    if (runsAlready(next)) return { done: Promise.resolve() };
     try {
-      const prepared = prepare(next.scene, next.trialId);
+      const prepared = ready ?? prepare(next.scene, next.trialId);
       cures.cancel();
       session.setState({ ...next, ghost: null, problem: null });
       return { done: runs.solve(prepared) };
@@ -52,9 +67,9 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
   };
 
   /** An edit: one undo step, or part of the open gesture. */
-  const edit = async (label: string, next: Present): Promise<void> => {
+  const edit = async (label: string, next: Present, ready?: Prepared): Promise<void> => {
     const before = present();
-    const became = before && become(next);
+    const became = before && become(next, ready);
     if (!before || !became) return;
     if (!history.marked(label)) history.record(label, before);
     await became.done;
@@ -130,7 +145,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
           session.setState({ problem: { title, lines: [], places: checked.problems } });
           return false;
         }
-        const { scene } = checked;
+        const scene = withPartsOf(now.scene, checked.scene);
         const trialId = findTrial(scene, now.trialId) ? now.trialId : scene.trials[0].id;
         await edit(label, { scene, trialId });
         return session.getState().scene === scene;
@@ -138,6 +153,21 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
         if (!(error instanceof RangeError)) throw error;
         complain(title, error);
         return false;
+      }
+    },
+    attempt(label, make) {
+      const now = present();
+      if (!now) return 'No railway is open.';
+      try {
+        const checked = parseScene(make(now.scene));
+        if (!checked.ok) return refusalWords(checked.problems[0]);
+        const scene = withPartsOf(now.scene, checked.scene);
+        const trialId = findTrial(scene, now.trialId) ? now.trialId : scene.trials[0].id;
+        const prepared = prepare(scene, trialId);
+        if (serialiseScene(scene) !== serialiseScene(now.scene)) void edit(label, { scene, trialId }, prepared);
+        return null;
+      } catch (error) {
+        return wordsOf(error);
       }
     },
     beginGesture() {

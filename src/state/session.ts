@@ -30,6 +30,11 @@ export interface DocumentActions {
    * reason in `problem`, when the result is no scene that can be used or `make` throws a RangeError.
    */
   change(label: string, make: (scene: Scene) => Scene): Promise<boolean>;
+  /**
+   * Changes the scene like `change`, for a field that itself says what is wrong: why it cannot be done, in words, or null once it is done. The trial
+   * is solved again in the background; a change that changes nothing is no step.
+   */
+  attempt(label: string, make: (scene: Scene) => Scene): string | null;
   /** Opens a gesture: all edits until `settleGesture` are one undo step, all until `bailGesture` never were. */
   beginGesture(): void;
   settleGesture(): void;

@@ -41,6 +41,30 @@ export interface Opened {
   readonly name: string;
 }
 
+/** What a survey says of one support, over the comb of departures. */
+export interface SurveyedSupport {
+  /** m */
+  readonly chainage: number;
+  /** Built less planned, m; null where the readings tell nothing. */
+  readonly departure: number | null;
+  /** Its standard deviation, m. */
+  readonly deviation: number;
+  /** Shown to be off. */
+  readonly wrong: boolean;
+  /** Departure once mended, m; null where nothing is to be done. */
+  readonly mended: number | null;
+}
+
+/** A survey as it is shown along its track. */
+export interface Surveyed {
+  readonly trackId: string;
+  readonly supports: readonly SurveyedSupport[];
+  /** Supports that a hand is needed at: those of the next reading, else those shown to be off. From 0. */
+  readonly pointed: readonly number[];
+  /** Place of the next reading, m; null when none is being taken. */
+  readonly next: number | null;
+}
+
 /**
  * The scene and its trial as the person sees them now. Changes rarely; React may select from it.
  *
@@ -75,6 +99,8 @@ export interface SessionState {
     readonly trial: CompiledTrial;
     readonly result: TrialResult;
   } | null;
+  /** The survey that is being looked at; null when none is. */
+  readonly surveyed: Surveyed | null;
   readonly camera: CameraName;
   readonly lens: { readonly open: boolean; readonly view: LensView };
   readonly axis: Axis;

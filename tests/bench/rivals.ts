@@ -1,7 +1,7 @@
 import RAPIER from '@dimforge/rapier3d-compat';
 import { Body, Vec3, World } from 'cannon-es';
 import { odexSolver } from '../odexSolver.ts';
-import { bench } from './train.ts';
+import { bench, plain, type Task } from './train.ts';
 
 /**
  * The same train on general engines, as point masses on an axis under forces written here: gravity on a plain grade,
@@ -11,39 +11,51 @@ import { bench } from './train.ts';
 export interface Rival {
   readonly name: string;
   /** Runs the train for `seconds` and returns each vehicle's speed, m/s. */
-  run(seconds: number): Float64Array;
+  run(seconds: number, task?: Task): Float64Array;
 }
 
-const n = bench.vehicles;
-const mass = Float64Array.from({ length: n }, (_, i) => (i === 0 ? bench.engineMass : bench.wagonMass));
-/** The rotor counts as mass in the engine while its wheels grip, which they do throughout. */
-const inertia = Float64Array.from(mass, (m, i) => (i === 0 ? m + bench.rotatingMass : m));
-const pitch = Math.atan(bench.grade);
+const GRAVITY = 9.80665;
 const SMOOTHING = 0.001;
 
-/** Forces on every vehicle at offsets x from its place at rest and speeds v, N, into `out`. */
-function forces(time: number, x: Float64Array, v: Float64Array, out: Float64Array): void {
-  const g = 9.80665;
-  for (let i = 0; i < n; i++) {
-    const weight = mass[i]! * g;
-    out[i] = -weight * Math.sin(pitch) - weight * Math.cos(pitch) * bench.coulomb * Math.tanh(v[i]! / SMOOTHING);
-  }
-  for (let j = 0; j + 1 < n; j++) {
-    const f = bench.stiffness * (x[j]! - x[j + 1]!) + bench.damping * (v[j]! - v[j + 1]!);
-    out[j]! -= f;
-    out[j + 1]! += f;
-  }
-  const setting = bench.setting * Math.min(time / bench.ramp, 1);
-  out[0]! += bench.stallForce * setting - (bench.stallForce / bench.freeSpeed) * v[0]!;
+/** One train's masses, and its forces. */
+function axis({ vehicles: n, slack, grade }: Task) {
+  const mass = Float64Array.from({ length: n }, (_, i) => (i === 0 ? bench.engineMass : bench.wagonMass));
+  const pitch = Math.atan(grade);
+  const play = slack / 2;
+  const down = Float64Array.from(mass, (m) => m * GRAVITY * Math.sin(pitch));
+  const drag = Float64Array.from(mass, (m) => m * GRAVITY * Math.cos(pitch) * bench.coulomb);
+  return {
+    n,
+    /** The rotor counts as mass in the engine while its wheels grip, which they do throughout. */
+    inertia: Float64Array.from(mass, (m, i) => (i === 0 ? m + bench.rotatingMass : m)),
+    f: new Float64Array(n),
+    xs: new Float64Array(n),
+    vs: new Float64Array(n),
+    /** Forces on every vehicle at offsets x from its place at rest and speeds v, N, into `out`. */
+    forces(time: number, x: Float64Array, v: Float64Array, out: Float64Array): void {
+      for (let i = 0; i < n; i++) out[i] = -down[i]! - drag[i]! * Math.tanh(v[i]! / SMOOTHING);
+      for (let j = 0; j + 1 < n; j++) {
+        const e = x[j]! - x[j + 1]!;
+        const damper = bench.damping * (v[j]! - v[j + 1]!);
+        let f = bench.stiffness * e + damper;
+        if (play > 0) {
+          if (e > play) f = Math.max(bench.stiffness * (e - play) + damper, 0);
+          else if (e < -play) f = Math.min(bench.stiffness * (e + play) + damper, 0);
+          else f = 0;
+        }
+        out[j]! -= f;
+        out[j + 1]! += f;
+      }
+      const setting = bench.setting * Math.min(time / bench.ramp, 1);
+      out[0]! += bench.stallForce * setting - (bench.stallForce / bench.freeSpeed) * v[0]!;
+    },
+  };
 }
-
-const f = new Float64Array(n);
-const xs = new Float64Array(n);
-const vs = new Float64Array(n);
 
 export const cannon: Rival = {
   name: 'cannon-es',
-  run(seconds) {
+  run(seconds, task = plain) {
+    const { n, inertia, f, xs, vs, forces } = axis(task);
     const world = new World({ gravity: new Vec3(0, 0, 0) });
     const bodies = Array.from(inertia, (m) => new Body({ mass: m, linearDamping: 0, angularDamping: 0 }));
     for (const body of bodies) world.addBody(body);
@@ -65,7 +77,8 @@ await RAPIER.init();
 
 export const rapier: Rival = {
   name: 'Rapier',
-  run(seconds) {
+  run(seconds, task = plain) {
+    const { n, inertia, f, xs, vs, forces } = axis(task);
     const world = new RAPIER.World({ x: 0, y: 0, z: 0 });
     world.timestep = bench.step;
     // Its own substeps move bodies by mean velocities, which lets the couplings' fastest swing grow without bound.
@@ -96,7 +109,8 @@ export const rapier: Rival = {
 
 export const odex: Rival = {
   name: 'odex',
-  run(seconds) {
+  run(seconds, task = plain) {
+    const { n, inertia, f, xs, vs, forces } = axis(task);
     const solver = odexSolver(2 * n, 1e-9);
     const slope = (t: number, y: number[]) => {
       for (let i = 0; i < n; i++) {

@@ -3,7 +3,7 @@ import type { Train, Vehicle } from '../stock/types.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
 import { type Address, type Kernel, loadKernel } from './kernel/load.ts';
 import { type RouteTables, tabulatedHeight } from './routeTables.ts';
-import { type Engine, viewEngine } from './traction.ts';
+import { type Engine, EngineView } from './traction.ts';
 import type { ForceModel } from './types.ts';
 
 /**
@@ -64,14 +64,16 @@ export interface Chain {
   leave(): void;
 }
 
-/** Rail distance m and speed m/s by vehicle; force, its extremes since the frame before, N, and extension, m, by joint. */
+/** Chainage m and speed m/s by vehicle; force, its extremes since the frame before, N, and extension, m, by joint. */
 export interface Frame {
-  readonly sigma: Float64Array;
+  readonly chainage: Float64Array;
   readonly speed: Float64Array;
   readonly force: Float64Array;
   readonly draftPeak: Float64Array;
   readonly buffPeak: Float64Array;
   readonly extension: Float64Array;
+  /** These one after another. */
+  readonly all: Float64Array;
 }
 
 /** J; `motor` is what went in. */
@@ -97,6 +99,7 @@ export interface Ground {
   readonly vehicleTables: Address;
   readonly jointTables: Address;
   readonly gripTables: Address;
+  readonly chainageTable: Address;
 }
 
 /** Lays a route's tables in the memory of a kernel of their own. */
@@ -113,6 +116,7 @@ export function layGround(tables: RouteTables): Ground {
     vehicleTables: lay(tables.vehicle),
     jointTables: lay(tables.joint),
     gripTables: lay(tables.grip),
+    chainageTable: lay(tables.chainage),
   };
 }
 
@@ -128,7 +132,7 @@ export function createChain(
 ): Chain {
   const { vehicles } = train;
   const n = vehicles.length;
-  const { kernel, tables, vehicleTables, jointTables, gripTables } = ground;
+  const { kernel, tables, vehicleTables, jointTables, gripTables, chainageTable } = ground;
   const current = [...laws];
   const driven = vehicles.flatMap(({ drive }, i) => (drive ? [{ drive, i }] : []));
   const at = kernel.makeTrain(
@@ -141,6 +145,7 @@ export function createChain(
     1 / tables.node,
     tables.nodes - 2,
     vehicleTables,
+    chainageTable,
   );
   vehicles.forEach(({ mass, rolling, drive }, i) => {
     const table = vehicleTables + 8 * tables.vehicleAt[i]!;
@@ -159,7 +164,7 @@ export function createChain(
   // The kernel's memory grows no more while this train is in it, so that views of it stay good.
   const column = (from: number, width: number) => new Float64Array(kernel.memory.buffer, frameAt + 8 * from, width);
   const ends = new Float64Array(kernel.memory.buffer, at, 4);
-  const engines = driven.map(({ drive, i }, e) => viewEngine(kernel, kernel.engine(at, e), i, drive));
+  const engines = driven.map(({ drive, i }, e) => new EngineView(kernel, kernel.engine(at, e), i, drive));
   /** Energy lost with joints that let go, J. */
   let snapped = 0;
 
@@ -215,7 +220,8 @@ export function createChain(
       return taken;
     },
     frame: {
-      sigma: column(0, n),
+      all: column(0, 2 * n + 4 * (n - 1)),
+      chainage: column(0, n),
       speed: column(n, n),
       force: column(2 * n, n - 1),
       draftPeak: column(3 * n - 1, n - 1),

@@ -12,9 +12,10 @@ export interface Driver {
   /** Whether a setting, or a speed to hold, is still being turned to its new value. */
   readonly turning: boolean;
   /** Whether settings change from step to step; if not, they stay until the next order is due. */
-  readonly busy: boolean;
+  busy(): boolean;
   /** When, s, or at which rail distance of the leading end, m, the next order falls due; infinite where it is the other. */
-  readonly due: { readonly time: number; readonly leading: number };
+  dueTime(): number;
+  dueLeading(): number;
 }
 
 /** One engine's knob on its way: a setting, or a speed to hold (m/s, with sign) and the most setting it may use. */
@@ -36,17 +37,15 @@ export function createDriver(script: Script, engines: readonly Engine[], track: 
   const dueAt = script.orders.map(({ when }) => ('time' in when ? when.time : railAt(track, when.chainage)));
   let next = 0;
   const turns = engines.map((): Turn => ({ from: 0, to: 0, start: 0, ramp: 0, held: null, sum: 0 }));
+  const dueBy = (what: 'time' | 'chainage') => {
+    const order = script.orders[next];
+    return order !== undefined && what in order.when ? dueAt[next]! : Number.POSITIVE_INFINITY;
+  };
   const driver = {
     turning: false,
-    get busy() {
-      return driver.turning || turns.some(({ held }) => held !== null);
-    },
-    get due() {
-      const order = script.orders[next];
-      const time = order !== undefined && 'time' in order.when ? dueAt[next]! : Number.POSITIVE_INFINITY;
-      const leading = order !== undefined && 'chainage' in order.when ? dueAt[next]! : Number.POSITIVE_INFINITY;
-      return { time, leading };
-    },
+    busy: () => driver.turning || turns.some(({ held }) => held !== null),
+    dueTime: () => dueBy('time'),
+    dueLeading: () => dueBy('chainage'),
     stop() {
       next = script.orders.length;
       for (let k = 0; k < turns.length; k++) turns[k] = { from: 0, to: 0, start: 0, ramp: 0, held: null, sum: 0 };

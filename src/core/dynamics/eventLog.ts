@@ -20,7 +20,7 @@ export interface EventLog {
   atFrame(time: number): void;
   note(kind: RunEventKind, time: number, subject: number, value: number): void;
   /** Whether an event may follow from the mere passing of time: then every step must be shown. */
-  readonly watching: boolean;
+  watching(): boolean;
 }
 
 export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
@@ -44,9 +44,7 @@ export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
 
   const log: EventLog = {
     events,
-    get watching() {
-      return slipping.some(({ active }) => active);
-    },
+    watching: () => slipping.some(({ active }) => active),
     note(kind, time, subject, value) {
       const chainage = isJoint(kind) ? jointPlace(subject) : vehiclePlace(subject);
       events.push({ kind, time, chainage, subject, value });

@@ -1,5 +1,4 @@
 import type { Chain } from './chain.ts';
-import { chainageAt } from './routeTables.ts';
 import type { Run } from './types.ts';
 
 export type Recorded = Omit<Run, 'interval' | 'events' | 'outcome' | 'energy' | 'steps'>;
@@ -35,12 +34,7 @@ export function createRecorder(chain: Chain): Recorder {
       const at = (f % BLOCK) * width;
       out[at] = now;
       const asked = chain.takeFrame(wayOf(chain));
-      const { sigma, speed, force, draftPeak, buffPeak, extension } = chain.frame;
-      for (let i = 0; i < n; i++) out[at + 1 + i] = chainageAt(chain.tables, sigma[i]!);
-      out.set(speed, at + 1 + n);
-      [force, draftPeak, buffPeak, extension].forEach((column, q) => {
-        out.set(column, at + joints + q * (n - 1));
-      });
+      out.set(chain.frame.all, at + 1);
       for (let e = 0; e < k; e++) {
         const engine = chain.engines[e]!;
         const to = at + enginesAt + e;

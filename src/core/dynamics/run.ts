@@ -92,10 +92,10 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
     const time = steps * options.step;
     // The setting at the step's middle: a ramp is then followed to second order.
     driver.drive(time + 0.5 * options.step, leading());
-    const alone = driver.busy || log.watching || shutOff;
-    const untilDue = Math.floor((Math.min(driver.due.time, script.timeLimit) - time) / options.step);
+    const alone = driver.busy() || log.watching() || shutOff;
+    const untilDue = Math.floor((Math.min(driver.dueTime(), script.timeLimit) - time) / options.step);
     const most = alone ? 1 : Math.max(Math.min(until - steps, perFrame - (steps % perFrame), untilDue), 1);
-    steps += chain.advanceWatched(most, Math.min(finishRail, driver.due.leading) - firstReach, lastReach);
+    steps += chain.advanceWatched(most, Math.min(finishRail, driver.dueLeading()) - firstReach, lastReach);
     const now = steps * options.step;
     log.afterStep(now);
     if (steps % perFrame === 0) {

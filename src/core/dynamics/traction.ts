@@ -22,33 +22,45 @@ export interface Engine {
   readonly gripLimit: number;
 }
 
-/** A view of the engine at an address; the kernel's memory must not grow after. The numbers stand as in motor.ts. */
-export function viewEngine(kernel: Kernel, at: Address, vehicle: number, drive: Engine['drive']): Engine {
-  const numbers = new Float64Array(kernel.memory.buffer, at, 5);
-  const mode = new Int32Array(kernel.memory.buffer, at + 40, 1);
-  return {
-    vehicle,
-    drive,
-    get setting() {
-      return numbers[0]!;
-    },
-    set setting(setting) {
-      numbers[0] = setting;
-    },
-    get rimSpeed() {
-      return numbers[1]!;
-    },
-    get railForce() {
-      return numbers[2]!;
-    },
-    get gripLimit() {
-      return numbers[3]!;
-    },
-    get speed() {
-      return numbers[4]!;
-    },
-    get mode() {
-      return modes[mode[0]!]!;
-    },
-  };
+/** A view of an engine in the kernel; the memory must not grow after. The numbers stand as in motor.ts. */
+export class EngineView implements Engine {
+  readonly vehicle: number;
+  readonly drive: Engine['drive'];
+  private readonly numbers: Float64Array;
+  private readonly modeAt: Int32Array;
+
+  constructor(kernel: Kernel, at: Address, vehicle: number, drive: Engine['drive']) {
+    this.vehicle = vehicle;
+    this.drive = drive;
+    this.numbers = new Float64Array(kernel.memory.buffer, at, 5);
+    this.modeAt = new Int32Array(kernel.memory.buffer, at + 40, 1);
+  }
+
+  get setting() {
+    return this.numbers[0]!;
+  }
+
+  set setting(setting) {
+    this.numbers[0] = setting;
+  }
+
+  get rimSpeed() {
+    return this.numbers[1]!;
+  }
+
+  get railForce() {
+    return this.numbers[2]!;
+  }
+
+  get gripLimit() {
+    return this.numbers[3]!;
+  }
+
+  get speed() {
+    return this.numbers[4]!;
+  }
+
+  get mode() {
+    return modes[this.modeAt[0]!]!;
+  }
 }

@@ -76,7 +76,11 @@ export const limitWords: Readonly<Record<keyof Limits, string>> = {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const percent = (share: number): string => `${formatNumber(share * 100, { digits: 0 })} %`;
+/** A probability from draws: never told as certain. */
+function percent(share: number): string {
+  if (share > 0.99) return 'over 99 %';
+  return share < 0.01 ? 'under 1 %' : `${formatNumber(share * 100, { digits: 0 })} %`;
+}
 
 const metres = (chainage: number): string => formatLength(chainage, { unit: 'm', digits: 2 });
 

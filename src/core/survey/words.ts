@@ -91,7 +91,7 @@ function wrongWords(
 ): string {
   const side = departure > 0 ? 'high' : 'low';
   const size = `${mm(Math.abs(departure), show, 2)} ± ${mm(deviation, show, 2)}`;
-  const told = `Support ${support + 1} stands ${size} ${side}, ${plain(Math.abs(statistic))} standard deviations beyond how supports are set.`;
+  const told = `Support ${support + 1} stands ${size} ${side}, ${plain(Math.abs(statistic))} times what readings and setting scatter by together.`;
   if (rival === null) return told;
   return `${told} ${capital(nameOf(readings[rival]))} alone being wrong would explain it as well: read it again before turning the nut.`;
 }

@@ -22,6 +22,7 @@ export function workSurvey(input: SurveyInput): Survey {
   if (supports.length > mostSupports) throw new RangeError(`A survey takes at most ${mostSupports} supports.`);
   if (readings.length === 0) throw new RangeError('The survey holds no readings.');
   if (readings.length > mostReadings) throw new RangeError(`A survey takes at most ${mostReadings} readings.`);
+  if (!(input.setting > 0)) throw new RangeError('How closely supports are set must be more than nothing.');
   const system = rowSystem(input, lineShape(input));
   const account = explain(input, system);
   return {

@@ -1,5 +1,5 @@
 import type { Scene } from '../../scene/index.ts';
-import { compileTrack } from '../compileTrack.ts';
+import { compileScene } from '../compileScene.ts';
 import type { ProbeRequest } from './probeScene.ts';
 import { type RouteMeasure, routeMeasure } from './routeMeasure.ts';
 import type { ProbeBy } from './sweep.ts';
@@ -38,17 +38,14 @@ export async function compareScenes(
   return rows;
 }
 
-/** Measures of the tracks that the trials run on; a track that cannot be laid is left out, as its probe says why. */
+/** Measures of the tracks that the trials run on; none when the railway cannot be laid, as its probe says why. */
 function measuredTracks(scene: Scene, trialIds: readonly string[]): Map<string, RouteMeasure> {
   const used = new Set(scene.trials.filter(({ id }) => trialIds.includes(id)).map(({ track }) => track));
-  const measures = new Map<string, RouteMeasure>();
-  for (const track of scene.tracks) {
-    if (!used.has(track.id)) continue;
-    try {
-      measures.set(track.id, routeMeasure(compileTrack(track)));
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-    }
+  try {
+    const laid = [...compileScene(scene).tracks].filter(([id]) => used.has(id));
+    return new Map(laid.map(([id, track]) => [id, routeMeasure(track)]));
+  } catch (error) {
+    if (error instanceof RangeError) return new Map();
+    throw error;
   }
-  return measures;
 }

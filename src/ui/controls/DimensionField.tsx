@@ -16,7 +16,8 @@ interface DimensionFieldProps {
   readonly step: number;
   readonly least: number;
   readonly most: number;
-  readonly onChange: (value: number) => void;
+  /** Makes it this. What it gives back is why that cannot be: the field says it and keeps what was typed. */
+  readonly onChange: (value: number) => string | null | undefined;
   /** A drag of the label: everything between is one change. */
   readonly onDragStart: () => void;
   readonly onDragEnd: () => void;
@@ -25,6 +26,9 @@ interface DimensionFieldProps {
   readonly ghost?: string | undefined;
 }
 
+/** Without the dust of binary fractions that a step leaves behind. */
+const stepped = (value: number, by: number): number => Math.round((value + by) * 1e9) / 1e9;
+
 /** A number a builder can type in any form, step with the arrow keys, or change by dragging its label sideways. */
 export function DimensionField(props: DimensionFieldProps) {
   const { label, value, shown, others, read, step, least, most, onChange, ghost } = props;
@@ -32,27 +36,39 @@ export function DimensionField(props: DimensionFieldProps) {
   // What was typed stays as it is until the field is left; null while nothing is being typed.
   const [typed, setTyped] = useState<string | null>(null);
   const [message, setMessage] = useState('');
+  const [refused, setRefused] = useState(false);
   // What the message speaks of: once the value is another, it says nothing any more.
   const told = useRef(value);
   useEffect(() => {
-    if (value !== told.current) setMessage('');
+    if (value !== told.current) {
+      setMessage('');
+      setRefused(false);
+    }
     told.current = value;
   }, [value]);
   const drag = useRef<{ readonly x: number; readonly value: number } | null>(null);
 
   const held = (wanted: number) => Math.min(most, Math.max(least, wanted));
+  const say = (words: string, isRefusal: boolean) => {
+    setMessage(words);
+    setRefused(isRefusal);
+  };
+  /** False when it cannot be this; the field then says why. */
+  const put = (wanted: number, understood: string): boolean => {
+    const why = wanted === value ? null : onChange(wanted);
+    if (!why) told.current = wanted;
+    say(why || understood, Boolean(why));
+    return !why;
+  };
   const take = (text: string): boolean => {
     const reading = read(text);
-    setMessage(reading.ok ? reading.read : reading.message);
-    if (reading.ok && reading.value !== value) {
-      told.current = reading.value;
-      onChange(reading.value);
-    }
-    return reading.ok;
+    if (reading.ok) return put(reading.value, reading.read);
+    say(reading.message, true);
+    return false;
   };
   const leave = () => {
     if (typed === null) return;
-    if (typed.trim() === shown.join(' ').trim()) setMessage('');
+    if (typed.trim() === shown.join(' ').trim()) say('', false);
     else if (!take(typed)) return;
     setTyped(null);
   };
@@ -65,13 +81,12 @@ export function DimensionField(props: DimensionFieldProps) {
     if (by !== undefined) {
       event.preventDefault();
       setTyped(null);
-      setMessage('');
-      onChange(held(value + by * step * (event.shiftKey ? 10 : 1)));
+      put(held(stepped(value, by * step * (event.shiftKey ? 10 : 1))), '');
     } else if (event.key === 'Enter') {
       leave();
     } else if (event.key === 'Escape') {
       setTyped(null);
-      setMessage('');
+      say('', false);
       event.currentTarget.blur();
     }
   };
@@ -98,17 +113,18 @@ export function DimensionField(props: DimensionFieldProps) {
   };
   const moveDrag = (event: PointerEvent) => {
     if (!drag.current) return;
-    const wanted = drag.current.value + Math.round((event.clientX - drag.current.x) / 3) * step;
-    if (held(wanted) !== value) onChange(held(wanted));
+    const wanted = held(stepped(drag.current.value, Math.round((event.clientX - drag.current.x) / 3) * step));
+    if (wanted !== value) put(wanted, '');
   };
   const endDrag = (kept: boolean) => {
     if (!drag.current) return;
     drag.current = null;
+    say('', false);
     if (kept) props.onDragEnd();
     else props.onDragCancel();
   };
 
-  const wrong = typed !== null && message !== '';
+  const wrong = refused && message !== '';
   return (
     <div className="dimension-field">
       <label

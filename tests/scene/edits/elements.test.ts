@@ -102,7 +102,7 @@ describe('an element that is set', () => {
     expect(trial.startMm ?? 700).toBeGreaterThan(640);
     expect(trial.finishMm ?? 800).toBeLessThanOrEqual(800);
     expect(parseScene(short).ok).toBe(true);
-    expect(() => setElement(short, 'line', 0, { lengthMm: 100 })).toThrow(
+    expect(() => setElement(short, 'line', 1, { lengthMm: 210 })).toThrow(
       /Train is \d+(\.\d)? mm long and has no room/,
     );
   });

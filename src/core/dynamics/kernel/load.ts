@@ -19,6 +19,7 @@ export interface Kernel {
     perNode: number,
     lastNode: number,
     nowhere: Address,
+    chainage: Address,
   ): Address;
   setVehicle(
     train: Address,

@@ -1,61 +1,92 @@
-import type { PlanElement, Track } from '../../../core/track/types.ts';
-import { placeWords } from '../../../state/index.ts';
-import type { Scene } from '../../../state/types.ts';
-import { radiusWords } from '../../band/words.ts';
+import { Fragment } from 'react';
+import {
+  easeable,
+  easeJoin,
+  easementFor,
+  elementStartsMm,
+  freshElement,
+  insertElement,
+  kindWords,
+  type SceneElement,
+  type SceneTrack,
+} from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
-import { SheetRow } from '../../controls/SheetRow.tsx';
-import { lengthShown, type Show, useShow } from '../../show.ts';
+import { useShow } from '../../show.ts';
+import { ElementRow } from './ElementRow.tsx';
+import { mmShown } from './measures.ts';
+import { Refusable } from './Refusable.tsx';
 
 interface AlignmentRowsProps {
-  readonly file: Scene['tracks'][number];
-  readonly track: Track;
+  readonly track: SceneTrack;
+  readonly chosen: number | null;
+  readonly onChoose: (element: number | null) => void;
 }
 
-const kindWords: Readonly<Record<PlanElement['kind'], string>> = {
-  straight: 'Straight',
-  arc: 'Arc',
-  helix: 'Helix',
-  transition: 'Easement',
-};
+/** What can be put in. An easement is laid over a join instead, where it has its meaning. */
+const kinds: readonly SceneElement['kind'][] = ['straight', 'arc', 'helix'];
 
-function bendWords({ kind, startCurvature, endCurvature, length }: PlanElement, show: Show): string {
-  if (kind === 'straight') return '';
-  if (kind === 'transition') return `${radiusWords(startCurvature, show)} to ${radiusWords(endCurvature, show)}`;
-  const turned = Math.abs(startCurvature * length);
-  const degrees = Math.round((turned * 180) / Math.PI);
-  const much = kind === 'helix' ? `${Number((turned / (2 * Math.PI)).toFixed(2))} turns` : `${degrees}°`;
-  return `${radiusWords(startCurvature, show)}, ${much}`;
-}
-
-/** Every element of the alignment in order: what it is, where it starts, how it bends, how long it is. */
-export function AlignmentRows({ file, track }: AlignmentRowsProps) {
+/** Every element of the alignment in order, the joins that jump with an easement to lay there, and new elements. */
+export function AlignmentRows({ track, chosen, onChoose }: AlignmentRowsProps) {
   const { actions } = useDesk();
   const show = useShow();
+  const starts = elementStartsMm(track);
+  const after = chosen === null ? track.alignment.length : Math.min(chosen + 1, track.alignment.length);
+  const where = after === track.alignment.length ? 'at the end' : `after ${after}`;
   return (
     <>
       <h3 id="alignment-rows">Alignment</h3>
-      <ul className="rows" aria-labelledby="alignment-rows">
-        {track.spec.elements.map((element, index) => {
-          const start = track.plan.startChainage[index];
-          const length = lengthShown(element.length, show);
-          const name = file.alignment[index]?.id ?? kindWords[element.kind].toLowerCase();
-          return (
-            <SheetRow
-              key={start}
-              name={
-                <>
-                  {kindWords[element.kind]}
-                  {name !== kindWords[element.kind].toLowerCase() && <small> {name}</small>}
-                </>
-              }
-              figure={length.shown.join('\u2009')}
-              note={[placeWords(start, show), bendWords(element, show)].filter(Boolean).join(' · ')}
-              other={length.other}
-              onGo={() => actions.goToPlace(start)}
+      <ol className="edit-rows" aria-labelledby="alignment-rows">
+        {track.alignment.map((element, index) => (
+          // Elements have no name that must be there: their order is what they are.
+          // biome-ignore lint/suspicious/noArrayIndexKey: see above
+          <Fragment key={`${element.kind}-${index}`}>
+            {easeable(track, index) && (
+              <li className="join-row">
+                <span>curvature jumps here</span>
+                <Refusable
+                  acts={[
+                    {
+                      words: `Ease over ${mmShown(easementFor(track, index), show).shown.join('\u2009')}`,
+                      spoken: `Ease the join before element ${index + 1}`,
+                      act: () => {
+                        const why = actions.attempt(`easement before ${index + 1}`, (scene) =>
+                          easeJoin(scene, track.id, index, easementFor(track, index)),
+                        );
+                        if (why === null) onChoose(index);
+                        return why;
+                      },
+                    },
+                  ]}
+                />
+              </li>
+            )}
+            <ElementRow
+              track={track}
+              index={index}
+              fromMm={starts[index]}
+              toMm={starts[index + 1]}
+              chosen={chosen === index}
+              onChoose={() => onChoose(chosen === index ? null : index)}
             />
-          );
-        })}
-      </ul>
+          </Fragment>
+        ))}
+      </ol>
+      <div className="add-row">
+        <span>Add {where}</span>
+        <Refusable
+          acts={kinds.map((kind) => ({
+            words: kindWords[kind],
+            spoken: `Add a ${kindWords[kind].toLowerCase()} ${where}`,
+            act: () => {
+              const why = actions.attempt(`new ${kindWords[kind].toLowerCase()}`, (scene) =>
+                insertElement(scene, track.id, after, freshElement(kind, track.alignment.slice(0, after))),
+              );
+              if (why === null) onChoose(after);
+              return why;
+            },
+          }))}
+        />
+      </div>
     </>
   );
 }

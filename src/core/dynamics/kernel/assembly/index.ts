@@ -40,6 +40,7 @@ export function makeTrain(
   perNode: f64,
   lastNode: f64,
   nowhere: u32,
+  chainage: u32,
 ): Train {
   const train = changetype<Train>(zeroed(offsetof<Train>()));
   const rows = (count + 1) >> 1;
@@ -52,6 +53,7 @@ export function makeTrain(
   train.origin = origin;
   train.perNode = perNode;
   train.lastNode = lastNode;
+  train.chainage = chainage;
   train.letGo = -1;
   // One row before the first and one after the last stand for what is beyond the ends and the middle.
   train.rows = zeroed(<usize>(rows + 2) * offsetof<Row>()) + offsetof<Row>();
@@ -304,11 +306,7 @@ function locateJoint(train: Train, j: i32): void {
   const half = jointHalf(train, j);
   const a = sigma(train, j);
   const b = sigma(train, j + 1);
-  const y = (0.5 * (a + b) - train.origin) * train.perNode;
-  const m = Math.min(Math.max(Math.floor(y), 0), train.lastNode);
-  const at = <usize>half.jointTable + ((<usize>m) << 3);
-  const q = load<f64>(at);
-  half.extension = a - b - half.spacing + (q + (load<f64>(at, 8) - q) * (y - m));
+  half.extension = a - b - half.spacing + tabulated(train, half.jointTable, 0.5 * (a + b));
 }
 
 export function engine(train: Train, e: i32): Engine {
@@ -344,7 +342,7 @@ export function loss(train: Train, which: i32): f64 {
 }
 
 /**
- * Writes how the train stands to `out`: places σ m and speeds m/s of the n vehicles, then forces, draft and buff peaks N
+ * Writes how the train stands to `out`: chainages m and speeds m/s of the n vehicles, then forces, draft and buff peaks N
  * and extensions m of the n-1 joints; and begins the peaks anew. Returns what the train asks of its engines to go on
  * `way` (±1) at its speed, N.
  */
@@ -359,7 +357,7 @@ export function writeFrame(train: Train, out: usize, way: f64): f64 {
     const half = halfAt(train, i);
     const count = countOf(train, i);
     const at = (<usize>i) << 3;
-    store<f64>(places + at, along(train, i, half.place));
+    store<f64>(places + at, tabulated(train, train.chainage, along(train, i, half.place)));
     store<f64>(speeds + at, along(train, i, half.speed));
     asked += way * count * half.grade + frictionOf(half) + half.viscous * Math.abs(half.speed);
     if (i === n - 1) break;

@@ -181,6 +181,8 @@ export class Train {
   origin: f64;
   perNode: f64;
   lastNode: f64;
+  /** Table of the chainage at each node, m. */
+  chainage: u32;
   /** Work taken by each loss since the start, J; `motor` is what went in. */
   motor: f64;
   slip: f64;
@@ -247,6 +249,15 @@ export function outerOf(half: Half): Half {
 /** 1 where a lane counts along the rail, -1 where it counts backwards. */
 export function countOf(train: Train, i: i32): f64 {
   return laneOf(train, i) ? -1 : 1;
+}
+
+/** A table of one value a node, at a rail distance, m, between its nodes. */
+export function tabulated(train: Train, table: u32, sigma: f64): f64 {
+  const x = (sigma - train.origin) * train.perNode;
+  const k = Math.min(Math.max(Math.floor(x), 0), train.lastNode);
+  const at = <usize>table + ((<usize>k) << 3);
+  const from = load<f64>(at);
+  return from + (load<f64>(at, 8) - from) * (x - k);
 }
 
 /** A place or speed of a lane along the rail; a zero without sign. */

@@ -1,0 +1,110 @@
+import type { StudyHooks } from '../core/study/index.ts';
+import type { Arguments } from './arguments.ts';
+import { chance } from './chance.ts';
+import { compare } from './compare.ts';
+import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
+import type { CommandName } from './help.ts';
+import { createProgressLine } from './progressLine.ts';
+import { readScene } from './readScene.ts';
+import { section, sectionCsv, sectionText } from './section.ts';
+import type { StudyOptions } from './studyTrials.ts';
+import { runSurvey } from './survey.ts';
+import { quantityList, type StudyOutput, sweep } from './sweep.ts';
+import { runTrials } from './trial.ts';
+
+/** Where a command writes: results to `out`, everything else to `err`. */
+export interface Streams {
+  readonly out: { write(text: string): unknown };
+  readonly err: { readonly isTTY: boolean; write(text: string): boolean };
+}
+
+type Values = Arguments['values'];
+
+/** Does what a command asks of one file. */
+export type Command = (file: string, values: Values, streams: Streams) => ExitCode | Promise<ExitCode>;
+
+export const commands: Readonly<Record<CommandName, Command>> = {
+  trial: async (file, values, { out, err }) => {
+    const scene = readScene(file);
+    const output = await withProgress(err, (show) => runTrials(scene, values, show));
+    out.write(values.json ? jsonOf(output.report) : output.text);
+    return output.exitCode;
+  },
+
+  section(file, values, { out }) {
+    const form = formOf(values);
+    const report = section(readScene(file), values.track, values.every);
+    out.write(form === 'json' ? jsonOf(report) : form === 'csv' ? sectionCsv(report) : sectionText(report));
+    return exitCodes.passes;
+  },
+
+  sweep(file, values, streams) {
+    const scene = readScene(file);
+    if (values.list) {
+      streams.out.write(quantityList(scene));
+      return exitCodes.passes;
+    }
+    const { vary = [], points, edge } = values;
+    return study(values, streams, (hooks) => sweep(scene, { ...shared(values), vary, points, edge }, hooks));
+  },
+
+  chance(file, values, streams) {
+    const scene = readScene(file);
+    const { vary = [], draws, seed } = values;
+    return study(values, streams, (hooks) => chance(scene, { ...shared(values), vary, draws, seed }, hooks));
+  },
+
+  compare(file, values, streams) {
+    const scene = readScene(file);
+    const { with: spoken = [], variant = [] } = values;
+    return study(values, streams, ({ onProgress }) =>
+      compare(scene, { ...shared(values), with: spoken, variant }, (done) => onProgress?.(done, 1)),
+    );
+  },
+
+  survey: async (file, values, { out }) => {
+    const output = await runSurvey(readScene(file), values);
+    out.write(values.json ? jsonOf(output.report) : output.text);
+    return output.exitCode;
+  },
+};
+
+/** What every study takes from the command line. */
+const shared = ({ trial, risk, quick }: Values): StudyOptions => ({
+  trial: trial === undefined ? undefined : [trial],
+  risk,
+  quick,
+});
+
+async function study(
+  values: Values,
+  { out, err }: Streams,
+  run: (hooks: StudyHooks) => Promise<StudyOutput<unknown>>,
+): Promise<ExitCode> {
+  const form = formOf(values);
+  const output = await withProgress(err, (show) =>
+    run({ onProgress: (done, known) => show(known > 1 ? `${done} of ${known} runs` : 'comparing', done / known) }),
+  );
+  out.write(form === 'json' ? jsonOf(output.report) : form === 'csv' ? output.csv : output.text);
+  return output.exitCode;
+}
+
+/** Runs something with a progress line that is gone when it ends, however it ends. */
+async function withProgress<T>(
+  err: Streams['err'],
+  run: (show: (name: string, done: number) => void) => Promise<T>,
+): Promise<T> {
+  const line = createProgressLine(err);
+  try {
+    return await run(line.show);
+  } finally {
+    line.clear();
+  }
+}
+
+function formOf({ json, csv }: Values): 'json' | 'csv' | 'text' {
+  if (json && csv) throw new BadInput('--json and --csv exclude each other.');
+  return json ? 'json' : csv ? 'csv' : 'text';
+}
+
+const jsonOf = (report: unknown): string => `${JSON.stringify(report, null, 2)}\n`;

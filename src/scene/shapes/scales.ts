@@ -1,0 +1,105 @@
+import {
+  clearHeight,
+  easementLength,
+  easementShiftMm,
+  type Scale,
+  straightSpacingH0Mm,
+  structureGaugeMm,
+} from '../../core/stock/standards/index.ts';
+
+/** A scale that shapes can be made in, with the row of the European norms that it reads. */
+export interface ShapeScale {
+  readonly name: string;
+  readonly gaugeMm: number;
+  readonly ratio: number;
+  /** Row of the norms' tables: the one of its gauge. */
+  readonly norm: Exclude<Scale, 'II'>;
+}
+
+/** Ratio that a norm's row is made for. Source: the scales' usual ratios, common practice. */
+const normRatio: Readonly<Record<ShapeScale['norm'], number>> = {
+  Z: 220,
+  N: 160,
+  TT: 120,
+  H0: 87,
+  S: 64,
+  0: 45,
+  I: 32,
+};
+
+/** Scales by gauge. */
+export const shapeScales: readonly ShapeScale[] = [
+  { name: 'Z', gaugeMm: 6.5, ratio: 220, norm: 'Z' },
+  { name: 'N', gaugeMm: 9, ratio: 160, norm: 'N' },
+  { name: 'TT', gaugeMm: 12, ratio: 120, norm: 'TT' },
+  { name: 'HO', gaugeMm: 16.5, ratio: 87.1, norm: 'H0' },
+  { name: 'OO', gaugeMm: 16.5, ratio: 76.2, norm: 'H0' },
+  { name: 'S', gaugeMm: 22.5, ratio: 64, norm: 'S' },
+  { name: 'O', gaugeMm: 32, ratio: 45, norm: '0' },
+  { name: '1', gaugeMm: 45, ratio: 32, norm: 'I' },
+];
+
+/** A number that a shape proposes, and where it comes from. */
+export interface Because {
+  readonly what: string;
+  readonly source: string;
+}
+
+/** A proposed length, mm, with its reason. */
+export interface Proposed {
+  readonly mm: number;
+  readonly because: Because;
+}
+
+const upTo = (mm: number, step: number): number => Math.ceil(mm / step - 1e-9) * step;
+
+/** Easement into a curve of this radius, mm: L = √(24 f R) of NEM 113, rounded up to 10 mm. */
+export function easementFor(scale: ShapeScale, radiusMm: number): Proposed {
+  const mm = upTo(easementLength(scale.norm, radiusMm / 1000) * 1000, 10);
+  const shift = easementShiftMm[scale.norm];
+  return {
+    mm,
+    because: {
+      what: `Easements of ${mm} mm into ${radiusMm} mm`,
+      source: `NEM 113 (2016): √(24·f·R) with a shift f of ${shift} mm`,
+    },
+  };
+}
+
+/** Clear height over the rail without wire, mm: NEM 102, made larger where the scale is larger than its gauge's row. */
+export function clearHeightFor(scale: ShapeScale): Proposed {
+  const larger = Math.max(1, normRatio[scale.norm] / scale.ratio);
+  const mm = Math.ceil(clearHeight(scale.norm, false) * 1000 * larger - 0.05);
+  const times = larger > 1.005 ? `, times ${larger.toFixed(2)} for 1:${scale.ratio}` : '';
+  return {
+    mm,
+    because: {
+      what: `${mm} mm clear over the rail`,
+      source: `NEM 102 (2017): ${structureGaugeMm[scale.norm].hl4} mm without wire${times}`,
+    },
+  };
+}
+
+/** Deck, underlay and track, mm, in proportion to 9 + 3 + 5 mm at 16.5 mm gauge, the deck no thinner than 6 mm. */
+export function deckFor(scale: ShapeScale): {
+  readonly thicknessMm: number;
+  readonly underlayMm: number;
+  readonly trackMm: number;
+} {
+  const size = scale.gaugeMm / 16.5;
+  const half = (mm: number) => Math.round(mm * size * 2) / 2;
+  return { thicknessMm: Math.max(6, Math.round(9 * size)), underlayMm: half(3), trackMm: half(5) };
+}
+
+/** Between tracks side by side on straights, mm: NEM 112 at 16.5 mm gauge, other gauges in proportion. */
+export function spacingFor(scale: ShapeScale): Proposed {
+  const mm = Math.ceil(
+    (straightSpacingH0Mm.station * scale.gaugeMm * normRatio.H0 * Math.max(1, normRatio[scale.norm] / scale.ratio)) /
+      16.5 /
+      normRatio.H0,
+  );
+  return {
+    mm,
+    because: { what: `${mm} mm between tracks`, source: 'NEM 112: 52 mm in stations at 16.5 mm gauge, in proportion' },
+  };
+}

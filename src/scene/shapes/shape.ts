@@ -1,0 +1,146 @@
+import { trackLengthMm } from '../places.ts';
+import { formatVersion, type Scene } from '../schema.ts';
+import { trackProblems } from '../trackChecks.ts';
+import type { SceneTrack } from '../trackSchema.ts';
+import type { SceneTrial } from '../trialSchema.ts';
+import { type Because, deckFor, type ShapeScale } from './scales.ts';
+import { usualStock } from './stock.ts';
+
+/** A number that the person may choose. Lengths in mm, grades in per cent. */
+export interface ShapeField {
+  readonly id: string;
+  readonly name: string;
+  readonly unit: 'mm' | 'percent' | 'count';
+  readonly low: number;
+  readonly high: number;
+  /** What it is unless the person says otherwise. */
+  readonly usual: (scale: ShapeScale) => number;
+}
+
+export type ShapeValues = Readonly<Record<string, number>>;
+
+/** What a shape was made to have: tests hold it to these. */
+export interface ShapePromise {
+  /** From the lowest rail to the highest, mm. */
+  readonly riseMm: number;
+  /** Greatest grade of the plan anywhere, per cent. */
+  readonly gradePercent: number;
+  /** Tightest curve of the running lines, mm; Infinity on straight track. */
+  readonly radiusMm: number;
+  /** Clear over the rail wherever one track lies over another, mm; null where none does. */
+  readonly clearMm: number | null;
+}
+
+export interface ShapedScene {
+  readonly scene: Scene;
+  readonly promise: ShapePromise;
+  /** Where the numbers come from that nobody chose. */
+  readonly because: readonly Because[];
+}
+
+/** A railway to start from, made of a few numbers. */
+export interface StartingShape {
+  readonly id: string;
+  readonly name: string;
+  /** One sentence. */
+  readonly about: string;
+  readonly fields: readonly ShapeField[];
+  /** Throws RangeError, saying what would do, when these numbers make no railway. */
+  make(scale: ShapeScale, values: ShapeValues): ShapedScene;
+}
+
+/** The values that a shape has before anyone changes one. */
+export const usualValues = (shape: StartingShape, scale: ShapeScale): ShapeValues =>
+  Object.fromEntries(shape.fields.map((field) => [field.id, field.usual(scale)]));
+
+/** A chosen number within its bounds. Throws RangeError in words. */
+export function chosen(
+  shape: Pick<StartingShape, 'fields'>,
+  scale: ShapeScale,
+  values: ShapeValues,
+  id: string,
+): number {
+  const field = shape.fields.find((one) => one.id === id);
+  if (field === undefined) throw new RangeError(`There is no number "${id}" here.`);
+  const value = values[id] ?? field.usual(scale);
+  if (!(value >= field.low && value <= field.high)) {
+    const unit = field.unit === 'mm' ? ' mm' : field.unit === 'percent' ? ' %' : '';
+    throw new RangeError(`${field.name}: ${field.low} to ${field.high}${unit}, not ${value}.`);
+  }
+  return value;
+}
+
+/** A length of a shape for 16.5 mm gauge, mm, at another gauge: rounded to a whole `step`. */
+export const inProportion =
+  (mm: number, step = 10) =>
+  ({ gaugeMm }: ShapeScale): number =>
+    Math.max(step, Math.round((mm * gaugeMm) / 16.5 / step) * step);
+
+/** Greatest speed of the usual engine, mm/s at 16.5 mm gauge, and the share of it that new trials are run at. */
+const freeSpeedMmPerS = 600;
+const setting = 0.6;
+
+/** Coaches of the train that a new railway comes with. */
+export const usualCoaches = 3;
+
+/** Height of the scene's zero over the floor, mm: a table to stand at. Common practice, no source. */
+const datumAboveFloorMm = 950;
+
+interface ShapeParts {
+  readonly name: string;
+  readonly shows: string;
+  readonly tracks: readonly SceneTrack[];
+  /** Ids of the tracks that trains run on; each gets four trials. */
+  readonly runs: readonly string[];
+  /** Trials speak of up and down where the end of the track is the higher, else of out and back. */
+  readonly climbs: boolean;
+}
+
+/** A whole scene of some tracks: typical vehicles, one train, and its four trials on each line. Throws RangeError in words when a track cannot be. */
+export function shapedScene(scale: ShapeScale, parts: ShapeParts): Scene {
+  const { name, shows, tracks, runs, climbs } = parts;
+  for (const track of tracks) {
+    const problem = trackProblems(track, 'track')[0];
+    if (problem !== undefined) throw new RangeError(`${track.name}: ${problem.found}; ${problem.allowed}.`);
+  }
+  const { couplings, stock, train } = usualStock(scale, usualCoaches);
+  return {
+    gradewright: formatVersion,
+    name,
+    shows,
+    scale: { name: scale.name, gaugeMm: scale.gaugeMm, ratio: scale.ratio },
+    deck: { ...deckFor(scale), material: 'birch-ply' },
+    room: { datumAboveFloorMm },
+    tracks: [...tracks],
+    couplings,
+    stock,
+    trains: [train],
+    trials: tracks
+      .filter(({ id }) => runs.includes(id))
+      .flatMap((track) => fourTrials(scale, track, runs.length > 1, climbs)),
+  };
+}
+
+/** Up and down, pulled and propelled; the engine stands at the end of the train called "first". */
+function fourTrials(scale: ShapeScale, track: SceneTrack, named: boolean, climbs: boolean): SceneTrial[] {
+  const speed = (setting * freeSpeedMmPerS * scale.gaugeMm) / 16.5;
+  // A train on a grade goes at half of what it does on the level, and slower before it stalls.
+  const timeLimitS = Math.min(3600, Math.ceil(30 + (3 * trackLengthMm(track)) / speed));
+  const where = named ? `, ${track.name}` : '';
+  const ways = climbs ? (['up', 'down'] as const) : (['out', 'back'] as const);
+  return (['end', 'start'] as const).flatMap((towards, way) =>
+    (['first', 'last'] as const).map((leading): SceneTrial => {
+      const working = leading === 'first' ? 'pulled' : 'propelled';
+      return {
+        id: `${named ? `${track.id}-` : ''}${working}-${ways[way]}`,
+        name: `${working === 'pulled' ? 'Pulled' : 'Propelled'} ${ways[way]}${where}`,
+        track: track.id,
+        train: 'train',
+        towards,
+        leading,
+        timeLimitS,
+        orders: [{ atS: 0.5, setting, rampS: 3 }],
+      };
+    }),
+  );
+}

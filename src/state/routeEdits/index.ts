@@ -1,0 +1,34 @@
+export {
+  addProfilePoint,
+  addTrack,
+  type ElementChange,
+  easeJoin,
+  elementCurvatures,
+  elementLengthMm,
+  elementStartsMm,
+  insertElement,
+  moveSupport,
+  type ProfileChange,
+  parallelTrack,
+  placedSupports,
+  placeMm,
+  profileHeights,
+  removeElement,
+  removeProfilePoint,
+  removeTrack,
+  type SceneElement,
+  type SceneTrack,
+  type StartChange,
+  setEasement,
+  setElement,
+  setProfilePoint,
+  setStart,
+  setSupportsEvery,
+  splitElement,
+  straightTrack,
+  trackLengthMm,
+} from '../../scene/index.ts';
+export { draftTrack } from './draftTrack.ts';
+export { easeable, easementFor } from './easeable.ts';
+export { type ElementField, elementFields, freshElement, kindWords } from './elementFields.ts';
+export { renameTrack } from './renameTrack.ts';

@@ -1,0 +1,28 @@
+import { useState } from 'react';
+
+export interface Act {
+  readonly words: string;
+  /** Said to a screen reader in place of the words where they are too short alone. */
+  readonly spoken?: string;
+  /** Does it; gives why it cannot be done, or null. */
+  readonly act: () => string | null;
+}
+
+/** A line of small buttons, and under it why the last of them could not do its work. */
+export function Refusable({ acts }: { readonly acts: readonly Act[] }) {
+  const [why, setWhy] = useState<string | null>(null);
+  return (
+    <div className="acts">
+      {acts.map(({ words, spoken, act }) => (
+        <button key={words} type="button" aria-label={spoken} onClick={() => setWhy(act())}>
+          {words}
+        </button>
+      ))}
+      {why !== null && (
+        <span className="why" role="alert">
+          {why}
+        </span>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,153 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { trackPoint } from '../../../src/core/track/index.ts';
+import {
+  parseScene,
+  type ShapedScene,
+  type ShapeScale,
+  type ShapeValues,
+  type StartingShape,
+  shapeScales,
+  startingShapes,
+  usualValues,
+} from '../../../src/scene/index.ts';
+import { compileScene, compileTrial } from '../../../src/sim/index.ts';
+
+/** Way between the places looked at, m. */
+const every = 0.02;
+
+const scaleNamed = (name: string): ShapeScale => {
+  const scale = shapeScales.find((one) => one.name === name);
+  if (scale === undefined) throw new Error(name);
+  return scale;
+};
+const shapeNamed = (id: string): StartingShape => {
+  const shape = startingShapes.find((one) => one.id === id);
+  if (shape === undefined) throw new Error(id);
+  return shape;
+};
+
+/** Values all over what a shape's fields allow, and near what is usual. */
+const valuesOf = (shape: StartingShape, scale: ShapeScale): fc.Arbitrary<ShapeValues> =>
+  fc.record(
+    Object.fromEntries(
+      shape.fields.map(({ id, low, high, usual, unit }) => {
+        const middle = usual(scale);
+        const near = fc.double({ min: 0.4, max: 2, noNaN: true }).map((times) => middle * times);
+        const any = fc.oneof(near, fc.double({ min: low, max: high, noNaN: true }));
+        const held = any.map((value) => Math.min(high, Math.max(low, value)));
+        return [id, unit === 'percent' ? held : held.map(Math.round)];
+      }),
+    ),
+  );
+
+/** What the compiled railway really has, in the promise's terms. */
+function measured({ scene }: ShapedScene) {
+  const tracks = [...compileScene(scene).tracks.values()];
+  const all = tracks.map((track) =>
+    Array.from({ length: Math.ceil(track.length / every) + 1 }, (_, k) =>
+      trackPoint(track, Math.min(k * every, track.length)),
+    ),
+  );
+  const points = all.flat();
+  const heights = points.map(({ z }) => z);
+  return {
+    tracks,
+    all,
+    riseMm: 1000 * (Math.max(...heights) - Math.min(...heights)),
+    gradePercent: 100 * Math.max(...points.map(({ grade }) => Math.abs(grade))),
+    radiusMm: 1000 / Math.max(...points.map(({ curvature }) => Math.abs(curvature))),
+  };
+}
+
+/** The least height of one piece of track over another that it crosses or lies over, mm; null where none does. */
+function leastOver({ tracks, all }: ReturnType<typeof measured>): number | null {
+  let least: number | null = null;
+  tracks.forEach((_, a) => {
+    all[a].forEach((p) => {
+      for (let b = a; b < tracks.length; b++) {
+        for (const q of all[b]) {
+          if (Math.hypot(p.x - q.x, p.y - q.y) > every) continue;
+          const up = Math.abs(p.z - q.z);
+          // Nearer than half a deck they are one line, or meet on the level.
+          if (up > 0.01 && (least === null || up < least)) least = up;
+        }
+      }
+    });
+  });
+  return least === null ? null : 1000 * least;
+}
+
+describe.each(startingShapes.map((shape) => [shape.id, shape] as const))('%s', (_, shape) => {
+  it.each(shapeScales.map((scale) => [scale.name, scale] as const))(
+    'makes a sound railway with its usual numbers in %s',
+    (_name, scale) => {
+      const made = shape.make(scale, usualValues(shape, scale));
+      const parsed = parseScene(made.scene);
+      expect(parsed.ok ? [] : parsed.problems).toEqual([]);
+      const compiled = compileScene(made.scene);
+      for (const { id } of made.scene.trials) expect(() => compileTrial(compiled, id)).not.toThrow();
+      for (const { what, source } of made.because)
+        expect(`${what} ${source}`).toMatch(/NEM \d{3}|no source|assumption/);
+    },
+  );
+
+  it('has what it promises or refuses in words, whatever the numbers', () => {
+    let made = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...shapeScales).chain((scale) => fc.tuple(fc.constant(scale), valuesOf(shape, scale))),
+        ([scale, values]) => {
+          let shaped: ShapedScene;
+          try {
+            shaped = shape.make(scale, values);
+          } catch (error) {
+            expect(error).toBeInstanceOf(RangeError);
+            expect((error as Error).message).toMatch(/^\S.*[.:].*\d.*/s);
+            return;
+          }
+          made++;
+          const { promise } = shaped;
+          expect(parseScene(shaped.scene).ok).toBe(true);
+          const is = measured(shaped);
+          expect(is.riseMm).toBeCloseTo(promise.riseMm, 3);
+          expect(is.gradePercent).toBeLessThanOrEqual(promise.gradePercent + 1e-6);
+          expect(is.radiusMm).toBeGreaterThan(promise.radiusMm * (1 - 1e-9));
+          // The chain is tangent, and eased where trains run: no jump of place or direction.
+          for (const track of is.tracks) {
+            for (const jump of track.jumps) {
+              expect(Math.abs(jump.position) + Math.abs(jump.heading)).toBeLessThan(1e-9);
+            }
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
+    expect(made).toBeGreaterThan(5);
+  });
+});
+
+describe('a helix', () => {
+  it('of 600 mm and 2.5 % in H0 keeps the height NEM 102 asks for, under a deck of 17 mm', () => {
+    const made = shapeNamed('helix').make(scaleNamed('HO'), {
+      riseMm: 320,
+      radiusMm: 600,
+      gradePercent: 2.5,
+      lowMm: 0,
+    });
+    const least = leastOver(measured(made)) ?? 0;
+    // 59 mm clear, and 9 + 3 + 5 mm of deck.
+    expect(least).toBeGreaterThanOrEqual(59 + 17);
+    // 320 mm at 2.5 % are 12.8 m or more; quarter turns of 0.94 m.
+    const climb = compileScene(made.scene).tracks.get('climb');
+    expect(made.promise.gradePercent).toBeLessThanOrEqual(2.5);
+    expect(320 / made.promise.gradePercent / 10).toBeLessThan(12.8 + 0.95);
+    expect(climb?.length).toBeGreaterThan(12.8);
+  });
+
+  it('too tight to run under itself is refused with the radius that would do', () => {
+    expect(() => shapeNamed('helix').make(scaleNamed('HO'), { riseMm: 320, radiusMm: 450, gradePercent: 2 })).toThrow(
+      /a radius of 6\d0 mm or more/,
+    );
+  });
+});
