@@ -11,6 +11,7 @@ import {
   vary,
 } from '../../sim/study/index.ts';
 import { isAbort, wordsOf } from '../aborting.ts';
+import { freshId } from '../freshId.ts';
 import type { Session } from '../session.ts';
 import type { CompareRow, StudyState, SweepAsk } from './types.ts';
 
@@ -245,13 +246,6 @@ const withVariants = (scene: Scene, variants: NonNullable<Scene['variants']>): S
 function withVariant(scene: Scene, name: string, changes: ReturnType<typeof sceneChanges>): Scene {
   changedScene(scene, changes);
   const taken = new Set((scene.variants ?? []).map(({ id }) => id));
-  const stem =
-    name
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '')
-      .slice(0, 40) || 'variant';
-  let id = stem;
-  for (let k = 2; taken.has(id); k++) id = `${stem}-${k}`;
+  const id = freshId(name, taken, 'variant');
   return { ...scene, variants: [...(scene.variants ?? []), { id, name, changes }] };
 }

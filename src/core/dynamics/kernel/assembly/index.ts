@@ -7,7 +7,20 @@ import { chooseStretch, settleJoints, straightenJoints } from './joints';
 import { Engine, Mode, signOf } from './motor';
 import { sum } from './pairs';
 import { commit, sweepBack, sweepForward } from './sweeps';
-import { along, countOf, Half, halfAt, Joint, jointAt, jointHalf, Row, Train, Vehicle, vehicleAt } from './train';
+import {
+  along,
+  countOf,
+  Half,
+  halfAt,
+  Joint,
+  jointAt,
+  jointHalf,
+  Row,
+  Train,
+  tabulated,
+  Vehicle,
+  vehicleAt,
+} from './train';
 import { frictionOf, release, settleVehicles, standStill } from './vehicles';
 
 /** Sweeps after which branch choices change one at a time, and after which the step is taken as it is. */
