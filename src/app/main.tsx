@@ -6,8 +6,11 @@ import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
 import { sceneFiles } from '../platform/sceneFiles.ts';
 import { createSimWorker } from '../platform/simWorker.ts';
 import { createStudyWorkers } from '../platform/studyWorkers.ts';
+import { createSurveySolver } from '../platform/survey/surveyWorker.ts';
 import { createSession, keepScenes } from '../state/index.ts';
+import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
+import { createSurveys } from '../state/survey/index.ts';
 import { Band, makeRowKeeper } from '../ui/band/index.ts';
 import { type Desk, Shell } from '../ui/index.ts';
 import { bundledScenes } from './bundledScenes.ts';
@@ -21,13 +24,22 @@ const Stage = lazy(async () => ({ default: (await import('../stage/index.ts')).S
 const session = createSession(createSimWorker());
 const offline = createOfflineKeeper('./serviceWorker.js');
 const rowKeeper = makeRowKeeper(keptText('rows'));
-const studies = createStudies(session, createStudyWorkers());
+const studyWorkers = createStudyWorkers();
+const studies = createStudies(session, studyWorkers);
+const route = createRoute(session, studyWorkers);
+const surveys = createSurveys(session, createSurveySolver(), studyWorkers);
+const bandActions = {
+  ...session.actions,
+  choosePoint: (point: number) => route.actions.chooseHandle(`point:${point}`),
+};
 const desk: Desk = {
   ...session,
   files: sceneFiles,
   kept: keptScenes,
   bundled: bundledScenes,
   studies,
+  route,
+  surveys,
   update: offline,
 };
 
@@ -55,13 +67,12 @@ createRoot(root).render(
           <Stage
             session={session.session}
             playback={session.playback}
+            route={route}
             onChooseFinding={session.actions.seekToFinding}
           />
         </Suspense>
       }
-      band={
-        <Band session={session.session} playback={session.playback} actions={session.actions} rowKeeper={rowKeeper} />
-      }
+      band={<Band session={session.session} playback={session.playback} actions={bandActions} rowKeeper={rowKeeper} />}
     />
   </StrictMode>,
 );

@@ -1,33 +1,27 @@
 import { asin } from '../core/math/index.ts';
 import {
-  arc,
   type BranchStart,
   branchStart,
-  helix,
   makeTrack,
   pieceHeight,
   reverseTrack,
-  straight,
   stripMaterials,
   stripSection,
-  transition,
 } from '../core/track/index.ts';
 import type {
   CantSpec,
   GradePoint,
   LateralSpec,
   MeasuredSpec,
-  PlanElement,
   StripSpec,
   Track,
   TrackSpec,
 } from '../core/track/types.ts';
 import {
-  elementCurvatures,
-  elementLengthMm,
   placedCants,
   placedSupports,
   placeMm,
+  planElement,
   profileHeights,
   type SceneProfilePoint,
   type SceneTrack,
@@ -161,25 +155,6 @@ function cantOf(file: SceneTrack, branch: BranchStart | null): CantSpec | null {
     points: [...over, ...own.filter((point) => point.chainage > last)],
     lever: packed === 'outer' ? (gaugeMm * mm) / 2 : 0,
   };
-}
-
-function planElement(file: SceneTrack, index: number): PlanElement {
-  const element = file.alignment[index];
-  const length = elementLengthMm(element) * mm;
-  switch (element.kind) {
-    case 'straight':
-      return straight(length);
-    case 'transition': {
-      const [from, to] = elementCurvatures(file, index);
-      return transition(length, from, to);
-    }
-    case 'arc': {
-      const radius = element.radiusMm * mm;
-      return arc(radius, (element.turn === 'left' ? length : -length) / radius);
-    }
-    case 'helix':
-      return helix(element.radiusMm * mm, element.turn === 'left' ? element.turns : -element.turns);
-  }
 }
 
 function gradePoint(point: SceneProfilePoint, atMm: number, heightMm: number): GradePoint {

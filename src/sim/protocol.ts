@@ -1,7 +1,6 @@
 import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
-import type { ProbeRequest } from './study/probeScene.ts';
-import type { Probe } from './study/types.ts';
+import type { Probe, ProbeRequest } from './study/types.ts';
 import type { TrialResult } from './types.ts';
 
 /** What a client asks of a worker. `id` is the client's own and names the answers to come. */

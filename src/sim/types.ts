@@ -4,8 +4,7 @@ import type { RiskSeries, Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
 import type { Track } from '../core/track/types.ts';
 import type { Scene } from '../scene/index.ts';
-import type { ProbeRequest } from './study/probeScene.ts';
-import type { Probe } from './study/types.ts';
+import type { Probe, ProbeRequest } from './study/types.ts';
 
 /** A scene in SI, ready to run: what both the solver's host and the stage work from. */
 export interface CompiledScene {

@@ -1,7 +1,6 @@
 import type { MessageEnd, SimReply, SimRequest } from './protocol.ts';
 import { cancelled } from './runTrial.ts';
-import type { ProbeRequest } from './study/probeScene.ts';
-import type { Probe } from './study/types.ts';
+import type { Probe, ProbeRequest } from './study/types.ts';
 import type { RunHooks, SimHost, TrialResult } from './types.ts';
 
 /** A worker as its client sees it. */

@@ -2,10 +2,12 @@ import { AdaptiveDpr } from '@react-three/drei/core/AdaptiveDpr';
 import { Canvas } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { type StoreApi, useStore } from 'zustand';
+import type { Route } from '../state/route/index.ts';
 import type { PlaybackState, SessionState } from '../state/types.ts';
 import { listen } from './camera/hand.ts';
 import { CameraBar } from './controls/CameraBar.tsx';
 import { LensBar } from './controls/LensBar.tsx';
+import { HandleLayer } from './handles/handleLayer.ts';
 import { FindingLabel } from './label/FindingLabel.tsx';
 import { useStageWords } from './label/stageWords.ts';
 import { Director } from './view/director.ts';
@@ -17,12 +19,21 @@ import './stage.css';
 import './label/label.css';
 import './controls/controls.css';
 import './lens/lens.css';
+import './handles/handles.css';
 
 export interface StageProps {
   readonly session: StoreApi<SessionState>;
   readonly playback: StoreApi<PlaybackState>;
+  /** What the plan is changed through; left out, it cannot be changed here. */
+  readonly route?: Route;
   /** The person has chosen a finding by its label: its index in the result. */
   readonly onChooseFinding?: (index: number) => void;
+}
+
+interface Crew {
+  readonly director: Director;
+  readonly lettering: Lettering;
+  readonly handles: HandleLayer | null;
 }
 
 /** A press this near to a joint chooses it, px. */
@@ -31,7 +42,7 @@ const joinReach = 14;
 const reducedMotion = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** The railway in the room: fills its parent. */
-export function Stage({ session, playback, onChooseFinding }: StageProps) {
+export function Stage({ session, playback, route, onChooseFinding }: StageProps) {
   const root = useRef<HTMLDivElement>(null);
   const plate = useRef<SVGSVGElement>(null);
   const titleBox = useRef<HTMLDivElement>(null);
@@ -40,9 +51,10 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
   const bar = useRef<HTMLSpanElement>(null);
   const named = useRef<HTMLDivElement>(null);
   const near = useRef<HTMLDivElement>(null);
+  const handleBox = useRef<HTMLFieldSetElement>(null);
   const redraw = useRef<() => void>(() => {});
   const turned = useRef<() => void>(() => {});
-  const [crew, setCrew] = useState<{ director: Director; lettering: Lettering } | null>(null);
+  const [crew, setCrew] = useState<Crew | null>(null);
   const [options] = useState(drawingOptions);
   const [lost, setLost] = useState(false);
 
@@ -62,15 +74,26 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
       },
       director,
     );
-    setCrew({ director, lettering });
+    const handles =
+      handleBox.current === null || route === undefined
+        ? null
+        : new HandleLayer(
+            handleBox.current,
+            session,
+            route,
+            (pixel, height) => director.world.toPlan(pixel, height, ...director.sights.size),
+            () => redraw.current(),
+          );
+    setCrew({ director, lettering, handles });
     const untell = playback.subscribe(({ time }) => lettering.tellTime(session.getState(), time));
     return () => {
       setCrew(null);
       untell();
+      handles?.dispose();
       lettering.dispose();
       director.dispose();
     };
-  }, [session, playback]);
+  }, [session, playback, route]);
 
   useEffect(() => {
     const element = root.current?.querySelector<HTMLElement>('.stage-picture');
@@ -133,9 +156,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
             gl.domElement.addEventListener('webglcontextrestored', () => setLost(false));
           }}
         >
-          {crew !== null && (
-            <Frames director={crew.director} lettering={crew.lettering} redraw={redraw} turned={turned} />
-          )}
+          {crew !== null && <Frames {...crew} redraw={redraw} turned={turned} />}
           <AdaptiveDpr />
         </Canvas>
       </div>
@@ -158,6 +179,7 @@ export function Stage({ session, playback, onChooseFinding }: StageProps) {
         onChoose={() => choose(nearIndex)}
         onMagnify={null}
       />
+      <fieldset className="stage-handles" ref={handleBox} aria-label="Handles of the plan" hidden />
       <span className="stage-bar" ref={bar} />
       {lensOpen ? <LensBar session={session} playback={playback} /> : <CameraBar session={session} />}
       {lost && (

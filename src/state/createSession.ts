@@ -36,6 +36,7 @@ const opening: SessionState = {
   chapter: 'trial',
   palette: false,
   chooser: false,
+  making: false,
   wholeAsked: 0,
 };
 

@@ -59,6 +59,11 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
       const prepared = ready ?? prepare(next.scene, next.trialId);
       cures.cancel();
       session.setState({ ...next, ghost: null, problem: null });
+      if (history.gesturing()) {
+        // The hand is still moving: the trial is solved when it lets go.
+        runs.cancel();
+        return { done: Promise.resolve() };
+      }
       return { done: runs.solve(prepared) };
     } catch (error) {
       complain('This change cannot be made', error);
@@ -176,7 +181,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
     },
     settleGesture() {
       const now = present();
-      if (now) history.settle(now);
+      if (now && history.settle(now)) void become(now)?.done;
     },
     bailGesture() {
       const began = history.bail();

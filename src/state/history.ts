@@ -19,8 +19,10 @@ export interface History {
   mark(before: Present): void;
   /** True while a gesture is open; it then takes the words of its latest change. */
   marked(label: string): boolean;
-  /** Closes the gesture as one step, or as none when `present` is where it began. */
-  settle(present: Present): void;
+  /** True while a gesture is open. */
+  gesturing(): boolean;
+  /** Closes the gesture as one step, or as none when `present` is where it began; whether it was a step. */
+  settle(present: Present): boolean;
   /** Closes the gesture and gives back where it began; null when none is open. */
   bail(): Present | null;
   clear(): void;
@@ -58,9 +60,12 @@ export function createHistory(): History {
       if (open) open = { ...open, label };
       return open !== null;
     },
+    gesturing: () => open !== null,
     settle(present) {
-      if (open && open.scene !== present.scene) record(open.label, { scene: open.scene, trialId: open.trialId });
+      const changed = open !== null && open.scene !== present.scene;
+      if (open && changed) record(open.label, { scene: open.scene, trialId: open.trialId });
       open = null;
+      return changed;
     },
     bail() {
       const began = open;

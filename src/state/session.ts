@@ -79,6 +79,7 @@ export interface ViewActions {
   setChapter(chapter: Chapter): void;
   setPalette(open: boolean): void;
   setChooser(open: boolean): void;
+  setMaking(open: boolean): void;
   dismissProblem(): void;
   report(problem: Problem): void;
 }

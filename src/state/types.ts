@@ -35,9 +35,9 @@ export interface Problem {
   }[];
 }
 
-/** Where a scene came from, and under which name. */
+/** Where a scene came from, and under which name: `shape` is a starting shape that the person gave its numbers. */
 export interface Opened {
-  readonly from: 'program' | 'file' | 'machine';
+  readonly from: 'program' | 'file' | 'machine' | 'shape';
   readonly name: string;
 }
 
@@ -111,6 +111,8 @@ export interface SessionState {
   readonly palette: boolean;
   /** The sheet with all railways and their trials is open. */
   readonly chooser: boolean;
+  /** The sheet that makes a new railway is open. */
+  readonly making: boolean;
   /** How often the whole railway was asked for: the stage goes back to it each time. */
   readonly wholeAsked: number;
 }

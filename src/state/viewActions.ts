@@ -27,6 +27,7 @@ export function createViewActions(session: StoreApi<SessionState>, { seekToFindi
     setChapter: (chapter) => session.setState({ chapter }),
     setPalette: (palette) => session.setState({ palette }),
     setChooser: (chooser) => session.setState({ chooser }),
+    setMaking: (making) => session.setState({ making }),
     dismissProblem: () => session.setState({ problem: null }),
     report: (problem) => session.setState({ problem }),
   };

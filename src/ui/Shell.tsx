@@ -13,6 +13,7 @@ import { VerdictLine } from './ledger/VerdictLine.tsx';
 import { Palette } from './palette/Palette.tsx';
 import { Panel } from './panel/Panel.tsx';
 import { ChapterRail } from './rail/ChapterRail.tsx';
+import { NewRailway } from './shapes/NewRailway.tsx';
 import { NewVersion } from './update/NewVersion.tsx';
 import './tokens.css';
 import './base.css';
@@ -47,6 +48,7 @@ export function Shell({ desk, stage, band }: ShellProps) {
       </div>
       <Palette />
       <Chooser />
+      <NewRailway />
       <ProblemDialog />
       <DropVeil />
       <NewVersion />

@@ -2,7 +2,9 @@ import { createContext, type ReactNode, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Command, CommandContext } from '../state/commands/index.ts';
 import type { KeepPort } from '../state/index.ts';
+import type { Route, RouteState } from '../state/route/index.ts';
 import type { Studies } from '../state/study/index.ts';
+import type { Surveys } from '../state/survey/index.ts';
 import type { HistoryState, SessionState } from '../state/types.ts';
 
 /** A scene that comes with the program. */
@@ -27,6 +29,10 @@ export interface Desk extends CommandContext {
   readonly bundled: readonly BundledScene[];
   /** Variants and sweeps of the railway. */
   readonly studies: Studies;
+  /** What of the plan is in hand, and the margins while it changes. */
+  readonly route: Route;
+  /** Readings along the tracks, and what follows from them. */
+  readonly surveys: Surveys;
   /** What was kept on this machine. */
   readonly kept: KeepPort;
   /** Whether a newer version of the program waits, and the way to it. */
@@ -48,6 +54,10 @@ export function useDesk(): Desk {
 /** Selects from the session; the selector must give back something stable. */
 export function useSession<T>(select: (state: SessionState) => T): T {
   return useStore(useDesk().session, select);
+}
+
+export function useRoute<T>(select: (state: RouteState) => T): T {
+  return useStore(useDesk().route.route, select);
 }
 
 export function useHistory<T>(select: (state: HistoryState) => T): T {

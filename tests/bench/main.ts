@@ -125,7 +125,7 @@ const rows = [
 ];
 
 const scaling = [5, 20, 80, 200, 500].map((vehicles) => {
-  const seconds = 400 / vehicles;
+  const seconds = Math.max(400 / vehicles, 4);
   const [row] = race(`${vehicles}`, vehicles, [[own, ours(onHelix(vehicles, 0.3), seconds)]], 4);
   return { vehicles, nanosecondsPerVehicleStep: 1000 / row!.rate };
 });

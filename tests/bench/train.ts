@@ -36,17 +36,18 @@ export const slackRich: Task = { ...plain, name: 'slack-rich start', slack: 0.00
 /** On the level, where one engine can move so many. */
 export const long: Task = { name: '200 vehicles, level', vehicles: 200, slack: 0, grade: 0 };
 
-const stock = (count: number, slack: number): Vehicle[] => {
+/** `strength` multiplies the engine: its mass, its grip and its motor. */
+const stock = (count: number, slack: number, strength = 1): Vehicle[] => {
   const half = { damping: 1, slack: slack / 2 };
   const truck = wagon(bench.wagonMass, half);
   const front = engine(
-    bench.engineMass,
+    strength * bench.engineMass,
     {
-      stallForce: bench.stallForce,
+      stallForce: strength * bench.stallForce,
       freeSpeed: bench.freeSpeed,
-      rotatingMass: bench.rotatingMass,
+      rotatingMass: strength * bench.rotatingMass,
       adhesion: 0.5,
-      drivenMass: bench.engineMass,
+      drivenMass: strength * bench.engineMass,
     },
     half,
   );
@@ -67,7 +68,7 @@ export const plainGrade = (task: Task = plain): RunInput =>
     flangeFriction: 0,
   });
 
-/** What the product is for: a helix with easements, curve drag and the compounding flange term. */
+/** What the product is for: a helix with easements, curve drag and the compounding flange term. Longer trains have stronger engines. */
 export function onHelix(vehicles = bench.vehicles, setting = bench.setting): RunInput {
   const radius = 0.6;
   const turns = 4;
@@ -90,7 +91,7 @@ export function onHelix(vehicles = bench.vehicles, setting = bench.setting): Run
       ],
     },
   });
-  return input(track, stock(vehicles, 0), {}, setting);
+  return input(track, stock(vehicles, 0, Math.max(vehicles / bench.vehicles, 1)), {}, setting);
 }
 
 /** The helix for many settings of the controller: one route, `count` runs. */

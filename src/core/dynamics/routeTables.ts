@@ -11,6 +11,7 @@ import {
 } from '../stock/index.ts';
 import type { CarryingAxle, Train, Vehicle, VehicleEnd } from '../stock/types.ts';
 import { chainageAtRail, railAt, type Track, trackPoint } from '../track/index.ts';
+import { classesOf } from './classes.ts';
 import { curveDragShare } from './curveDrag.ts';
 import type { ForceModel } from './types.ts';
 
@@ -284,17 +285,6 @@ function tabulatePair(
     jointGeometry(leading, trailing, a, b, geometry);
     out[k] = geometry.pinDistance - geometry.lengthening - free;
   }
-}
-
-/** Sorts items into classes of equal ones; `of[i]` is item i's class. */
-function classesOf<T>(items: readonly T[], keyOf: (item: T) => T, same: (a: T, b: T) => boolean = Object.is) {
-  const kinds: T[] = [];
-  const of = items.map((item) => {
-    const key = keyOf(item);
-    const known = kinds.findIndex((kind) => same(kind, key));
-    return known >= 0 ? known : kinds.push(key) - 1;
-  });
-  return { kinds, of };
 }
 
 /** Range of σ a run may touch: from wholly behind its start to wholly past its finish, m. */

@@ -144,7 +144,8 @@ function supportTolerances(context: RiskContext, frame: number, joint: number, t
   const from = run.chainage[row + 1] - trailing.pivotSpacing;
   const to = run.chainage[row] + leading.pivotSpacing;
   const first = strip.supports.findIndex(({ chainage }) => chainage >= from);
-  const last = strip.supports.findLastIndex(({ chainage }) => chainage <= to);
+  // Supports come in the order of their chainage.
+  const last = strip.supports.filter(({ chainage }) => chainage <= to).length - 1;
   const offsetOn = offsetAt(context, frame, joint);
   const offset = offsetOn(track);
   const found: number[] = [];

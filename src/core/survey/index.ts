@@ -17,7 +17,7 @@ export {
 } from './limitRows.ts';
 export { type LineShape, lineAt, lineShape } from './lineShape.ts';
 export { limitMargins, type MendSubject, mendProblem, problemUnit } from './mendProblem.ts';
-export { amount as limitAmount, describeMend, limitWords, type MendWords } from './mendWords.ts';
+export { amount as limitAmount, describeMend, limitWords, type MendWords, turnsText } from './mendWords.ts';
 export { parseReadings, type ReadingsText, type TextProblem } from './readingsText.ts';
 export { shimTable, workableChanges } from './shimTable.ts';
 export { coarsePitches, type Thread } from './threads.ts';

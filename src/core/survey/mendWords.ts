@@ -111,7 +111,7 @@ function stepWords(
 }
 
 /** `2 1/8 turns`; not in eighths or finer halves of them: `1.37 turns`. */
-function turnsText(turns: number): string {
+export function turnsText(turns: number): string {
   const whole = Math.floor(turns);
   for (const parts of [1, 2, 4, 8, 16, 32, 64]) {
     const top = (turns - whole) * parts;

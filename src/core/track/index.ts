@@ -21,6 +21,7 @@ export {
   type Shortfall,
 } from './joins/index.ts';
 export { gradeBreaks } from './jumps.ts';
+export { type LaidEasement, laidEasement } from './laidEasement.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';
 export { pieceHeight } from './pieces.ts';
 export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';

@@ -1,11 +1,12 @@
 import { elementCurvatures, elementLengthMm, elementStartsMm } from '../places.ts';
 import type { Scene } from '../schema.ts';
-import type { SceneBend, SceneElement, ScenePlace, SceneTrack } from '../trackSchema.ts';
+import type { SceneElement, ScenePlace, SceneTrack } from '../trackSchema.ts';
+import { bendOf } from './bendOf.ts';
 import { splicedFates } from './chainageMap.ts';
 import { elementOf, freeId, trackOf } from './parts.ts';
 import { putAlignment } from './putTrack.ts';
 import { shortestMm, sized } from './sized.ts';
-import { mmText, tidy } from './tidy.ts';
+import { mmText } from './tidy.ts';
 
 /** The scene with an element put in before the one at `index` (from 0; the number of elements puts it at the end). Throws RangeError in words. */
 export function insertElement(scene: Scene, trackId: string, index: number, element: SceneElement): Scene {
@@ -74,15 +75,6 @@ function halves(track: SceneTrack, index: number, firstMm: number): [SceneElemen
     { ...second, from: middle },
   ];
 }
-
-/** Curvatures below this, 1/m, are straight: a radius of 100 km. */
-const straightBelow = 1e-5;
-
-/** A signed curvature, 1/m, as the format writes it. */
-export const bendOf = (curvature: number): SceneBend =>
-  Math.abs(curvature) < straightBelow
-    ? 'straight'
-    : { radiusMm: tidy(1000 / Math.abs(curvature)), turn: curvature > 0 ? 'left' : 'right' };
 
 /** Every place counted from the end of one element, counted from the end of another. */
 function retarget(track: SceneTrack, from: string, to: string): SceneTrack {

@@ -1,6 +1,9 @@
+export { extendToPose, extendTrack, moveEnd, type NewBend, type RoomPlace } from './chainEnds.ts';
+export { type BendChange, cornerPlace, hasCorner, moveCorner, setBend } from './corners.ts';
 export { easeJoin, setEasement } from './easements.ts';
 export { insertElement, removeElement, splitElement } from './elements.ts';
 export { type ParallelOptions, parallelTrack } from './parallel.ts';
+export { planElement } from './planElements.ts';
 export { addProfilePoint, type ProfileChange, removeProfilePoint, setProfilePoint } from './profile.ts';
 export { type ElementChange, setElement } from './setElement.ts';
 export { type StartChange, setStart } from './setStart.ts';

@@ -1,9 +1,8 @@
 import type { Scene } from '../../scene/index.ts';
 import { compileScene } from '../compileScene.ts';
-import type { ProbeRequest } from './probeScene.ts';
 import { type RouteMeasure, routeMeasure } from './routeMeasure.ts';
 import type { ProbeBy } from './sweep.ts';
-import type { Exactness, Probe } from './types.ts';
+import type { Exactness, Probe, ProbeRequest } from './types.ts';
 
 /** One railway among those compared. */
 export interface Candidate {

@@ -4,7 +4,7 @@ export { type Candidate, type Compared, compareScenes } from './compare.ts';
 export { closestCall, type Gauge, passesBy } from './gauges.ts';
 export { measureOf, measureTrial } from './measureTrial.ts';
 export { createProbePool, type ProbePool } from './probePool.ts';
-export { type ProbeRequest, probeScene } from './probeScene.ts';
+export { probeScene } from './probeScene.ts';
 export { type RouteMeasure, routeMeasure } from './routeMeasure.ts';
 export { mapScene, type ProbeBy, type SweepSpec, type SweptQuantity, sweepScene } from './sweep.ts';
 export type * from './types.ts';

@@ -1,6 +1,5 @@
 import type { RunHooks, SimHost } from '../types.ts';
-import type { ProbeRequest } from './probeScene.ts';
-import type { Probe } from './types.ts';
+import type { Probe, ProbeRequest } from './types.ts';
 
 /** Hosts that share the probes of a study: each works on one at a time. */
 export interface ProbePool {

@@ -1,18 +1,9 @@
-import type { Scene } from '../../scene/index.ts';
 import { compileScene } from '../compileScene.ts';
 import { compileTrial } from '../compileTrial.ts';
 import type { RunHooks } from '../types.ts';
 import { measureTrial } from './measureTrial.ts';
-import type { Exactness, Probe, Setting, TrialMeasure } from './types.ts';
+import type { Probe, ProbeRequest, TrialMeasure } from './types.ts';
 import { vary } from './vary.ts';
-
-/** What a probe asks: a scene, other values at some addresses, and the trials to be run with them. */
-export interface ProbeRequest {
-  readonly scene: Scene;
-  readonly settings: readonly Setting[];
-  readonly trialIds: readonly string[];
-  readonly exactness: Exactness;
-}
 
 /**
  * Runs some trials of a scene with some settings and measures them. A railway that cannot be laid or run with these settings

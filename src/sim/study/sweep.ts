@@ -2,8 +2,7 @@ import type { Line } from '../../core/study/index.ts';
 import { type Area, mapArea, type StudyHooks, sweepLine } from '../../core/study/index.ts';
 import type { Address, Scene } from '../../scene/index.ts';
 import { type Gauge, passesBy } from './gauges.ts';
-import type { ProbeRequest } from './probeScene.ts';
-import type { Exactness, Probe } from './types.ts';
+import type { Exactness, Probe, ProbeRequest } from './types.ts';
 
 /** A number of the scene swept over a range, in the unit of its field. */
 export interface SweptQuantity {

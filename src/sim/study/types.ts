@@ -1,6 +1,6 @@
 import type { Outcome } from '../../core/dynamics/types.ts';
 import type { RiskId, RiskUnit } from '../../core/risks/types.ts';
-import type { Address, Json } from '../../scene/index.ts';
+import type { Address, Json, Scene } from '../../scene/index.ts';
 
 /** What one risk came to over a whole trial. */
 export interface RiskMeasure {
@@ -46,3 +46,11 @@ export interface Setting {
 export type Probe =
   | { readonly ok: true; readonly trials: readonly TrialMeasure[] }
   | { readonly ok: false; readonly reason: string };
+
+/** What a probe asks: a scene, other values at some addresses, and the trials to be run with them. */
+export interface ProbeRequest {
+  readonly scene: Scene;
+  readonly settings: readonly Setting[];
+  readonly trialIds: readonly string[];
+  readonly exactness: Exactness;
+}

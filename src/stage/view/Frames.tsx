@@ -1,5 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect, useRef } from 'react';
+import type { HandleLayer } from '../handles/handleLayer.ts';
 import { paper } from '../palette.ts';
 import { themed } from '../theme.ts';
 import type { Director } from './director.ts';
@@ -10,6 +11,8 @@ import { showProbe } from './probe.ts';
 interface FramesProps {
   readonly director: Director;
   readonly lettering: Lettering;
+  /** Null where the plan cannot be changed. */
+  readonly handles: HandleLayer | null;
   /** Filled with what asks for a new frame. */
   readonly redraw: RefObject<() => void>;
   /** Filled with what asks for a new frame while a hand turns the view: coarser then, fine again when it rests. */
@@ -17,7 +20,7 @@ interface FramesProps {
 }
 
 /** Draws frames when asked to. Nothing of a frame goes through React. */
-export function Frames({ director, lettering, redraw, turned }: FramesProps) {
+export function Frames({ director, lettering, handles, redraw, turned }: FramesProps) {
   const invalidate = useThree((state) => state.invalidate);
   const regress = useThree((state) => state.performance.regress);
   const gl = useThree((state) => state.gl);
@@ -48,6 +51,7 @@ export function Frames({ director, lettering, redraw, turned }: FramesProps) {
     state.gl.info.reset();
     const shown = director.frame(state.gl, state.size.width, state.size.height);
     lettering.draw(shown);
+    handles?.draw(shown);
     const { render, memory } = state.gl.info;
     probe.current?.frame(shown, performance.now() - start, {
       calls: render.calls,

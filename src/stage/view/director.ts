@@ -10,7 +10,7 @@ import { columnAt } from '../stock/runClock.ts';
 import { type Pixel, ringRadius, type Shown, type ShownLens } from './shown.ts';
 import { StageSights } from './stageSights.ts';
 import { StageWorld } from './stageWorld.ts';
-import { blamedSupports, jointOf, ringedJoint } from './subjects.ts';
+import { jointOf, markedSupports, ringedJoint } from './subjects.ts';
 
 /** Takes the two stores to the picture: knows what has changed, what to move and what to draw. */
 export class Director {
@@ -65,7 +65,7 @@ export class Director {
     }
     if (anotherTrial || before?.ghost !== state.ghost) world.takeGhost(state.ghost?.trial ?? null);
     world.train?.choose(ringedJoint(state));
-    world.supports?.mark(state.trial?.trackId ?? null, blamedSupports(state));
+    world.supports?.mark(...markedSupports(state));
     this.takeLens(before, now);
     this.moveCamera(before, now);
   }

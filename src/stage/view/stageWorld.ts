@@ -44,6 +44,9 @@ const nearShare = 0.04;
 /** Beyond this many px from the stage's corner a place is out of sight. */
 const outOfSight = 4000;
 
+/** A line of sight that runs further over the ground than this, m, is almost level and shows no place to work at. */
+const farthestPlan = 300;
+
 const projected = new Vector3();
 
 /** What of a scene decides how its railway looks: an edit that leaves this alone need not draw it anew. */
@@ -208,6 +211,19 @@ export class StageWorld {
     const x = ((projected.x + 1) / 2) * width;
     const y = ((1 - projected.y) / 2) * height;
     return Math.abs(x) > outOfSight || Math.abs(y) > outOfSight ? null : { x, y };
+  }
+
+  /** The place in the room at a height (m) that a pixel of the stage shows; null where the line of sight does not meet it ahead. */
+  toPlan({ x, y }: Pixel, z: number, width: number, height: number): Vec3 | null {
+    const eye = this.camera.position;
+    projected
+      .set((2 * x) / width - 1, 1 - (2 * y) / height, 0.5)
+      .unproject(this.camera)
+      .sub(eye);
+    const times = (z - eye.z) / projected.z;
+    if (!(times > 0) || !Number.isFinite(times)) return null;
+    const place: Vec3 = [eye.x + times * projected.x, eye.y + times * projected.y, z];
+    return Math.hypot(place[0] - eye.x, place[1] - eye.y) > farthestPlan ? null : place;
   }
 
   private chooseDetail(look: Look, height: number): void {

@@ -67,3 +67,9 @@ export function blamedSupports(state: SessionState): number[] {
   }
   return [...list].sort((a, b) => a - b);
 }
+
+/** Supports that need a hand: those that a survey points at while one is looked at, else those that failing findings name. */
+export function markedSupports(state: SessionState): [trackId: string | null, indices: readonly number[]] {
+  if (state.surveyed !== null) return [state.surveyed.trackId, state.surveyed.pointed];
+  return [state.trial?.trackId ?? null, blamedSupports(state)];
+}

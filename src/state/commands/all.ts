@@ -4,6 +4,7 @@ import { chooseRailway } from './chooseRailway.ts';
 import type { Command } from './command.ts';
 import { keepCure } from './keepCure.ts';
 import { lensViews } from './lensViews.ts';
+import { newRailway } from './newRailway.ts';
 import { nextEvent } from './nextEvent.ts';
 import { openFile } from './openFile.ts';
 import { openPalette } from './openPalette.ts';
@@ -47,6 +48,7 @@ export const commandsWith = (chapters: readonly ChapterName[]): readonly Command
   toggleLengthUnit,
   toggleGradeForm,
   chooseRailway,
+  newRailway,
   openFile,
   saveFile,
   openPalette,

@@ -2,6 +2,7 @@ export { commandsWith } from './all.ts';
 export type { ChapterName } from './chapters.ts';
 export { chooseRailway } from './chooseRailway.ts';
 export type { Command, CommandContext } from './command.ts';
+export { newRailway } from './newRailway.ts';
 export { openFile } from './openFile.ts';
 export { openPalette } from './openPalette.ts';
 export { redo } from './redo.ts';

@@ -1,12 +1,12 @@
 import type { Track } from '../../core/track/types.ts';
 import type { Scene } from '../../scene/index.ts';
 import { compileScene } from '../../sim/index.ts';
+import { type Pass, passesOf } from '../../sim/passes.ts';
 import type { CompiledScene } from '../../sim/types.ts';
 
 const compiled = new WeakMap<Scene, CompiledScene>();
 
-/** A track of a scene as it now is, solved or not; null when there is none of that id or the scene cannot be compiled. */
-export function draftTrack(scene: Scene, trackId: string): Track | null {
+function draftOf(scene: Scene): CompiledScene | null {
   let known = compiled.get(scene);
   if (known === undefined) {
     try {
@@ -16,5 +16,14 @@ export function draftTrack(scene: Scene, trackId: string): Track | null {
     }
     compiled.set(scene, known);
   }
-  return known.tracks.get(trackId) ?? null;
+  return known;
+}
+
+/** A track of a scene as it now is, solved or not; null when there is none of that id or the scene cannot be compiled. */
+export const draftTrack = (scene: Scene, trackId: string): Track | null => draftOf(scene)?.tracks.get(trackId) ?? null;
+
+/** What passes over and under a track of a scene as it now is. */
+export function draftPasses(scene: Scene, trackId: string): readonly Pass[] {
+  const draft = draftOf(scene);
+  return draft === null ? [] : passesOf(draft, trackId);
 }

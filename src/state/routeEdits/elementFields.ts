@@ -1,4 +1,4 @@
-import { elementLengthMm, type ElementChange, type SceneElement } from '../../scene/index.ts';
+import { type ElementChange, elementLengthMm, type SceneElement } from '../../scene/index.ts';
 
 /** A number of an element that a person can change. */
 export interface ElementField {

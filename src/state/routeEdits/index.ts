@@ -28,7 +28,8 @@ export {
   straightTrack,
   trackLengthMm,
 } from '../../scene/index.ts';
-export { draftTrack } from './draftTrack.ts';
+export type { Pass } from '../../sim/passes.ts';
+export { draftPasses, draftTrack } from './draftTrack.ts';
 export { easeable, easementFor } from './easeable.ts';
 export { type ElementField, elementFields, freshElement, kindWords } from './elementFields.ts';
 export { renameTrack } from './renameTrack.ts';

@@ -34,7 +34,7 @@ const gradeFields = (grade: number, unit: Tool['unit']) =>
   unit === 'degree' ? { gradeDeg: tidy(Math.atan(grade) / degree) } : { gradePercent: tidy(grade * 100) };
 
 /** What a reading read: a grade, or m. */
-export function valueOf(reading: SceneReading): number {
+export function readingValue(reading: SceneReading): number {
   switch (reading.kind) {
     case 'grade':
       return reading.gradeDeg === undefined ? (reading.gradePercent ?? 0) / 100 : Math.tan(reading.gradeDeg * degree);
@@ -95,7 +95,12 @@ export function sceneReading(reading: CoreReading): SceneReading {
         ...(reading.board > 0 && { boardMm: tidy(reading.board * 1000) }),
       };
     case 'gap':
-      return { kind: 'gap', ...placeFields(reading.at), baseMm: tidy(reading.base * 1000), gapMm: tidy(reading.gap * 1000) };
+      return {
+        kind: 'gap',
+        ...placeFields(reading.at),
+        baseMm: tidy(reading.base * 1000),
+        gapMm: tidy(reading.gap * 1000),
+      };
   }
 }
 

@@ -24,7 +24,9 @@ export function stopsOf(track: Track, kind: ReadingKind, { places, baseMm, furth
   if (kind === 'height') return supports.map((_, i) => at(i));
   if (kind === 'gap') return supports.map((_, i) => at(i)).filter(fits);
   if (kind === 'rise') {
-    return supports.slice(0, Math.max(0, supports.length - further)).map((_, i): Stop => ({ ...at(i), beside: [i, i + further] }));
+    return supports
+      .slice(0, Math.max(0, supports.length - further))
+      .map((_, i): Stop => ({ ...at(i), beside: [i, i + further] }));
   }
   if (places === 'supports') return supports.map((_, i) => at(i)).filter(fits);
   return supports

@@ -44,7 +44,10 @@ export function toolsOf(survey: SceneSurvey): Tools {
 
 function instrumentSays(own: SceneInstrument): Partial<Tool> {
   if (own.reads !== 'grade') {
-    return { ...(own.stepMm !== undefined && { step: own.stepMm }), ...(own.errorMm !== undefined && { error: own.errorMm }) };
+    return {
+      ...(own.stepMm !== undefined && { step: own.stepMm }),
+      ...(own.errorMm !== undefined && { error: own.errorMm }),
+    };
   }
   const inDegrees = own.stepDeg !== undefined;
   const step = own.stepDeg ?? own.stepPercent;

@@ -6,6 +6,7 @@ import type { Objective, SurveyAnswer } from '../../sim/survey/index.ts';
 
 export type { SurveyChange } from '../../core/survey/types.ts';
 export type { SceneReading, SceneSurvey } from '../../scene/index.ts';
+export type { Exactness } from '../../sim/study/index.ts';
 export type { Objective, SurveyAnswer } from '../../sim/survey/index.ts';
 
 export type ReadingKind = SceneReading['kind'];
@@ -79,6 +80,8 @@ export interface SurveyState {
   readonly part: SurveyPart;
   readonly tools: Tools;
   readonly walk: Walk | null;
+  /** Text of a table that is being looked at before it is taken; empty: none. */
+  readonly table: string;
   /** The survey on show worked out; null before, and while its readings are none. */
   readonly worked: SurveyAnswer | null;
   /** True while it is being worked out anew. */

@@ -1,15 +1,20 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { plannedHeight, trackPoint } from '../../core/track/index.ts';
+import type { Track } from '../../core/track/types.ts';
 import { timeAtPlace } from '../../state/index.ts';
 import { valueAt } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { GoButton } from './GoButton.tsx';
 import { steepest } from './gradeLines.ts';
+import { PassLines } from './handles/PassLines.tsx';
+import { SectionHandles } from './handles/SectionHandles.tsx';
 import { LiveText } from './LiveText.tsx';
 import { combOf, profileOf } from './profileDrawing.ts';
 import { Row } from './Row.tsx';
 import { SectionTable } from './SectionTable.tsx';
+import { SurveyMarks } from './SurveyMarks.tsx';
 import { letterSection } from './sectionLettering.ts';
+import { surveyMarks } from './surveyMarks.ts';
 import { chainageFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
 import './section.css';
 
@@ -18,13 +23,23 @@ const STEEPEST_GRID = 0.005;
 
 /** The long section: profile, supports, grades and heights written on it, departures from plan below. */
 export function SectionRow({ frame, height }: { readonly frame: BandFrame; readonly height: number }) {
-  const { view, ghost, ground, show, axis, live, fonts, bad } = frame;
-  const { track, motion } = view;
+  const { view, ghost, surveyed, ground, show, axis, live, fonts, bad, edit } = frame;
+  const { motion } = view;
+  const track = edit?.track ?? view.track;
+  const [old, setOld] = useState<Track | null>(null);
   const profile = useMemo(
-    () => (ground ? profileOf(track, ground, height, ghost?.track ?? null) : null),
-    [track, ground, height, ghost],
+    () => (ground ? profileOf(track, ground, height, old ?? ghost?.track ?? null, old ?? track, surveyed) : null),
+    [track, ground, height, ghost, old, surveyed],
   );
-  const comb = useMemo(() => (ground ? combOf(track, ground, height) : null), [track, ground, height]);
+  const comb = useMemo(
+    () => (ground ? combOf(track, ground, height, surveyed) : null),
+    [track, ground, height, surveyed],
+  );
+  const marks = useMemo(
+    () => (ground && comb && surveyed ? surveyMarks(surveyed, ground, comb) : []),
+    [ground, comb, surveyed],
+  );
+  const nexts = ground && surveyed?.next ? ground.xsOf(surveyed.next) : [];
   const ghostComb = useMemo(
     () => (ground && ghost ? combOf(ghost.track, ground, height) : null),
     [ghost, ground, height],
@@ -158,8 +173,17 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
                   className="gwb-ghost"
                 />
               ))}
+            <SurveyMarks marks={marks} />
           </>
         ) : null}
+        {profile
+          ? nexts.map((x) => (
+              <g key={x}>
+                <line x1={x} x2={x} y1={profile.yAtX(x)} y2={height} className="gwb-next-line" />
+                <path d={`M${x},${profile.yAtX(x) - 1}l-5,-9h10z`} className="gwb-next-head" />
+              </g>
+            ))
+          : null}
         {lettering?.leaders.map((leader) => (
           <line
             key={leader.key}
@@ -184,7 +208,21 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
             {text.text}
           </text>
         ))}
+        {edit && ground && profile ? (
+          <PassLines passes={edit.passes} ground={ground} profile={profile} show={show} />
+        ) : null}
       </svg>
+      {edit && ground && profile ? (
+        <SectionHandles
+          frame={frame}
+          edit={edit}
+          ground={ground}
+          profile={profile}
+          comb={comb}
+          height={height}
+          onOld={setOld}
+        />
+      ) : null}
     </Row>
   );
 }

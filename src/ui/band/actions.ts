@@ -1,7 +1,11 @@
+import type { SessionActions } from '../../state/index.ts';
 import type { Axis } from '../../state/types.ts';
 
 /** What the band asks of the rest of the screen. All times in s from the start of the trial. */
-export interface BandActions {
+export interface BandActions
+  extends Pick<SessionActions, 'attempt' | 'beginGesture' | 'settleGesture' | 'bailGesture'> {
+  /** Grade point of the route that the sheet goes to, from 0. */
+  choosePoint(point: number): void;
   /** Plays, or stops where it is. */
   toggle(): void;
   seek(time: number): void;

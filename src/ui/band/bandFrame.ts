@@ -1,4 +1,7 @@
+import type { Track } from '../../core/track/types.ts';
 import type { Reference } from '../../state/index.ts';
+import type { Pass, SceneTrack } from '../../state/routeEdits/index.ts';
+import type { Surveyed } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
 import type { AxisScale, Span } from './axis.ts';
 import type { Inks } from './colourScales.ts';
@@ -26,10 +29,20 @@ export interface BadSupport {
   readonly departure: number;
 }
 
+/** The track of the trial as the railway now is, while its route is being made. */
+export interface SectionEdit {
+  readonly file: SceneTrack;
+  readonly track: Track;
+  /** Everything of the railway that passes over or under the track. */
+  readonly passes: readonly Pass[];
+}
+
 /** All that the rows share between two changes of trial, size or axis. The playhead is not in it: see `Live`. */
 export interface BandFrame {
   readonly view: TrialView;
   readonly ghost: TrialView | null;
+  /** What a survey of this track shows; null when none is looked at. */
+  readonly surveyed: Surveyed | null;
   readonly axis: AxisScale;
   /** All of the axis: the whole track, or the whole trial. */
   readonly full: Span;
@@ -52,5 +65,7 @@ export interface BandFrame {
   readonly paint: PaintMode;
   readonly fonts: Fonts;
   readonly actions: BandActions;
+  /** Null where the section is to be read only. */
+  readonly edit: SectionEdit | null;
   readonly setSpan: (span: Span | null) => void;
 }

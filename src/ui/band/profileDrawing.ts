@@ -1,6 +1,8 @@
 import { newTrackPoint, trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
+import type { Surveyed } from '../../state/types.ts';
 import type { Ground } from './ground.ts';
+import { surveyReach } from './surveyMarks.ts';
 
 /** The profile in pixels of its row. */
 export interface ProfileDrawing {
@@ -13,12 +15,18 @@ export interface ProfileDrawing {
   /** y of the line at every whole pixel. */
   readonly ys: Float64Array;
   yAtX(x: number): number;
+  /** y of a height in m. */
+  yOf(height: number): number;
+  /** Pixels a metre of height. */
+  readonly perMetre: number;
 }
 
 /** From the top of the row to the highest rail: room for lettering. */
 const HEADROOM = 26;
 /** From the foot of the row up to the datum: the comb's room. */
 const COMB_ROOM = 24;
+/** The same where a survey marks its estimates over it. */
+const SURVEYED_COMB_ROOM = 44;
 /** The same without a comb. */
 const FOOT = 8;
 /** The lowest rail stands this far above the datum line, so that it is never mistaken for it. */
@@ -32,19 +40,30 @@ function heightsOf(track: Track, places: Float64Array): Float64Array {
   return places.map((place) => trackPoint(track, place, point).z);
 }
 
-/** The rail as built over the ground, fitted to the row's height; `other` is drawn to the same scale. */
-export function profileOf(track: Track, ground: Ground, height: number, other: Track | null): ProfileDrawing {
+/**
+ * The rail as built over the ground, fitted to the row's height; `other` is drawn to the same scale. `fitted`, where it is given, is the track whose heights
+ * fill the row instead: under a hand that drags, the scale must stay.
+ */
+export function profileOf(
+  track: Track,
+  ground: Ground,
+  height: number,
+  other: Track | null,
+  fitted: Track = track,
+  surveyed: Surveyed | null = null,
+): ProfileDrawing {
   const heights = heightsOf(track, ground.places);
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const z of heights) {
+  for (const z of fitted === track ? heights : heightsOf(fitted, ground.places)) {
     low = Math.min(low, z);
     high = Math.max(high, z);
   }
-  const datum = height - (hasComb(track) ? COMB_ROOM : FOOT);
+  const datum = height - (hasComb(track) ? combRoom(surveyed) : FOOT);
   const lowest = datum - STAND;
   const perMetre = (lowest - HEADROOM) / Math.max(high - low, LEAST_RELIEF);
-  const ys = heights.map((z) => lowest - (z - low) * perMetre);
+  const yOf = (z: number) => lowest - (z - low) * perMetre;
+  const ys = heights.map(yOf);
   const last = ys.length - 1;
   const line = pathOf(ys);
   const yAtX = (x: number) => {
@@ -55,10 +74,12 @@ export function profileOf(track: Track, ground: Ground, height: number, other: T
   return {
     line,
     fill: `${line}L${last},${datum}L0,${datum}Z`,
-    ghost: other ? pathOf(heightsOf(other, ground.places).map((z) => lowest - (z - low) * perMetre)) : null,
+    ghost: other ? pathOf(heightsOf(other, ground.places).map(yOf)) : null,
     datum,
     ys,
     yAtX,
+    yOf,
+    perMetre,
   };
 }
 
@@ -107,17 +128,20 @@ const LEAST_TOOTH = 0.5;
 
 const hasComb = (track: Track): boolean => (track.spec.profile.strip?.supports.length ?? 0) > 0;
 
+const combRoom = (surveyed: Surveyed | null): number => (surveyed === null ? COMB_ROOM : SURVEYED_COMB_ROOM);
+
 /** Null for a track that names no supports. */
-export function combOf(track: Track, ground: Ground, height: number): Comb | null {
+export function combOf(track: Track, ground: Ground, height: number, surveyed: Surveyed | null = null): Comb | null {
   const supports = track.spec.profile.strip?.supports;
   if (!supports || !hasComb(track)) return null;
-  let up = 0;
-  let down = 0;
+  const reach = surveyReach(surveyed);
+  let up = reach.up * 1000;
+  let down = reach.down * 1000;
   for (const { departure } of supports) {
     up = Math.max(up, departure * 1000);
     down = Math.max(down, -departure * 1000);
   }
-  const room = COMB_ROOM - 2 * COMB_GAP + 1;
+  const room = combRoom(surveyed) - 2 * COMB_GAP + 1;
   const perMillimetre = Math.min(PER_MILLIMETRE, room / Math.max(up + down, 1e-9));
   // The baseline sits as on a desk drawing unless departures downward need more room.
   const below = Math.min(Math.max(BELOW, down * perMillimetre), room - up * perMillimetre);

@@ -2,10 +2,11 @@ import { type RefObject, useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import { referenceOf, referencePlaces, referenceVehicle } from '../../state/index.ts';
+import { draftPasses, draftTrack } from '../../state/routeEdits/index.ts';
 import type { Axis, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
 import { type AxisScale, keepInside, type Span, showsAll } from './axis.ts';
-import type { BadSupport, BandFrame, Fonts, PaintMode } from './bandFrame.ts';
+import type { BadSupport, BandFrame, Fonts, PaintMode, SectionEdit } from './bandFrame.ts';
 import { contrastInks, plainInks } from './colourScales.ts';
 import { groundOf } from './ground.ts';
 import { layoutOf } from './layout.ts';
@@ -48,6 +49,9 @@ export function useBandFrame(
   const trial = useStore(session, (state) => state.trial);
   const result = useStore(session, (state) => state.result);
   const ghostState = useStore(session, (state) => state.ghost);
+  const surveyed = useStore(session, (state) =>
+    state.surveyed?.trackId === state.trial?.trackId ? state.surveyed : null,
+  );
   const chosenJoint = useStore(session, (state) => state.chosenJoint);
   const chosenFinding = useStore(session, (state) => state.chosenFinding);
   const kind = useStore(session, (state) => state.axis);
@@ -75,6 +79,15 @@ export function useBandFrame(
   );
   const ghost = useMemo(() => (ghostState ? viewTrial(ghostState.trial, ghostState.result) : null), [ghostState]);
 
+  // On the Route chapter the section shows the railway as it now is, solved or not: it is under the hand.
+  const draft = useStore(session, (state) => (state.chapter === 'route' ? state.scene : null));
+  const drawnTrack = trial?.trackId ?? '';
+  const edit = useMemo<SectionEdit | null>(() => {
+    const file = draft?.tracks.find(({ id }) => id === drawnTrack);
+    const track = draft && file ? draftTrack(draft, drawnTrack) : null;
+    return draft && file && track ? { file, track, passes: draftPasses(draft, drawnTrack) } : null;
+  }, [draft, drawnTrack]);
+
   // A span belongs to the track it was chosen on; on another one all is shown again.
   const [spans, setSpans] = useState<{ readonly track: string; readonly span: Readonly<Record<Axis, Span | null>> }>({
     track: '',
@@ -84,9 +97,9 @@ export function useBandFrame(
   const chosenSpan = spans.track === trackId ? spans.span[kind] : null;
   const layout = useMemo(() => layoutOf(box.width, narrow, box.density), [box.width, box.density, narrow]);
   const full = useMemo<Span>(() => {
-    const end = kind === 'time' ? (view?.motion?.time.at(-1) ?? 0) : (view?.track.length ?? 0);
+    const end = kind === 'time' ? (view?.motion?.time.at(-1) ?? 0) : (edit?.track.length ?? view?.track.length ?? 0);
     return { from: 0, to: end > 0 ? end : 1 };
-  }, [kind, view]);
+  }, [kind, view, edit]);
   const axis = useMemo<AxisScale>(
     () => ({ kind, span: chosenSpan ? keepInside(chosenSpan, full) : full, width: layout.body }),
     [kind, chosenSpan, full, layout.body],
@@ -120,6 +133,7 @@ export function useBandFrame(
     return {
       view,
       ghost,
+      surveyed,
       axis,
       full,
       ground: groundOf(axis, view.motion, reference),
@@ -138,11 +152,13 @@ export function useBandFrame(
       paint,
       fonts,
       actions,
+      edit: kind === 'chainage' ? edit : null,
       setSpan,
     };
   }, [
     view,
     ghost,
+    surveyed,
     axis,
     full,
     rides,
@@ -156,6 +172,8 @@ export function useBandFrame(
     paint,
     fonts,
     actions,
+    edit,
+    kind,
     setSpan,
     box.width,
   ]);

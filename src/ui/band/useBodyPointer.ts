@@ -12,6 +12,10 @@ export interface PointerMarks {
   brush(range: { readonly from: number; readonly to: number } | null): void;
 }
 
+/** Something in the row that is dragged itself. */
+const onHandle = (event: MouseEvent): boolean =>
+  event.target instanceof Element && event.target.closest('[data-handle]') !== null;
+
 /**
  * Pointer, finger and wheel over the bodies of the rows: drag or click moves the playhead (in the carpet: that of the
  * joint pressed), Shift marks a range, two fingers and the wheel zoom, a double click shows all.
@@ -59,7 +63,8 @@ export function useBodyPointer(
       const x = xOf(event);
       if (event.button !== 0 || !inBody(x)) return;
       const over = rowOf(event);
-      if (!over) return;
+      // A handle has the hand to itself.
+      if (!over || onHandle(event)) return;
       element.setPointerCapture(event.pointerId);
       if (!gestures.busy) joint = event.shiftKey ? undefined : over.hooks?.press?.(x, over.y);
       latest.current.marks.hover(null);
@@ -72,7 +77,7 @@ export function useBodyPointer(
         fulfil(gestures.move(event.pointerId, x, now.axis, now.full));
         return;
       }
-      const over = event.pointerType === 'touch' || !inBody(x) ? null : rowOf(event);
+      const over = event.pointerType === 'touch' || !inBody(x) || onHandle(event) ? null : rowOf(event);
       if (!over) {
         drawn.hover(null);
         return;
@@ -87,7 +92,7 @@ export function useBodyPointer(
     };
     const leave = () => latest.current.marks.hover(null);
     const double = (event: MouseEvent) => {
-      if (inBody(xOf(event))) latest.current.frame.setSpan(null);
+      if (inBody(xOf(event)) && !onHandle(event)) latest.current.frame.setSpan(null);
     };
 
     // Several turns of a wheel come within one frame; the axis is redrawn once for all of them.

@@ -40,3 +40,11 @@ export const CompareIcon = () => (
     <path d="M1 4C9 4 12 6.5 19 6.5" strokeDasharray="2 1.6" />
   </Icon>
 );
+
+/** A level on its two feet upon the line. */
+export const SurveyIcon = () => (
+  <Icon>
+    <path d="M1 12.4L19 9.6" strokeWidth="0.9" />
+    <path d="M3.4 4.6L16.4 2.6L16.9 6.1L3.9 8.1ZM5.6 7.9L6 11.6M15.4 6.4L15.9 10" />
+  </Icon>
+);

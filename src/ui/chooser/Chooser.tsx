@@ -1,4 +1,4 @@
-import { openFile } from '../../state/commands/index.ts';
+import { newRailway, openFile } from '../../state/commands/index.ts';
 import { runCommand, useDesk, useSession } from '../context.tsx';
 import { Dialog } from '../controls/Dialog.tsx';
 import { Examples } from './Examples.tsx';
@@ -21,6 +21,16 @@ function ChooserSheet() {
         <Examples onClose={close} />
       </div>
       <div className="actions">
+        <button
+          type="button"
+          className="plain-button"
+          onClick={() => {
+            close();
+            runCommand(desk, newRailway);
+          }}
+        >
+          {newRailway.label(desk)}
+        </button>
         <button
           type="button"
           className="plain-button"

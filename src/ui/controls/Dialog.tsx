@@ -19,7 +19,10 @@ export function Dialog({ title, onClose, children, showTitle = true, className =
     const element = dialog.current;
     element?.showModal();
     // A scrolling list would take the focus, and with it a ring around half the sheet.
-    element?.querySelector<HTMLElement>('input, .plain-button.first')?.focus();
+    (
+      element?.querySelector<HTMLElement>('input:checked') ??
+      element?.querySelector<HTMLElement>('input, .plain-button.first')
+    )?.focus();
     return () => element?.close();
   }, []);
   return (

@@ -4,9 +4,12 @@ import './files.css';
 
 const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
 
+/** A table of readings; everything else is taken for a scene. */
+const isTable = (name: string): boolean => /\.(csv|tsv|txt)$/i.test(name);
+
 /** A file may be dropped anywhere on the window; the veil says so while one is held over it. */
 export function DropVeil() {
-  const { actions } = useDesk();
+  const { actions, surveys } = useDesk();
   const [held, setHeld] = useState(false);
   useEffect(() => {
     // Entering a child fires before leaving its parent: only a count knows when the window itself was left.
@@ -32,7 +35,9 @@ export function DropVeil() {
       const file = event.dataTransfer?.files[0];
       if (!file) return;
       try {
-        await actions.openFileText(file.name, await file.text());
+        const text = await file.text();
+        if (isTable(file.name)) surveys.actions.dropTable(text);
+        else await actions.openFileText(file.name, text);
       } catch (error) {
         actions.report({ title: `“${file.name}” could not be read`, lines: [String(error)] });
       }
@@ -44,11 +49,11 @@ export function DropVeil() {
     window.addEventListener('dragover', over, { signal });
     window.addEventListener('drop', (event) => void drop(event), { signal });
     return () => ends.abort();
-  }, [actions]);
+  }, [actions, surveys]);
   if (!held) return null;
   return (
     <div className="drop-veil">
-      <p>Let go to open this scene file</p>
+      <p>Let go to open this scene file, or to read this table of readings</p>
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { chooseRailway, openFile, openPalette, redo, saveFile, undo } from '../../state/commands/index.ts';
+import { chooseRailway, newRailway, openFile, openPalette, redo, saveFile, undo } from '../../state/commands/index.ts';
 import { useDesk, useHistory, useSession } from '../context.tsx';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { Segmented } from '../controls/Segmented.tsx';
@@ -37,6 +37,7 @@ export function Header() {
         </span>
       </CommandButton>
       <div className="header-buttons">
+        <CommandButton command={newRailway}>New</CommandButton>
         <CommandButton command={openFile}>Open</CommandButton>
         <CommandButton command={saveFile}>Save</CommandButton>
         <CommandButton command={undo} className="undo">

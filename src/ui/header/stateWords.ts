@@ -3,7 +3,12 @@ import type { Opened, SessionState } from '../../state/types.ts';
 
 /** Where a scene came from. */
 export function openedWords({ from, name }: Opened): string {
-  return { program: 'an example, as it came', file: `opened from ${name}`, machine: 'as you left it' }[from];
+  return {
+    program: 'an example, as it came',
+    file: `opened from ${name}`,
+    machine: 'as you left it',
+    shape: 'new',
+  }[from];
 }
 
 /** What is going on, in a few words: a run, cures being worked out, a change not run yet, or where the scene came from. */

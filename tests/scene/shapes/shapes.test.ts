@@ -103,7 +103,7 @@ describe.each(startingShapes.map((shape) => [shape.id, shape] as const))('%s', (
             shaped = shape.make(scale, values);
           } catch (error) {
             expect(error).toBeInstanceOf(RangeError);
-            expect((error as Error).message).toMatch(/^\S.*[.:].*\d.*/s);
+            expect((error as Error).message).toMatch(/\d.*\.$/);
             return;
           }
           made++;
@@ -112,7 +112,7 @@ describe.each(startingShapes.map((shape) => [shape.id, shape] as const))('%s', (
           const is = measured(shaped);
           expect(is.riseMm).toBeCloseTo(promise.riseMm, 3);
           expect(is.gradePercent).toBeLessThanOrEqual(promise.gradePercent + 1e-6);
-          expect(is.radiusMm).toBeGreaterThan(promise.radiusMm * (1 - 1e-9));
+          expect(is.radiusMm).toBeGreaterThanOrEqual(promise.radiusMm * (1 - 1e-9));
           // The chain is tangent, and eased where trains run: no jump of place or direction.
           for (const track of is.tracks) {
             for (const jump of track.jumps) {

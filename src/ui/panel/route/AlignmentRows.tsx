@@ -11,9 +11,9 @@ import {
   type SceneTrack,
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
+import { mmShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
 import { ElementRow } from './ElementRow.tsx';
-import { mmShown } from './measures.ts';
 import { Refusable } from './Refusable.tsx';
 
 interface AlignmentRowsProps {

@@ -1,7 +1,16 @@
 import { useDesk } from '../../context.tsx';
 import { DimensionField } from '../../controls/DimensionField.tsx';
+import {
+  degreesShown,
+  mmShown,
+  percentShown,
+  readDegrees,
+  readMm,
+  readPercent,
+  readTurns,
+  turnsShown,
+} from '../../measures.ts';
 import { type Shown, useShow } from '../../show.ts';
-import { degreesShown, mmShown, percentShown, readDegrees, readMm, readPercent, readTurns, turnsShown } from './measures.ts';
 
 interface EditFieldProps {
   readonly label: string;

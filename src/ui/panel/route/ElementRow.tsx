@@ -1,3 +1,4 @@
+import { placeWords } from '../../../state/index.ts';
 import {
   type ElementChange,
   elementFields,
@@ -9,7 +10,6 @@ import {
   setElement,
   splitElement,
 } from '../../../state/routeEdits/index.ts';
-import { placeWords } from '../../../state/index.ts';
 import { useDesk } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { useShow } from '../../show.ts';
@@ -57,7 +57,12 @@ export function ElementRow({ track, index, fromMm, toMm, chosen, onChoose }: Ele
         {elementFields(element, track.cant !== undefined).map((field) => (
           <EditField
             key={field.key}
-            {...field}
+            label={field.label}
+            measures={field.measures}
+            value={field.value}
+            step={field.step}
+            least={field.least}
+            most={field.most}
             onChange={(value) =>
               put(field.label.toLowerCase(), { [field.key]: field.key === 'cantMm' && value === 0 ? null : value })
             }

@@ -1,3 +1,4 @@
+import { placeWords } from '../../../state/index.ts';
 import {
   addProfilePoint,
   type ProfileChange,
@@ -7,7 +8,6 @@ import {
   setProfilePoint,
   trackLengthMm,
 } from '../../../state/routeEdits/index.ts';
-import { placeWords } from '../../../state/index.ts';
 import { useDesk } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { useShow } from '../../show.ts';
@@ -42,7 +42,10 @@ export function ProfileRows({ track, chosen, onChoose }: ProfileRowsProps) {
     actions.attempt(`${words} at ${placeWords(points[index].atMm / 1000, show)}`, (scene) =>
       setProfilePoint(scene, track.id, index, change),
     );
-  const addAt = roomiest(points.map(({ atMm }) => atMm), end);
+  const addAt = roomiest(
+    points.map(({ atMm }) => atMm),
+    end,
+  );
   return (
     <>
       <h3 id="profile-rows">Profile</h3>

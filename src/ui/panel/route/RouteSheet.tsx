@@ -1,50 +1,54 @@
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
+import { draftTrack } from '../../../state/routeEdits/index.ts';
 import { useSession } from '../../context.tsx';
-import { Fact } from '../../controls/Fact.tsx';
-import { distanceShown, gradeShown, lengthShown, radiusShown, useShow } from '../../show.ts';
+import { distanceShown, gradeShown, lengthShown, radiusShown, type Shown, useShow } from '../../show.ts';
 import { AlignmentRows } from './AlignmentRows.tsx';
 import { ProfileRows } from './ProfileRows.tsx';
 import { routeFacts } from './routeFacts.ts';
+import { StartRow } from './StartRow.tsx';
 import { SupportRows } from './SupportRows.tsx';
+import { TrackRows } from './TrackRows.tsx';
+import { useRouteChoice } from './useRouteChoice.ts';
+import './route.css';
 
-/** The route as the scene gives it, to read: its alignment, its profile and its supports, element by element. */
+/** The route as it is being made: every number of its alignment, heights and supports, to type or to drag. */
 export function RouteSheet() {
   const show = useShow();
-  const compiled = useSession((state) => state.compiled);
-  const trialTrack = useSession((state) => state.trial?.trackId ?? '');
-  const [chosen, setChosen] = useState<string | null>(null);
-  const tracks = compiled?.scene.tracks ?? [];
-  const file =
-    tracks.find((track) => track.id === chosen) ?? tracks.find((track) => track.id === trialTrack) ?? tracks[0];
-  const track = file && compiled?.tracks.get(file.id);
-  const facts = useMemo(() => track && routeFacts(track), [track]);
-  if (!file || !track || !facts) return null;
-  const length = distanceShown(facts.length, show);
-  const rise = lengthShown(Math.abs(facts.rise), show);
-  const radius = facts.leastRadius === null ? null : radiusShown(facts.leastRadius, show);
-  const grade = gradeShown(Math.abs(facts.steepest), show);
+  const scene = useSession((state) => state.scene);
+  const choice = useRouteChoice();
+  const tracks = scene?.tracks ?? [];
+  const track = tracks.find(({ id }) => id === choice.track) ?? tracks[0];
+  const drawn = useMemo(() => (scene && track ? draftTrack(scene, track.id) : null), [scene, track]);
+  const facts = useMemo(() => drawn && routeFacts(drawn), [drawn]);
+  if (!scene || !track) return null;
   return (
-    <section aria-label="Route">
-      <h2>{file.name}</h2>
-      <p className="quiet">as planned and built, to read</p>
-      {tracks.length > 1 && (
-        <ul className="trial-list track-list" aria-label="Tracks">
-          {tracks.map((one) => (
-            <li key={one.id}>
-              <button type="button" aria-current={one === file ? 'true' : undefined} onClick={() => setChosen(one.id)}>
-                {one.name}
-              </button>
-            </li>
-          ))}
-        </ul>
+    <section className="route-sheet" aria-label="Route">
+      <h2>{track.name}</h2>
+      {facts && (
+        <dl className="facts">
+          <FactPair name="Length" of={distanceShown(facts.length, show)} />
+          <FactPair name={facts.rise < 0 ? 'Falls' : 'Rises'} of={lengthShown(Math.abs(facts.rise), show)} />
+          <FactPair name="Steepest, planned" of={gradeShown(Math.abs(facts.steepest), show)} />
+          {facts.leastRadius !== null && <FactPair name="Tightest curve" of={radiusShown(facts.leastRadius, show)} />}
+        </dl>
       )}
-      <Fact name="Length" shown={length.shown} others={length.other} />
-      <Fact name={facts.rise < 0 ? 'Falls' : 'Rises'} shown={rise.shown} others={rise.other} />
-      <Fact name="Steepest grade planned" shown={grade.shown} others={grade.other} />
-      {radius && <Fact name="Tightest curve" shown={radius.shown} others={radius.other} />}
-      <AlignmentRows file={file} track={track} />
-      <ProfileRows track={track} />
-      <SupportRows track={track} />
+      <AlignmentRows track={track} chosen={choice.element} onChoose={choice.chooseElement} />
+      <ProfileRows track={track} chosen={choice.point} onChoose={choice.choosePoint} />
+      <SupportRows track={track} drawn={drawn} />
+      <StartRow track={track} />
+      <h3>Tracks</h3>
+      <TrackRows tracks={tracks} track={track} onChoose={choice.chooseTrack} />
     </section>
+  );
+}
+
+function FactPair({ name, of }: { readonly name: string; readonly of: Shown }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        {of.shown.join('\u2009')} <small>{of.other}</small>
+      </dd>
+    </div>
   );
 }

@@ -1,41 +1,116 @@
 import { plannedHeight } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
-import { formatLength } from '../../../core/units/index.ts';
 import { placeWords } from '../../../state/index.ts';
+import {
+  moveSupport,
+  placedSupports,
+  type SceneTrack,
+  setSupportsEvery,
+  trackLengthMm,
+} from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
-import { SheetRow } from '../../controls/SheetRow.tsx';
-import { lengthShown, useShow } from '../../show.ts';
+import { mmShown, offShown } from '../../measures.ts';
+import { useShow } from '../../show.ts';
+import { EditField } from './EditField.tsx';
+import { Refusable } from './Refusable.tsx';
 
-/** Departures below this are none: nobody sets a support closer, m. */
-const asPlanned = 0.00005;
+interface SupportRowsProps {
+  readonly track: SceneTrack;
+  /** The same track compiled: it knows the planned heights. Null while it cannot be. */
+  readonly drawn: Track | null;
+}
 
-/** Every support: its number and place, its planned height, and how far it stands off it. */
-export function SupportRows({ track }: { readonly track: Track }) {
+/** Distance that supports are first given, mm: common practice for 9 mm ply, no source. */
+const usualMm = 300;
+/** The format's bounds, mm. */
+const [leastEveryMm, mostEveryMm, mostOffMm] = [20, 5000, 100];
+
+/** How the supports stand along the track, and each one's height with how far it stands off its plan. */
+export function SupportRows({ track, drawn }: SupportRowsProps) {
   const { actions } = useDesk();
   const show = useShow();
-  const supports = track.spec.profile.strip?.supports ?? [];
-  if (supports.length === 0) return null;
+  const { supports } = track;
+  const placed = placedSupports(track);
+  const everyWords = mmShown(usualMm, show).shown.join('\u2009');
   return (
     <>
       <h3 id="support-rows">Supports</h3>
-      <ul className="rows" aria-labelledby="support-rows">
-        {supports.map(({ chainage, departure }, index) => {
-          const height = lengthShown(plannedHeight(track, chainage), show);
-          const off = Math.abs(departure) >= asPlanned;
-          const unit = show.lengthUnit === 'mm' ? {} : { unit: 'in' as const, digits: 3 };
-          return (
-            <SheetRow
-              key={chainage}
-              name={`Support ${index + 1}`}
-              figure={height.shown.join('\u2009')}
-              note={placeWords(chainage, show)}
-              other={off ? `${formatLength(departure, { signed: true, ...unit })} off` : height.other}
-              off={off}
-              onGo={() => actions.goToPlace(chainage)}
+      {supports && 'everyMm' in supports ? (
+        <div className="edit-row">
+          <div className="fields two">
+            <EditField
+              label="One every"
+              measures="length"
+              value={supports.everyMm}
+              step={5}
+              least={leastEveryMm}
+              most={mostEveryMm}
+              onChange={(value) =>
+                actions.attempt('distance of supports', (scene) => setSupportsEvery(scene, track.id, value))
+              }
             />
+            <EditField
+              label="First at"
+              measures="length"
+              value={supports.firstMm ?? 0}
+              step={5}
+              least={0}
+              most={trackLengthMm(track)}
+              onChange={(value) =>
+                actions.attempt('place of the first support', (scene) =>
+                  setSupportsEvery(scene, track.id, supports.everyMm, value),
+                )
+              }
+            />
+          </div>
+        </div>
+      ) : (
+        <div className="add-row">
+          <span>{supports ? `${placed.length}, each at its own place` : 'None yet'}</span>
+          <Refusable
+            acts={[
+              {
+                words: `One every ${everyWords}`,
+                act: () =>
+                  actions.attempt(`supports every ${everyWords}`, (scene) =>
+                    setSupportsEvery(scene, track.id, usualMm),
+                  ),
+              },
+            ]}
+          />
+        </div>
+      )}
+      <ol className="support-list" aria-labelledby="support-rows">
+        {placed.map(({ atMm, offMm }, index) => {
+          const height = drawn ? mmShown(plannedHeight(drawn, atMm / 1000) * 1000, show).shown.join('\u2009') : '';
+          return (
+            // biome-ignore lint/suspicious/noArrayIndexKey: supports are numbered, and the number is their name
+            <li key={index} className={offMm === 0 ? undefined : 'off'}>
+              <button type="button" title="Go there" onClick={() => actions.goToPlace(atMm / 1000)}>
+                <i>{index + 1}</i>
+                <small>{placeWords(atMm / 1000, show)}</small>
+                <b>{height}</b>
+              </button>
+              <div className="fields">
+                <EditField
+                  label={`Support ${index + 1} off its plan`}
+                  measures="length"
+                  value={offMm}
+                  step={0.1}
+                  least={-mostOffMm}
+                  most={mostOffMm}
+                  shown={offMm === 0 ? ['as planned', ''] : offShown(offMm, show)}
+                  onChange={(value) =>
+                    actions.attempt(`support ${index + 1} off its plan`, (scene) =>
+                      moveSupport(scene, track.id, index, value),
+                    )
+                  }
+                />
+              </div>
+            </li>
           );
         })}
-      </ul>
+      </ol>
     </>
   );
 }

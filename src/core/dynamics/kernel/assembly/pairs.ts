@@ -31,10 +31,6 @@ export function abs(a: v128): v128 {
   return f64x2.abs(a);
 }
 
-export function negate(a: v128): v128 {
-  return f64x2.neg(a);
-}
-
 export function larger(a: v128, b: v128): v128 {
   return f64x2.pmax(a, b);
 }

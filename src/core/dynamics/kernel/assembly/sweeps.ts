@@ -15,7 +15,6 @@ import {
   larger,
   mirrored,
   mul,
-  negate,
   seconds,
   smaller,
   sub,
@@ -110,7 +109,7 @@ export function sweepForward(train: Train): void {
     row.rear = rear;
     row.base = base;
 
-    // The vehicle's balance: lower·V(outer) + diagonal·V + upper·V(inner) = right.
+    // The vehicle's balance, diagonal·V = right + minusLower·V(outer) + hold·slope·rear·V(inner), becomes V = d + c·V(inner).
     const slide = row.slide;
     const grip = turnedBy(mul(slide, flange), add(outerForce, force));
     const pull = sub(outerRear, grip);
@@ -123,10 +122,10 @@ export function sweepForward(train: Train): void {
       sub(add(mul(row.inertia, speed), row.push), add(grade, mul(slide, add(rolling, curve)))),
       sub(mul(pull, outerBase), mul(hold, base)),
     );
-    const pivot = div(one, add(diagonal, mul(minusLower, c)));
+    const pivot = div(one, sub(diagonal, mul(minusLower, c)));
     const free = row.free;
     d = choose(free, mul(add(right, mul(minusLower, d)), pivot), row.fixed);
-    c = where(free, negate(mul(mul(holdSlope, rear), pivot)));
+    c = where(free, mul(mul(holdSlope, rear), pivot));
     row.upper = c;
     row.right = d;
 
@@ -163,7 +162,7 @@ export function sweepBack(train: Train): bool {
   const c = row.upper;
   const d = row.right;
   // The halves meet: each one's innermost speed in terms of the other's, which counts the other way.
-  let mean = div(add(d, mul(c, swapped(d))), sub(both(1), mul(c, swapped(c))));
+  let mean = div(sub(d, mul(c, swapped(d))), sub(both(1), mul(c, swapped(c))));
   let inner = mirrored(mean);
   let wrong = zero;
   while (true) {
@@ -177,7 +176,7 @@ export function sweepBack(train: Train): bool {
     if (changetype<usize>(row) === train.rows) break;
     row = changetype<Row>(changetype<usize>(row) - offsetof<Row>());
     inner = mean;
-    mean = sub(row.right, mul(row.upper, inner));
+    mean = add(row.right, mul(row.upper, inner));
   }
   return !v128.any_true(wrong);
 }

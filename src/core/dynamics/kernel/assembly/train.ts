@@ -42,7 +42,7 @@ export class Row {
   free: v128;
   fixed: v128;
   booked: v128;
-  /** The eliminated row. */
+  /** The eliminated row: mean speed = right + upper · mean speed of the inner neighbour. */
   upper: v128;
   right: v128;
   /** Joint: spacing at free length, extension at the step's start, m; levers of the outer and the inner speed in its rate. */

@@ -6,8 +6,8 @@ import {
   parseLength,
   type Reading,
   thinSpace,
-} from '../../../core/units/index.ts';
-import { gradeShown, lengthShown, type Show, type Shown } from '../../show.ts';
+} from '../core/units/index.ts';
+import { gradeShown, lengthShown, type Show, type Shown } from './show.ts';
 
 const perMm = 1e-3;
 const perDegree = Math.PI / 180;

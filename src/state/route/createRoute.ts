@@ -1,0 +1,131 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Track } from '../../core/track/types.ts';
+import type { ProbePool } from '../../sim/study/index.ts';
+import { draftTrack } from '../routeEdits/index.ts';
+import type { Session } from '../session.ts';
+import type { SessionState } from '../types.ts';
+import { keepDraftVerdicts } from './draftVerdicts.ts';
+import { dragged, type Held, type Place } from './dragged.ts';
+import { openEnds } from './ends.ts';
+import { type Handle, handlesOf } from './handles.ts';
+import type { Snapping } from './snapping.ts';
+import type { RouteState } from './types.ts';
+
+/** What can be done to the plan by hand. A hold is one step of the history. */
+export interface RouteActions {
+  /** Null: the track that the trial runs on. */
+  chooseTrack(trackId: string | null): void;
+  chooseHandle(key: string | null): void;
+  /** Takes hold of a handle; false when there is none of that key. */
+  take(key: string): boolean;
+  /** Takes what is held to a place in plan, m. What cannot be met is told in `refusal`, and the last that could stays. */
+  moveTo(place: Place, snap: Snapping): void;
+  letGo(): void;
+  /** Puts back what was before the hold. */
+  putBack(): void;
+}
+
+/** The track being drawn as the railway now is, with its handles. */
+export interface DrawnPlan {
+  readonly trackId: string;
+  readonly track: Track;
+  readonly handles: readonly Handle[];
+}
+
+export interface Route {
+  readonly route: StoreApi<RouteState>;
+  readonly actions: RouteActions;
+  /** What of the plan can be taken hold of now; null when no track is open. */
+  plan(): DrawnPlan | null;
+  dispose(): void;
+}
+
+/** The track whose plan is worked on: the chosen one while it is there, else the trial's. */
+export function chosenTrack({ chosenTrack: chosen }: RouteState, { scene, trialId }: SessionState): string | null {
+  if (scene === null) return null;
+  if (scene.tracks.some(({ id }) => id === chosen)) return chosen;
+  return scene.trials.find(({ id }) => id === trialId)?.track ?? scene.tracks[0].id;
+}
+
+/** Makes what draws the plan of a session's railway; `pool` runs the quasi-static passes. */
+export function createRoute({ session, actions: document }: Session, pool: Pick<ProbePool, 'probe'>): Route {
+  const route = createStore<RouteState>(() => ({
+    chosenTrack: null,
+    chosenHandle: null,
+    held: null,
+    refusal: null,
+    verdict: null,
+  }));
+  const stopVerdicts = keepDraftVerdicts(session, route, pool);
+  let held: Held | null = null;
+  let known: { readonly scene: SessionState['scene']; readonly trackId: string; readonly plan: DrawnPlan } | null =
+    null;
+
+  const plan = (): DrawnPlan | null => {
+    const state = session.getState();
+    const trackId = chosenTrack(route.getState(), state);
+    if (state.scene === null || trackId === null) return null;
+    if (known?.scene === state.scene && known.trackId === trackId) return known.plan;
+    const track = draftTrack(state.scene, trackId);
+    if (track === null) return null;
+    known = { scene: state.scene, trackId, plan: { trackId, track, handles: handlesOf(state.scene, trackId, track) } };
+    return known.plan;
+  };
+
+  // Another railway has other handles.
+  const unsubscribe = session.subscribe((now, before) => {
+    if (now.opened !== before.opened) {
+      held = null;
+      route.setState({ chosenTrack: null, chosenHandle: null, held: null, refusal: null });
+    }
+  });
+
+  const actions: RouteActions = {
+    chooseTrack: (chosen) => route.setState({ chosenTrack: chosen, chosenHandle: null }),
+    chooseHandle: (chosenHandle) => route.setState({ chosenHandle }),
+    take(key) {
+      const now = plan();
+      const handle = now?.handles.find((one) => one.key === key);
+      const { scene } = session.getState();
+      if (held !== null || now === null || handle === undefined || scene === null) return false;
+      const tracks = new Map(
+        scene.tracks.flatMap(({ id }) => {
+          const track = draftTrack(scene, id);
+          return track === null ? [] : [[id, track] as const];
+        }),
+      );
+      held = { scene, trackId: now.trackId, track: now.track, handle, ends: openEnds(tracks) };
+      document.beginGesture();
+      route.setState({ held: key, chosenHandle: key, refusal: null });
+      return true;
+    },
+    moveTo(place, snap) {
+      if (held === null) return;
+      const { label, make } = dragged(held, place, snap);
+      const refusal = document.attempt(label, make);
+      if (refusal !== route.getState().refusal) route.setState({ refusal });
+    },
+    letGo() {
+      if (held === null) return;
+      held = null;
+      document.settleGesture();
+      route.setState({ held: null, refusal: null });
+    },
+    putBack() {
+      if (held === null) return;
+      held = null;
+      document.bailGesture();
+      route.setState({ held: null, refusal: null });
+    },
+  };
+
+  return {
+    route,
+    actions,
+    plan,
+    dispose() {
+      unsubscribe();
+      stopVerdicts();
+    },
+  };
+}

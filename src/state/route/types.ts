@@ -1,0 +1,21 @@
+import type { Scene } from '../../scene/index.ts';
+import type { TrialMeasure } from '../../sim/study/index.ts';
+
+/** What the quasi-static pass says of the railway as it is being changed; or why it cannot be run, in words. */
+export type DraftVerdict =
+  | { readonly ok: true; readonly scene: Scene; readonly measure: TrialMeasure }
+  | { readonly ok: false; readonly scene: Scene; readonly reason: string };
+
+/** What is in hand on the plan. */
+export interface RouteState {
+  /** Track whose handles are shown; null: the one that the trial runs on. */
+  readonly chosenTrack: string | null;
+  /** Key of the handle that the keyboard moves, or null. */
+  readonly chosenHandle: string | null;
+  /** Key of the handle that a hand holds now. */
+  readonly held: string | null;
+  /** Why the place of the hand cannot be met, and by how much; null when it is. */
+  readonly refusal: string | null;
+  /** Margins of the railway as it is being changed; null when the trial on show is that of the railway as it is. */
+  readonly verdict: DraftVerdict | null;
+}

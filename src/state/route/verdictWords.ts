@@ -1,0 +1,28 @@
+import { showAmount } from '../../core/findings/index.ts';
+import type { SessionState } from '../types.ts';
+import { placeWords, titleOf } from '../words.ts';
+import type { DraftVerdict } from './types.ts';
+
+type Show = Pick<SessionState, 'lengthUnit' | 'gradeForm'>;
+
+/** A verdict on the railway as it is being changed, in one line. */
+export interface VerdictWords {
+  readonly words: string;
+  readonly fails: boolean;
+}
+
+/** The closest call of the quasi-static pass: what, by how much, where. */
+export function verdictWords(verdict: DraftVerdict, show: Show): VerdictWords {
+  if (!verdict.ok) return { words: verdict.reason, fails: true };
+  const { measure } = verdict;
+  const [least] = measure.risks;
+  if (measure.outcome !== 'arrived') {
+    const stalls = measure.risks.find(({ risk }) => risk === 'stall');
+    if (stalls === undefined) return { words: 'The train does not arrive', fails: true };
+    return { words: `Does not arrive: stalls at ${placeWords(stalls.chainage, show)}`, fails: true };
+  }
+  if (least === undefined) return { words: 'Nothing can happen here', fails: false };
+  const margin = showAmount(least.margin, least.unit, show);
+  const where = `${titleOf(least.risk)} ${margin} at ${placeWords(least.chainage, show)}`;
+  return { words: measure.passes ? `Passes; closest: ${where}` : `Fails: ${where}`, fails: !measure.passes };
+}

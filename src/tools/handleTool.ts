@@ -1,0 +1,142 @@
+import { type Handle, noSnapping, type Place, type Snapping } from '../state/route/index.ts';
+
+/** What the hand and the keyboard do at the handles of a plan. Places are in plan, m; pixels only say whether a press has become a drag. */
+export type HandEvent =
+  | {
+      readonly kind: 'press';
+      readonly pointer: number;
+      readonly handle: Handle;
+      readonly pixel: Place;
+      readonly place: Place;
+    }
+  | {
+      readonly kind: 'move';
+      readonly pointer: number;
+      readonly pixel: Place;
+      /** Null where the hand points at nothing of the plan. */
+      readonly place: Place | null;
+      readonly snap: Snapping;
+    }
+  | { readonly kind: 'release'; readonly pointer: number }
+  /** The hand was taken away by something else. */
+  | { readonly kind: 'lost'; readonly pointer: number }
+  | { readonly kind: 'escape' }
+  | {
+      readonly kind: 'nudge';
+      readonly handle: Handle;
+      /** 1, 0 or -1 to the right and up. */
+      readonly right: number;
+      readonly up: number;
+      /** What is right and up in the picture, in plan. */
+      readonly axes: { readonly right: Place; readonly up: Place };
+      /** m */
+      readonly step: number;
+    }
+  | { readonly kind: 'keys-up' };
+
+/** What is to be done about it. */
+export type HandDeed =
+  | { readonly kind: 'choose'; readonly key: string }
+  | { readonly kind: 'take'; readonly key: string }
+  | { readonly kind: 'move'; readonly to: Place; readonly snap: Snapping }
+  | { readonly kind: 'let-go' }
+  | { readonly kind: 'put-back' };
+
+export type HandState =
+  | { readonly kind: 'idle' }
+  /** Down on a handle, not moved yet. `grip`: from the hand to what it takes along. */
+  | {
+      readonly kind: 'pressed';
+      readonly pointer: number;
+      readonly key: string;
+      readonly pixel: Place;
+      readonly grip: Place;
+    }
+  | { readonly kind: 'dragging'; readonly pointer: number; readonly grip: Place }
+  /** Arrow keys are held down; `at` is where they have taken it. */
+  | { readonly kind: 'nudging'; readonly key: string; readonly at: Place };
+
+export interface HandStep {
+  readonly state: HandState;
+  readonly deeds: readonly HandDeed[];
+}
+
+export const idle: HandState = { kind: 'idle' };
+
+/** A press that moves no further than this is a choice, px. */
+const slop = 4;
+
+const stay = (state: HandState, ...deeds: HandDeed[]): HandStep => ({ state, deeds });
+
+/** One step of the hand: the state after an event, and what is to be done. A pure state machine: idle, pressed, dragging, nudging. */
+export function handStep(state: HandState, event: HandEvent): HandStep {
+  switch (event.kind) {
+    case 'press':
+      return state.kind === 'idle' ? press(event) : stay(state);
+    case 'move':
+      return move(state, event);
+    case 'release':
+      return release(state, event.pointer);
+    case 'lost':
+      return holds(state, event.pointer) ? backToIdle(state) : stay(state);
+    case 'escape':
+      return backToIdle(state);
+    case 'nudge':
+      return nudge(state, event);
+    case 'keys-up':
+      return state.kind === 'nudging' ? stay(idle, { kind: 'let-go' }) : stay(state);
+  }
+}
+
+const holds = (state: HandState, pointer: number): boolean =>
+  (state.kind === 'pressed' || state.kind === 'dragging') && state.pointer === pointer;
+
+function press({ pointer, handle, pixel, place }: Extract<HandEvent, { kind: 'press' }>): HandStep {
+  const [x, y] = handle.anchor;
+  // New track ends under the hand; all else keeps its distance from where it was taken hold of.
+  const grip: Place = handle.kind === 'extend' ? [0, 0] : [x - place[0], y - place[1]];
+  return stay({ kind: 'pressed', pointer, key: handle.key, pixel, grip }, { kind: 'choose', key: handle.key });
+}
+
+function move(state: HandState, { pointer, pixel, place, snap }: Extract<HandEvent, { kind: 'move' }>): HandStep {
+  if (!holds(state, pointer) || place === null || (state.kind !== 'pressed' && state.kind !== 'dragging')) {
+    return stay(state);
+  }
+  const to: Place = [place[0] + state.grip[0], place[1] + state.grip[1]];
+  const moved: HandDeed = { kind: 'move', to, snap };
+  if (state.kind === 'dragging') return stay(state, moved);
+  if (Math.hypot(pixel[0] - state.pixel[0], pixel[1] - state.pixel[1]) <= slop) return stay(state);
+  return stay({ kind: 'dragging', pointer, grip: state.grip }, { kind: 'take', key: state.key }, moved);
+}
+
+function release(state: HandState, pointer: number): HandStep {
+  if (!holds(state, pointer)) return stay(state);
+  return state.kind === 'dragging' ? stay(idle, { kind: 'let-go' }) : stay(idle);
+}
+
+function backToIdle(state: HandState): HandStep {
+  const took = state.kind === 'dragging' || state.kind === 'nudging';
+  return took ? stay(idle, { kind: 'put-back' }) : stay(idle);
+}
+
+function nudge(state: HandState, { handle, right, up, axes, step }: Extract<HandEvent, { kind: 'nudge' }>): HandStep {
+  if (state.kind === 'pressed' || state.kind === 'dragging') return stay(state);
+  const deeds: HandDeed[] = [];
+  const going = state.kind === 'nudging' && state.key === handle.key;
+  if (state.kind === 'nudging' && !going) deeds.push({ kind: 'let-go' });
+  if (!going) deeds.push({ kind: 'take', key: handle.key });
+  const from = going ? state.at : handle.anchor;
+  const by = way(handle, right, up, axes);
+  const at: Place = [from[0] + step * by[0], from[1] + step * by[1]];
+  deeds.push({ kind: 'move', to: at, snap: noSnapping });
+  return stay({ kind: 'nudging', key: handle.key, at }, ...deeds);
+}
+
+/** Right and up make more of what grows along a line; what goes anywhere goes where the arrow points in the picture. */
+function way(handle: Handle, right: number, up: number, axes: { readonly right: Place; readonly up: Place }): Place {
+  if (handle.grows !== null) {
+    const more = Math.sign(right + up);
+    return [more * handle.grows[0], more * handle.grows[1]];
+  }
+  return [right * axes.right[0] + up * axes.up[0], right * axes.right[1] + up * axes.up[1]];
+}

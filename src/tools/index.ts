@@ -1,0 +1,2 @@
+export { type HandDeed, type HandEvent, type HandState, type HandStep, handStep, idle } from './handleTool.ts';
+export { nudgeSteps, snappingFor } from './steps.ts';

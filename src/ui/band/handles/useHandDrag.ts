@@ -1,0 +1,89 @@
+import { type RefObject, useEffect, useRef } from 'react';
+
+/** What a hand does with what it took hold of; px from where it took hold. */
+export interface HandHooks {
+  /** False where there is nothing to hold. */
+  take(key: string): boolean;
+  move(dx: number, dy: number, keys: { readonly alt: boolean; readonly shift: boolean }): void;
+  letGo(): void;
+  putBack(): void;
+}
+
+/** Below this a press is a choice, not a drag, px. */
+const slack = 3;
+
+/** Pointers on everything marked `data-handle` in a drawing. Moves are passed on once a frame; Escape puts back. */
+export function useHandDrag(drawing: RefObject<SVGSVGElement | null>, hooks: HandHooks): void {
+  const latest = useRef(hooks);
+  latest.current = hooks;
+  useEffect(() => {
+    const element = drawing.current;
+    if (!element) return;
+    let from: { readonly x: number; readonly y: number; readonly key: string; readonly pointer: number } | null = null;
+    let holds = false;
+    let waiting = 0;
+    let last: PointerEvent | null = null;
+
+    const pass = () => {
+      waiting = 0;
+      if (from && last && holds)
+        latest.current.move(last.clientX - from.x, last.clientY - from.y, { alt: last.altKey, shift: last.shiftKey });
+    };
+    const end = (kept: boolean) => {
+      cancelAnimationFrame(waiting);
+      if (kept) pass();
+      waiting = 0;
+      window.removeEventListener('keydown', onEscape, { capture: true });
+      if (holds) {
+        if (kept) latest.current.letGo();
+        else latest.current.putBack();
+      }
+      from = null;
+      last = null;
+      holds = false;
+    };
+    const onEscape = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape') return;
+      event.preventDefault();
+      event.stopPropagation();
+      end(false);
+    };
+    const down = (event: PointerEvent) => {
+      const handle = event.target instanceof Element ? event.target.closest<SVGElement>('[data-handle]') : null;
+      if (!handle || event.button !== 0 || from) return;
+      // The drawing and not the handle: a handle may be drawn anew while it is held.
+      element.setPointerCapture(event.pointerId);
+      handle.focus({ preventScroll: true });
+      event.preventDefault();
+      from = { x: event.clientX, y: event.clientY, key: handle.dataset.handle ?? '', pointer: event.pointerId };
+      window.addEventListener('keydown', onEscape, { capture: true });
+    };
+    const move = (event: PointerEvent) => {
+      if (!from || event.pointerId !== from.pointer) return;
+      if (!holds && Math.hypot(event.clientX - from.x, event.clientY - from.y) < slack) return;
+      if (!holds) {
+        holds = latest.current.take(from.key);
+        if (!holds) return;
+      }
+      last = event;
+      waiting ||= requestAnimationFrame(pass);
+    };
+    const up = (event: PointerEvent) => {
+      if (from && event.pointerId === from.pointer) end(true);
+    };
+    const cancel = (event: PointerEvent) => {
+      if (from && event.pointerId === from.pointer) end(false);
+    };
+    element.addEventListener('pointerdown', down);
+    element.addEventListener('pointermove', move);
+    element.addEventListener('pointerup', up);
+    element.addEventListener('pointercancel', cancel);
+    return () => {
+      end(false);
+      element.removeEventListener('pointerdown', down);
+      element.removeEventListener('pointermove', move);
+      element.removeEventListener('pointerup', up);
+      element.removeEventListener('pointercancel', cancel);
+    };
+  }, [drawing]);
+}

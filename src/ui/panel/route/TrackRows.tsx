@@ -1,0 +1,132 @@
+import { useState } from 'react';
+import {
+  addTrack,
+  parallelTrack,
+  removeTrack,
+  renameTrack,
+  type SceneTrack,
+  straightTrack,
+} from '../../../state/routeEdits/index.ts';
+import { useDesk } from '../../context.tsx';
+import { DimensionField } from '../../controls/DimensionField.tsx';
+import { mmShown, readMm } from '../../measures.ts';
+import { useShow } from '../../show.ts';
+import { Refusable } from './Refusable.tsx';
+import { TextField } from './TextField.tsx';
+
+interface TrackRowsProps {
+  readonly tracks: readonly SceneTrack[];
+  readonly track: SceneTrack;
+  readonly onChoose: (trackId: string) => void;
+}
+
+/** Spacing that a track beside another is first offered at, mm, for 16.5 mm gauge; other gauges in proportion. Common practice, no source. */
+const usualSpacingMm = 60;
+/** How far a further track is first laid from where the last began, mm. */
+const asideMm = 200;
+
+/** The tracks of the railway: which is on the sheet, its name, and further ones. */
+export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
+  const { actions, session } = useDesk();
+  const show = useShow();
+  const gauge = session.getState().scene?.scale.gaugeMm ?? 16.5;
+  const [spacingMm, setSpacing] = useState(Math.round((usualSpacingMm * gauge) / 16.5));
+  /** Does it and chooses the track it made. */
+  const lay = (label: string, make: Parameters<typeof actions.attempt>[1]): string | null => {
+    const why = actions.attempt(label, make);
+    const made = session.getState().scene?.tracks.at(-1);
+    if (why === null && made) onChoose(made.id);
+    return why;
+  };
+  const beside = (side: 1 | -1) =>
+    lay(`track beside ${track.name}`, (scene) =>
+      parallelTrack(scene, track.id, side * spacingMm, { name: freeName(tracks, `${track.name}, beside`) }),
+    );
+  return (
+    <>
+      {tracks.length > 1 && (
+        <ul className="trial-list track-list" aria-label="Tracks">
+          {tracks.map((one) => (
+            <li key={one.id}>
+              <button
+                type="button"
+                aria-current={one.id === track.id ? 'true' : undefined}
+                onClick={() => onChoose(one.id)}
+              >
+                {one.name}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <TextField
+        label="Name of the track"
+        value={track.name}
+        onChange={(name) => actions.attempt('name of the track', (scene) => renameTrack(scene, track.id, name))}
+      />
+      <div className="add-row">
+        <span>Tracks</span>
+        <Refusable
+          acts={[
+            {
+              words: 'Add one',
+              spoken: 'Add a track',
+              act: () =>
+                lay('new track', (scene) => {
+                  const { start } = track;
+                  const [xMm, yMm] = 'xMm' in start ? [start.xMm, start.yMm - asideMm] : [0, 0];
+                  const name = freeName(scene.tracks, 'New track');
+                  return addTrack(
+                    scene,
+                    straightTrack(scene, { name, xMm, yMm, headingDeg: 0, lengthMm: 1000, heightMm: 0 }),
+                  );
+                }),
+            },
+            { words: 'Beside, left', spoken: 'Lay a track beside this one, to its left', act: () => beside(1) },
+            { words: 'Beside, right', spoken: 'Lay a track beside this one, to its right', act: () => beside(-1) },
+            ...(tracks.length > 1
+              ? [
+                  {
+                    words: 'Remove',
+                    spoken: `Remove ${track.name}`,
+                    act: () => {
+                      const other = tracks.find(({ id }) => id !== track.id);
+                      const why = actions.attempt(`removal of ${track.name}`, (scene) => removeTrack(scene, track.id));
+                      if (why === null && other) onChoose(other.id);
+                      return why;
+                    },
+                  },
+                ]
+              : []),
+          ]}
+        />
+      </div>
+      <div className="fields three">
+        <DimensionField
+          label="Spacing beside"
+          value={spacingMm}
+          shown={mmShown(spacingMm, show).shown}
+          others={mmShown(spacingMm, show).other}
+          read={(text) => readMm(text, show)}
+          step={1}
+          least={1}
+          most={10_000}
+          onChange={(value) => {
+            setSpacing(value);
+            return null;
+          }}
+          onDragStart={() => undefined}
+          onDragEnd={() => undefined}
+          onDragCancel={() => undefined}
+        />
+      </div>
+    </>
+  );
+}
+
+/** A name like the wish that no track has. */
+function freeName(tracks: readonly SceneTrack[], wish: string): string {
+  let name = wish;
+  for (let number = 2; tracks.some((track) => track.name === name); number++) name = `${wish} ${number}`;
+  return name;
+}

@@ -1,0 +1,78 @@
+import { describeMend, limitAmount, limitWords } from '../../../core/survey/index.ts';
+import type { SurveyAnswer } from '../../../state/survey/index.ts';
+import { useShow } from '../../show.ts';
+import { ShimTable } from './ShimTable.tsx';
+import { useSurveyActions } from './useSurvey.ts';
+import { printWorkSheet, WorkSheet } from './WorkSheet.tsx';
+
+/** What the mending comes to: the table of work with its proof, why nothing need be done, or which limits clash. */
+export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
+  const show = useShow();
+  const actions = useSurveyActions();
+  const { mend, task } = answer;
+  if (mend === null) return null;
+  const words = describeMend(mend, task, show);
+  const before = mend.outcome === 'mended' ? mend.before : mend.checks;
+  const after = mend.outcome === 'mended' ? mend.after : [];
+  return (
+    <>
+      <p className={mend.outcome === 'nothing-to-mend' ? 'verdict' : 'verdict off'} role="status">
+        {words.headline}
+      </p>
+      {mend.outcome === 'mended' && <ShimTable steps={mend.steps} task={task} />}
+      {words.notes.map((note) => (
+        <p key={note} className="evidence">
+          {note}
+        </p>
+      ))}
+      {mend.outcome === 'mended' && (
+        <div className="survey-buttons">
+          <button type="button" className="survey-button first" onClick={() => void actions.putMended()}>
+            Set supports as mended
+          </button>
+          <button type="button" className="survey-button" onClick={() => void actions.putEstimate()}>
+            Use the estimate as the as-built railway
+          </button>
+          <button type="button" className="survey-button" onClick={printWorkSheet}>
+            Print the work sheet
+          </button>
+          <WorkSheet answer={answer} />
+        </div>
+      )}
+      <table className="survey-table limits">
+        <caption className="seen-by-readers">Limits</caption>
+        <thead>
+          <tr>
+            <th scope="col">limit</th>
+            <th scope="col" className="number">
+              now
+            </th>
+            {after.length > 0 && (
+              <th scope="col" className="number">
+                then
+              </th>
+            )}
+            <th scope="col" className="number">
+              allowed
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {before.map(({ limit, value, bound, holds }) => {
+            const then = after.find((check) => check.limit === limit);
+            return (
+              <tr key={limit} className={holds ? undefined : 'off'}>
+                <th scope="row">{limitWords[limit].replace(/^the /, '')}</th>
+                <td className="number">{limitAmount(limit, value, show)}</td>
+                {after.length > 0 && (
+                  <td className="number kept">{then === undefined ? '' : limitAmount(limit, then.value, show)}</td>
+                )}
+                <td className="number kept">{limitAmount(limit, bound, show)}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </>
+  );
+}

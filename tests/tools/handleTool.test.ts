@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { type Handle, noSnapping } from '../../src/state/route/index.ts';
+import { type HandEvent, type HandState, handStep, idle, snappingFor } from '../../src/tools/index.ts';
+
+const handle = (over: Partial<Handle> = {}): Handle => ({
+  key: 'corner:2',
+  kind: 'corner',
+  element: 2,
+  place: [1, 2, 0.1],
+  anchor: [1, 2],
+  grows: null,
+  name: 'Corner of curve 3',
+  ...over,
+});
+
+/** Everything that is done about some events, one after the other. */
+function played(events: readonly HandEvent[], from: HandState = idle) {
+  let state = from;
+  const deeds = events.flatMap((event) => {
+    const step = handStep(state, event);
+    state = step.state;
+    return [...step.deeds];
+  });
+  return { state, deeds };
+}
+
+const press: HandEvent = { kind: 'press', pointer: 1, handle: handle(), pixel: [100, 100], place: [1.01, 2.02] };
+const move = (pixel: readonly [number, number], place: readonly [number, number] | null, pointer = 1): HandEvent => ({
+  kind: 'move',
+  pointer,
+  pixel,
+  place,
+  snap: noSnapping,
+});
+const nudge = (over: Partial<Extract<HandEvent, { kind: 'nudge' }>> = {}): HandEvent => ({
+  kind: 'nudge',
+  handle: handle(),
+  right: 1,
+  up: 0,
+  axes: { right: [0, 1], up: [-1, 0] },
+  step: 0.001,
+  ...over,
+});
+
+describe('a press', () => {
+  it('that does not move chooses the handle and changes nothing', () => {
+    const { state, deeds } = played([press, move([102, 101], [1.02, 2.02]), { kind: 'release', pointer: 1 }]);
+    expect(deeds).toEqual([{ kind: 'choose', key: 'corner:2' }]);
+    expect(state).toBe(idle);
+  });
+
+  it('that moves takes hold, carries the handle at the same distance from the hand, and lets go once', () => {
+    const { state, deeds } = played([
+      press,
+      move([120, 100], [1.21, 2.02]),
+      move([130, 100], [1.31, 2.12]),
+      { kind: 'release', pointer: 1 },
+    ]);
+    expect(deeds.map(({ kind }) => kind)).toEqual(['choose', 'take', 'move', 'move', 'let-go']);
+    const last = deeds[3];
+    if (last.kind !== 'move') throw new Error(last.kind);
+    expect(last.to[0]).toBeCloseTo(1.3, 12);
+    expect(last.to[1]).toBeCloseTo(2.1, 12);
+    expect(state).toBe(idle);
+  });
+
+  it('on the handle for new track brings its end under the hand', () => {
+    const extend = handle({ key: 'extend', kind: 'extend', anchor: [0.8, 2] });
+    const { deeds } = played([{ ...press, handle: extend }, move([140, 100], [1.5, 2.5])]);
+    expect(deeds.at(-1)).toMatchObject({ kind: 'move', to: [1.5, 2.5] });
+  });
+
+  it('is put back by Escape and when the hand is taken away, and minds its own finger only', () => {
+    const dragging = [press, move([120, 100], [1.21, 2.02])];
+    expect(played([...dragging, { kind: 'escape' }]).deeds.at(-1)).toEqual({ kind: 'put-back' });
+    expect(played([...dragging, { kind: 'lost', pointer: 1 }]).deeds.at(-1)).toEqual({ kind: 'put-back' });
+    const other = played([
+      ...dragging,
+      move([10, 10], [0, 0], 2),
+      { kind: 'release', pointer: 2 },
+      { kind: 'lost', pointer: 2 },
+    ]);
+    expect(other.deeds).toHaveLength(3);
+    expect(other.state.kind).toBe('dragging');
+    // After it was put back, what the hand still does means nothing.
+    const late = played([...dragging, { kind: 'escape' }, move([140, 100], [1.5, 2]), { kind: 'release', pointer: 1 }]);
+    expect(late.deeds.at(-1)).toEqual({ kind: 'put-back' });
+  });
+
+  it('over nothing of the plan leaves the handle where it was last', () => {
+    expect(played([press, move([300, 100], null)]).deeds).toHaveLength(1);
+  });
+});
+
+describe('arrow keys', () => {
+  it('held down add up to one hold; what goes anywhere goes as the picture says', () => {
+    const { deeds } = played([nudge(), nudge(), nudge({ right: 0, up: -1 }), { kind: 'keys-up' }]);
+    expect(deeds.map(({ kind }) => kind)).toEqual(['take', 'move', 'move', 'move', 'let-go']);
+    const to = deeds[3].kind === 'move' ? deeds[3].to : [0, 0];
+    expect(to[0]).toBeCloseTo(1.001, 12);
+    expect(to[1]).toBeCloseTo(2.002, 12);
+  });
+
+  it('make more and less of what grows along a line, both pairs of them', () => {
+    const along = handle({ grows: [0.6, 0.8] });
+    const [more] = played([nudge({ handle: along })]).deeds.slice(-1);
+    const [less] = played([nudge({ handle: along, right: 0, up: -1 })]).deeds.slice(-1);
+    expect(more.kind === 'move' && more.to).toEqual([1.0006, 2.0008]);
+    expect(less.kind === 'move' && less.to).toEqual([0.9994, 1.9992]);
+  });
+
+  it('are put back by Escape, and do nothing while a hand drags', () => {
+    expect(played([nudge(), { kind: 'escape' }]).deeds.at(-1)).toEqual({ kind: 'put-back' });
+    expect(played([press, move([120, 100], [1.2, 2]), nudge()]).deeds).toHaveLength(3);
+  });
+});
+
+it('snaps to a centimetre or a quarter of an inch, and to nothing with Alt', () => {
+  expect(snappingFor('mm', false, 0.001)).toEqual({ lengthMm: 10, angleDeg: 5, ends: 0.016 });
+  expect(snappingFor('in', false, 0.001).lengthMm).toBeCloseTo(6.35, 9);
+  expect(snappingFor('mm', true, 0.001)).toEqual(noSnapping);
+});
