@@ -9,6 +9,8 @@ export default defineConfig({
   plugins: [react(), offlinePlugin()],
   base: './',
   worker: { format: 'es' },
+  // Bundled ahead it would look for its WebAssembly file where there is none.
+  optimizeDeps: { exclude: ['highs'] },
   build: {
     target: 'es2022',
     chunkSizeWarningLimit: 1200,

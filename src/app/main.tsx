@@ -1,6 +1,6 @@
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
-import { keptScenes } from '../platform/keptScenes.ts';
+import { openKeptScenes } from '../platform/keptScenes.ts';
 import { keptText } from '../platform/keptText.ts';
 import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
 import { sceneFiles } from '../platform/sceneFiles.ts';
@@ -21,6 +21,7 @@ import { showToTests } from './showToTests.ts';
 /** The drawing library is most of the program's weight: it comes in while the first trial is being solved. */
 const Stage = lazy(async () => ({ default: (await import('../stage/index.ts')).Stage }));
 
+const keptScenes = await openKeptScenes();
 const session = createSession(createSimWorker());
 const offline = createOfflineKeeper('./serviceWorker.js');
 const rowKeeper = makeRowKeeper(keptText('rows'));
@@ -48,6 +49,7 @@ const keeper = keepScenes(session, keptScenes, Date.now);
 document.addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') keeper.flush();
 });
+window.addEventListener('pagehide', keeper.flush);
 session.session.subscribe(({ scene }) => {
   document.title = scene ? `${scene.name} – Gradewright` : 'Gradewright';
 });

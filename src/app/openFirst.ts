@@ -7,9 +7,9 @@ import type { BundledScene } from '../ui/index.ts';
  */
 export async function openFirst(session: Session, scenes: readonly BundledScene[], kept: KeepPort): Promise<void> {
   const { actions } = session;
-  const last = kept.list().find(({ name }) => name === kept.last());
+  const last = kept.list().find(({ id }) => id === kept.last());
   const [first] = scenes;
-  if (!last || !(await openKept(session, last))) {
+  if (!last || !(await openKept(session, last, kept))) {
     if (first) await actions.openScene(first.scene);
     else actions.report({ title: 'No railway came with the program', lines: ['Open a scene file of your own.'] });
   }

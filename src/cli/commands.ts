@@ -1,9 +1,12 @@
 import type { StudyHooks } from '../core/study/index.ts';
 import type { Arguments } from './arguments.ts';
+import { best } from './best.ts';
 import { chance } from './chance.ts';
 import { compare } from './compare.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import type { CommandName } from './help.ts';
+import { importScene } from './importScene.ts';
+import { loads } from './loads.ts';
 import { createProgressLine } from './progressLine.ts';
 import { readScene } from './readScene.ts';
 import { section, sectionCsv, sectionText } from './section.ts';
@@ -62,10 +65,32 @@ export const commands: Readonly<Record<CommandName, Command>> = {
     );
   },
 
+  best(file, values, streams) {
+    const scene = readScene(file);
+    const { track, hold = [], radius, steepest, towards, over, curve, headroom } = values;
+    return study(values, streams, () => best(scene, { track, hold, radius, steepest, towards, over, curve, headroom }));
+  },
+
+  loads(file, values, streams) {
+    const scene = readScene(file);
+    const { engine, kind, most } = values;
+    const { trial, risk } = shared(values);
+    return study(values, streams, (hooks) => loads(scene, { trial, risk, engine, kind, most }, hooks));
+  },
+
   survey: async (file, values, { out }) => {
     const output = await runSurvey(readScene(file), values);
     out.write(values.json ? jsonOf(output.report) : output.text);
     return output.exitCode;
+  },
+
+  import(file, values, { out, err }) {
+    const { scene, words } = importScene(file, values);
+    if (values.out === undefined) {
+      out.write(scene);
+      err.write(words);
+    } else out.write(words);
+    return exitCodes.passes;
   },
 };
 

@@ -83,6 +83,37 @@ export const helpPages = {
       'gradewright compare scenes/01-wren-gill.json --with "Long mouth: tracks/gill-line/alignment/mouth/lengthMm=450"',
     ],
   },
+  best: {
+    usage: 'gradewright best FILE [--track ID] [--hold CHAINAGE] [options] [--json | --csv]',
+    does: 'The profile with the least ruling grade on the plan of a track, proven: exit 1 when none keeps all that is asked.',
+    options: [
+      ['--track ID', 'this track; the first when left out'],
+      ['--hold 2400', 'the height at this chainage, mm, stays; as many as are fixed. The ends always stay'],
+      ['--radius 10000', 'least vertical radius, mm'],
+      ['--steepest 6', 'steepest grade anywhere, per cent'],
+      ['--towards WORD', 'climbs that count: towards the end, the start, or both (the usual)'],
+      ['--over 1200', 'the mean over a train this long rules, mm; the steepest place when left out'],
+      ['--curve 813', 'curve drag as a grade: this over the radius, in mm and per cent'],
+      ['--headroom 65', 'rail top to the rail or deck that passes over it, mm; not held when left out'],
+      ['--json', 'one JSON document instead (docs/reference/best.schema.json)'],
+      ['--csv', 'comma-separated values instead'],
+    ],
+    examples: ['gradewright best scenes/05-quayside-flyover.json --hold 2000 --radius 20000'],
+  },
+  loads: {
+    usage: 'gradewright loads FILE [--trial ID] [--engine ID] [--kind ID] [--most 40] [--json | --csv]',
+    does: 'The greatest number of vehicles of each kind that each engine takes through each trial.',
+    options: [
+      ['--trial ID', 'only this trial'],
+      ['--engine ID', 'vehicles of the stock with a drive; all of them when left out'],
+      ['--kind ID', 'vehicles to be moved; all kinds without a drive when left out'],
+      ['--most 40', 'vehicles asked about at most'],
+      ['--risk ID', 'this risk alone decides; everything when left out'],
+      ['--json', 'one JSON document instead (docs/reference/loads.schema.json)'],
+      ['--csv', 'comma-separated values instead'],
+    ],
+    examples: ['gradewright loads scenes/07-thistledown-bank.json --trial pulled-up --risk stall'],
+  },
   survey: {
     usage: 'gradewright survey FILE [--survey ID | --readings FILE] [--track ID] [--objective WORD] [--json]',
     does: 'What the readings taken along a track say of its supports, and which to touch: exit 1 when some.',
@@ -97,6 +128,17 @@ export const helpPages = {
       'gradewright survey scenes/08-harebell-spiral.json',
       'gradewright survey scenes/08-harebell-spiral.json --readings readings.csv --objective flattest',
     ],
+  },
+  import: {
+    usage: 'gradewright import FILE.(csv|svg|dxf) [--tolerance LENGTH] [--scale NAME] [--eased] [--out FILE]',
+    does: 'Makes a scene along a measured or drawn centreline: the fewest elements found within the tolerance.',
+    options: [
+      ['--tolerance 1mm', 'no point lies further off than this; 1 mm when left out'],
+      ['--scale HO', 'gauge and vehicles: Z, N, TT, HO, OO, S, O, 1; HO when left out'],
+      ['--eased', 'curves are eased, so that curvature never jumps'],
+      ['--out FILE', 'writes the scene to a new file; to standard output when left out'],
+    ],
+    examples: ['gradewright import measured.csv --tolerance 2mm --eased --out my-line.json'],
   },
 } as const satisfies Readonly<Record<string, HelpPage>>;
 

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { sceneJsonSchema } from '../scene/index.ts';
+import { bestReportSchema } from './bestReport.ts';
 import { chanceReportSchema } from './chanceReport.ts';
 import { compareReportSchema } from './compareReport.ts';
+import { loadsReportSchema } from './loadsReport.ts';
 import { defaultsPage } from './referenceDefaults.ts';
 import { sectionReportSchema } from './section.ts';
 import { surveyReportSchema } from './surveyReport.ts';
@@ -15,6 +17,8 @@ export const referenceFiles = (): Readonly<Record<string, string>> => ({
   'scene.schema.json': pretty(sceneJsonSchema()),
   'trial.schema.json': pretty(z.toJSONSchema(trialReportSchema)),
   'survey.schema.json': pretty(z.toJSONSchema(surveyReportSchema)),
+  'best.schema.json': pretty(z.toJSONSchema(bestReportSchema)),
+  'loads.schema.json': pretty(z.toJSONSchema(loadsReportSchema)),
   'sweep.schema.json': pretty(z.toJSONSchema(sweepReportSchema)),
   'chance.schema.json': pretty(z.toJSONSchema(chanceReportSchema)),
   'compare.schema.json': pretty(z.toJSONSchema(compareReportSchema)),

@@ -1,64 +1,106 @@
-/** Scenes in the browser's own storage, which may be absent, full or cleared at any time. */
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { thinnedOut } from './keepVersions.ts';
+
+/** Railways in the browser's own database, which may be absent, full or cleared at any time. */
 
 interface Kept {
+  readonly id: string;
   readonly name: string;
   readonly trialId: string;
   readonly text: string;
   readonly at: number;
 }
 
-const listKey = 'gradewright.kept';
-const lastKey = 'gradewright.last';
-
-/** Scenes kept at most; the oldest give way. */
-const mostKept = 8;
-
-function isKept(value: unknown): value is Kept {
-  if (typeof value !== 'object' || value === null) return false;
-  const { name, trialId, text, at } = value as Partial<Record<keyof Kept, unknown>>;
-  return typeof name === 'string' && typeof trialId === 'string' && typeof text === 'string' && typeof at === 'number';
+interface Shelf extends DBSchema {
+  /** Every version of every railway. */
+  versions: { key: [string, number]; value: Kept };
 }
 
-function list(): readonly Kept[] {
+const lastKey = 'gradewright.last';
+/** What was being written when the page went away: written at once, in the one storage that can. */
+const lateKey = 'gradewright.late';
+
+const openShelf = (): Promise<IDBPDatabase<Shelf>> =>
+  openDB<Shelf>('gradewright', 1, {
+    upgrade: (shelf) => {
+      shelf.createObjectStore('versions', { keyPath: ['id', 'at'] });
+    },
+  });
+
+const rangeOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
+
+/** Reads what was kept, then keeps more. Where there is no database, or none is allowed, everything is refused in words and nothing breaks. */
+export async function openKeptScenes() {
+  const shelf = await openShelf().catch(() => null);
+  const newest = new Map<string, Kept>();
+  const remember = (kept: Kept) => {
+    if ((newest.get(kept.id)?.at ?? 0) <= kept.at) newest.set(kept.id, kept);
+  };
+  for (const kept of (await shelf?.getAll('versions').catch(() => [])) ?? []) remember(kept);
+  let letGo: (() => void) | null = null;
+
+  const port = {
+    list: (): readonly Kept[] => [...newest.values()].sort((a, b) => b.at - a.at),
+    async keep(scene: Kept): Promise<'kept' | 'full' | 'forbidden'> {
+      setLocal(lateKey, JSON.stringify(scene));
+      if (!shelf) return 'forbidden';
+      try {
+        const work = shelf.transaction('versions', 'readwrite');
+        const keys = await work.store.getAllKeys(rangeOf(scene.id));
+        const moments = [scene.at, ...keys.map(([, at]) => at).filter((at) => at !== scene.at)].sort((a, b) => b - a);
+        await Promise.all([
+          work.store.put(scene),
+          ...thinnedOut(moments).map((at) => work.store.delete([scene.id, at])),
+          work.done,
+        ]);
+        setLocal(lateKey, null);
+        remember(scene);
+        return 'kept';
+      } catch (error) {
+        return error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'forbidden';
+      }
+    },
+    async versions(id: string): Promise<readonly Kept[]> {
+      const all = (await shelf?.getAll('versions', rangeOf(id)).catch(() => [])) ?? [];
+      return all.reverse();
+    },
+    async forget(id: string): Promise<void> {
+      newest.delete(id);
+      await shelf?.delete('versions', rangeOf(id)).catch(() => undefined);
+    },
+    last: (): string | null => getLocal(lastKey),
+    setLast: (id: string | null): void => setLocal(lastKey, id),
+    async claim(id: string): Promise<boolean> {
+      letGo?.();
+      letGo = null;
+      // Without locks (an old browser, an insecure page) there is no telling, and the person is let in.
+      if (!navigator.locks) return true;
+      return new Promise((answer) => {
+        void navigator.locks.request(`gradewright.${id}`, { ifAvailable: true }, (lock) => {
+          answer(lock !== null);
+          return lock === null ? undefined : new Promise<void>((free) => (letGo = free));
+        });
+      });
+    },
+  };
+  const late = getLocal(lateKey);
+  if (late !== null) await port.keep(JSON.parse(late) as Kept).catch(() => undefined);
+  return port;
+}
+
+function getLocal(key: string): string | null {
   try {
-    const stored: unknown = JSON.parse(localStorage.getItem(listKey) ?? '[]');
-    return Array.isArray(stored) ? stored.filter(isKept) : [];
+    return localStorage.getItem(key);
   } catch {
-    return [];
+    return null;
   }
 }
 
-function write(key: string, value: string | null): boolean {
+function setLocal(key: string, value: string | null): void {
   try {
     if (value === null) localStorage.removeItem(key);
     else localStorage.setItem(key, value);
-    return true;
   } catch {
-    return false;
+    // Full or forbidden: the database is then the only one to keep it.
   }
 }
-
-export const keptScenes = {
-  list,
-  keep(scene: Kept): boolean {
-    const others = list().filter(({ name }) => name !== scene.name);
-    // Where there is little room the older ones go first.
-    for (let room = mostKept; room >= 1; room--) {
-      if (write(listKey, JSON.stringify([scene, ...others].slice(0, room)))) return true;
-    }
-    return false;
-  },
-  forget(name: string): void {
-    write(listKey, JSON.stringify(list().filter((scene) => scene.name !== name)));
-  },
-  last(): string | null {
-    try {
-      return localStorage.getItem(lastKey);
-    } catch {
-      return null;
-    }
-  },
-  setLast(name: string | null): void {
-    write(lastKey, name);
-  },
-};

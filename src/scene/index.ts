@@ -1,6 +1,7 @@
 export { type Address, type Json, readAt, withAt } from './address.ts';
 export { bounds } from './bounds.ts';
 export { type CantGap, type PlacedCant, placedCants } from './cantPlaces.ts';
+export { centrelineKind, type Imported, type ImportOptions, importedScene } from './centreline/index.ts';
 export { changedScene, type SceneChange, sceneChanges } from './changes.ts';
 export { trialDefaults } from './defaults.ts';
 export {
@@ -12,7 +13,6 @@ export {
   easeJoin,
   extendToPose,
   extendTrack,
-  hasCorner,
   insertElement,
   moveCorner,
   moveEnd,
@@ -76,7 +76,7 @@ export {
 } from './shapes/index.ts';
 export type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './stockSchema.ts';
 export { cornersOf } from './structures.ts';
-export { rodThreads, type SceneInstrument, type SceneReading, type SceneSurvey } from './surveySchema.ts';
+export type { SceneInstrument, SceneReading, SceneSurvey } from './surveySchema.ts';
 export type {
   SceneBend,
   SceneBranch,
@@ -90,5 +90,5 @@ export { type TrainPlace, trainLength, trainPlaces } from './trains.ts';
 export { leadingEnds } from './trialEnds.ts';
 export type { SceneOrder, SceneTrain, SceneTrial } from './trialSchema.ts';
 export type { SceneVariant } from './variantSchema.ts';
-export { ancestry, variantScene } from './variants.ts';
+export { variantScene } from './variants.ts';
 export { vehicleOf } from './vehicles.ts';

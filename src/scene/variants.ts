@@ -23,7 +23,7 @@ const changesOf = ({ changes }: SceneVariant): SceneChange[] =>
   changes.map(({ at, to }) => (to === undefined ? { at } : { at, to: to as Json }));
 
 /** A variant and those that it differs from, the oldest first; nothing when it is not there. Stops where it would go in circles. */
-export function ancestry(scene: Scene, id: string): SceneVariant[] {
+function ancestry(scene: Scene, id: string): SceneVariant[] {
   const chain: SceneVariant[] = [];
   let next: string | undefined = id;
   while (next !== undefined) {

@@ -17,6 +17,7 @@ const opening: SessionState = {
   scene: null,
   opened: null,
   savedAt: null,
+  notKept: null,
   trialId: null,
   compiled: null,
   trial: null,

@@ -92,6 +92,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
         trialId,
         opened,
         savedAt: null,
+        notKept: null,
         ...prepared,
         result: null,
         problem: null,

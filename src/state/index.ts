@@ -1,9 +1,10 @@
+export { copyKept, sceneOfKept } from './copyKept.ts';
 export { createSession } from './createSession.ts';
 export { keepScenes, type SceneKeeper } from './keepScenes.ts';
 export { openKept } from './openKept.ts';
 export { timeAtPlace } from './passing.ts';
 export { type NamedPlace, placesOf } from './places.ts';
-export type { FilePort, KeepPort, KeptScene } from './ports.ts';
+export type { FilePort, KeepOutcome, KeepPort, KeptScene } from './ports.ts';
 export { presentSetting } from './presentSetting.ts';
 export { type Reference, referenceOf, referencePlaces, referenceVehicle } from './reference.ts';
 export type { Session, SessionActions } from './session.ts';

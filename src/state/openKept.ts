@@ -1,11 +1,20 @@
 import { parseScene } from '../scene/index.ts';
-import type { KeptScene } from './ports.ts';
+import type { KeepPort, KeptScene } from './ports.ts';
 import type { Session } from './session.ts';
 
-/** Opens a scene kept on this machine where it was left. False, and nothing changed, when it can no longer be read. */
-export async function openKept({ actions }: Session, kept: KeptScene): Promise<boolean> {
+/**
+ * Opens a railway kept on this machine where it was left; as a copy of its own where another window has it open, so that neither writes
+ * over the other. False, and nothing changed, when it can no longer be read.
+ */
+export async function openKept({ actions }: Session, kept: KeptScene, port: Pick<KeepPort, 'claim'>): Promise<boolean> {
   const parsed = parseScene(kept.text);
   if (!parsed.ok) return false;
-  await actions.openScene(parsed.scene, { from: 'machine', name: kept.name }, kept.trialId);
+  const { scene } = parsed;
+  if (await port.claim(kept.id)) {
+    await actions.openScene(scene, { from: 'machine', name: kept.name, id: kept.id }, kept.trialId);
+  } else {
+    const copy = { ...scene, name: `${scene.name}, copy` };
+    await actions.openScene(copy, { from: 'copy', name: kept.name }, kept.trialId);
+  }
   return true;
 }

@@ -6,8 +6,10 @@ export interface FilePort {
   save(name: string, text: string): Promise<string | null>;
 }
 
-/** A scene kept on this machine so that no change to it is lost. */
+/** A railway kept on this machine so that no change to it is lost. */
 export interface KeptScene {
+  /** Stays the same whatever the railway is called. */
+  readonly id: string;
   readonly name: string;
   readonly trialId: string;
   /** The scene's file. */
@@ -16,14 +18,21 @@ export interface KeptScene {
   readonly at: number;
 }
 
-/** Scenes kept on this machine, one a name. What a browser keeps may be lost at any time: the file is the truth. */
+/** What became of a railway that was to be kept. */
+export type KeepOutcome = 'kept' | 'full' | 'forbidden';
+
+/** Railways kept on this machine. What a browser keeps may be lost at any time: the file is the truth. */
 export interface KeepPort {
-  /** The newest first. */
+  /** The newest first, each as it was kept last. */
   list(): readonly KeptScene[];
-  /** False when the machine would not keep it. */
-  keep(scene: KeptScene): boolean;
-  forget(name: string): void;
-  /** The name of the scene that was being worked on last, to go on with; null when it was an example as it came. */
+  /** Keeps it as its railway's newest version; earlier ones stay, thinned. */
+  keep(scene: KeptScene): Promise<KeepOutcome>;
+  /** Earlier and latest states of a railway, the newest first. */
+  versions(id: string): Promise<readonly KeptScene[]>;
+  forget(id: string): Promise<void>;
+  /** The railway that was being worked on last, to go on with; null when it was an example as it came. */
   last(): string | null;
-  setLast(name: string | null): void;
+  setLast(id: string | null): void;
+  /** Takes a railway for this window alone, and lets go of the one before; false while another window has it. */
+  claim(id: string): Promise<boolean>;
 }

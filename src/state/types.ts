@@ -37,8 +37,10 @@ export interface Problem {
 
 /** Where a scene came from, and under which name: `shape` is a starting shape that the person gave its numbers. */
 export interface Opened {
-  readonly from: 'program' | 'file' | 'machine' | 'shape';
+  readonly from: 'program' | 'file' | 'machine' | 'shape' | 'copy';
   readonly name: string;
+  /** Under which it is kept on this machine, where it came from there. */
+  readonly id?: string;
 }
 
 /** What a survey says of one support, over the comb of departures. */
@@ -77,6 +79,8 @@ export interface SessionState {
   readonly opened: Opened | null;
   /** When the scene was last kept on this machine, ms since 1970; null when it was not changed. */
   readonly savedAt: number | null;
+  /** Why the machine would not keep the last change; null when it did. */
+  readonly notKept: 'full' | 'forbidden' | null;
   /** The trial the person means: while its run is under way it is newer than `trial`. */
   readonly trialId: string | null;
   readonly compiled: CompiledScene | null;

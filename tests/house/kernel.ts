@@ -16,7 +16,7 @@ export async function compileKernel(): Promise<Uint8Array> {
   let binary: Uint8Array | undefined;
   const { error, stderr } = await asc.main(
     [
-      'src/core/dynamics/kernel/assembly/index.ts',
+      'src/core/dynamics/kernel/assembly/kernel.ts',
       ...['--baseDir', house, '--outFile', 'kernel.wasm', '--runtime', 'stub', '--use', 'abort='],
       ...['-O3', '--converge', '--noAssert', '--enable', 'simd', '--disableWarning', '112'],
     ],

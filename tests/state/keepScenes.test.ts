@@ -3,22 +3,24 @@ import { createSession, type KeepPort, type KeptScene, keepScenes, openKept } fr
 import { heldHost, resultOf, sceneForTests } from './fakeHost.ts';
 
 /** A machine that keeps what it is given, unless it is full. */
-function machine(full = false) {
+function machine(full = false, taken = false) {
   let scenes: KeptScene[] = [];
   let last: string | null = null;
   const port: KeepPort = {
     list: () => scenes,
-    keep(scene) {
-      if (full) return false;
-      scenes = [scene, ...scenes.filter(({ name }) => name !== scene.name)];
-      return true;
+    async keep(scene) {
+      if (full) return 'full';
+      scenes = [scene, ...scenes.filter(({ id }) => id !== scene.id)];
+      return 'kept';
     },
-    forget(name) {
-      scenes = scenes.filter((scene) => scene.name !== name);
+    versions: async (id) => scenes.filter((scene) => scene.id === id),
+    async forget(id) {
+      scenes = scenes.filter((scene) => scene.id !== id);
     },
+    claim: async () => !taken,
     last: () => last,
-    setLast(name) {
-      last = name;
+    setLast(id) {
+      last = id;
     },
   };
   return port;
@@ -46,14 +48,14 @@ describe('keeping scenes on the machine', () => {
     expect(session.session.getState().savedAt).toBeNull();
   });
 
-  it('keeps a change once it rests, and says when', () => {
+  it('keeps a change once it rests, and says when', async () => {
     const port = machine();
     const { session } = opened(port);
     for (const setting of [0.2, 0.3, 0.4]) void session.actions.setSetting(setting);
     expect(port.list()).toEqual([]);
-    vi.runAllTimers();
+    await vi.runAllTimersAsync();
     expect(port.list()).toMatchObject([{ name: scene.name, trialId: scene.trials[0].id, at: 5000 }]);
-    expect(port.last()).toBe(scene.name);
+    expect(port.last()).toBe(port.list()[0].id);
     expect(session.session.getState().savedAt).toBe(5000);
   });
 
@@ -65,12 +67,13 @@ describe('keeping scenes on the machine', () => {
     expect(port.list()).toHaveLength(1);
   });
 
-  it('does not claim to have saved where there is no room', () => {
+  it('does not claim to have saved where there is no room', async () => {
     const port = machine(true);
     const { session } = opened(port);
     void session.actions.setSetting(0.2);
-    vi.runAllTimers();
+    await vi.runAllTimersAsync();
     expect(session.session.getState().savedAt).toBeNull();
+    expect(session.session.getState().notKept).toBe('full');
     expect(port.last()).toBeNull();
   });
 
@@ -79,22 +82,62 @@ describe('keeping scenes on the machine', () => {
     const { session } = opened(port);
     void session.actions.setSetting(0.2);
     const changed = session.session.getState().scene;
-    vi.runAllTimers();
+    await vi.runAllTimersAsync();
     const { host, asked } = heldHost();
     const again = createSession(host);
     vi.useRealTimers();
-    const opening = openKept(again, port.list()[0]);
+    const opening = openKept(again, port.list()[0], port);
+    await Promise.resolve();
+    await Promise.resolve();
     await asked[0].answer(resultOf(scene.trials[0].id));
     expect(await opening).toBe(true);
     expect(again.session.getState().scene).toEqual(changed);
-    expect(again.session.getState().opened).toEqual({ from: 'machine', name: scene.name });
+    expect(again.session.getState().opened).toEqual({ from: 'machine', name: scene.name, id: port.list()[0].id });
+  });
+
+  it('keeps within a second while the hand never rests', async () => {
+    const port = machine();
+    const { session } = opened(port);
+    for (let k = 1; k <= 10; k++) {
+      void session.actions.setSetting(k / 20);
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    expect(port.list()).toHaveLength(1);
+  });
+
+  it('keeps what was open when another railway is opened at once', async () => {
+    const port = machine();
+    const { session } = opened(port);
+    void session.actions.setSetting(0.2);
+    const changed = session.session.getState().scene;
+    void session.actions.openScene({ ...scene, name: 'Another' });
+    await vi.runAllTimersAsync();
+    expect(port.list().map(({ text }) => JSON.parse(text))).toEqual([changed]);
+    expect(port.last()).toBeNull();
+  });
+
+  it('opens a copy of what another window has, and never writes over it', async () => {
+    vi.useRealTimers();
+    const port = machine(false, true);
+    const kept = { id: 'a', name: scene.name, trialId: scene.trials[0].id, text: JSON.stringify(scene), at: 1 };
+    await port.keep(kept);
+    const { host } = heldHost();
+    const session = createSession(host);
+    const keeper = keepScenes(session, port, () => 5000);
+    void openKept(session, kept, port);
+    await vi.waitFor(() => expect(session.session.getState().opened?.from).toBe('copy'));
+    void session.actions.setSetting(0.2);
+    keeper.flush();
+    await vi.waitFor(() => expect(port.list()).toHaveLength(2));
+    expect(port.list().find(({ id }) => id === 'a')).toEqual(kept);
+    expect(session.session.getState().scene?.name).toBe(`${scene.name}, copy`);
   });
 
   it('does not open what can no longer be read', async () => {
     const { host } = heldHost();
     const session = createSession(host);
-    const kept = { name: 'A', trialId: 'a', text: '{}', at: 0 };
-    expect(await openKept(session, kept)).toBe(false);
+    const kept = { id: 'a', name: 'A', trialId: 'a', text: '{}', at: 0 };
+    expect(await openKept(session, kept, machine())).toBe(false);
     expect(session.session.getState().scene).toBeNull();
   });
 });

@@ -1,7 +1,7 @@
-import { transferredWeight } from '../stock/index.ts';
-import type { Train, Vehicle } from '../stock/types.ts';
+import type { Train } from '../stock/types.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
 import { type Address, type Kernel, loadKernel } from './kernel/load.ts';
+import { setDrive, setLaw } from './kernelSettings.ts';
 import { type RouteTables, tabulatedHeight } from './routeTables.ts';
 import { type Engine, EngineView } from './traction.ts';
 import type { ForceModel } from './types.ts';
@@ -263,48 +263,4 @@ export function createChain(
     },
   };
   return chain;
-}
-
-function setLaw(kernel: Kernel, train: Address, j: number, law: JointLaw): void {
-  const { draftStiffness, buffStiffness, draftPlay, buffPlay, draftSecond, buffSecond, damping } = law;
-  const draftKnee = draftSecond?.from ?? NEVER;
-  const buffKnee = buffSecond?.from ?? NEVER;
-  kernel.setLaw(
-    train,
-    j,
-    draftStiffness,
-    draftKnee,
-    draftSecond?.stiffness ?? draftStiffness,
-    draftPlay,
-    buffStiffness,
-    buffKnee,
-    buffSecond?.stiffness ?? buffStiffness,
-    buffPlay,
-    damping,
-  );
-}
-
-function setDrive(
-  kernel: Kernel,
-  train: Address,
-  e: number,
-  vehicle: number,
-  drive: NonNullable<Vehicle['drive']>,
-  gripTable: Address,
-): void {
-  kernel.setEngine(
-    train,
-    e,
-    vehicle,
-    drive.drivenMass,
-    drive.adhesion,
-    drive.slidingAdhesion,
-    drive.slipScale,
-    drive.stallForce,
-    drive.freeSpeed,
-    drive.rotatingMass,
-    drive.worm,
-    transferredWeight(drive, 1),
-    gripTable,
-  );
 }

@@ -2,6 +2,7 @@ export { type BeamState, beamReactions, beamSag, beamState } from './beamState.t
 export { type BranchStart, branchStart } from './branch.ts';
 export { type Easement, easement, easementLengthForShift } from './easement.ts';
 export { arc, helix, straight, transition } from './elements.ts';
+export { type AlignmentFit, type FitOptions, fitAlignment, type MeasuredPlace } from './fit/index.ts';
 export {
   type BendSpec,
   type Connection,

@@ -22,6 +22,7 @@ export type TrackProblem =
   | 'bad-held'
   | 'bad-branch'
   | 'bad-route'
+  | 'bad-fit'
   | 'bad-cant'
   | 'cant-not-rising';
 

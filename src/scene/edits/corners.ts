@@ -73,9 +73,6 @@ export function setBend(scene: Scene, trackId: string, arc: number, change: Bend
   return relaid(scene, track, run, run.points, run.bends.with(corner, bend));
 }
 
-/** Whether an arc is a bend between two straights, so that its corner can be moved. */
-export const hasCorner = (track: SceneTrack, arc: number): boolean => cornerPlace(track, arc) !== null;
-
 function relaid(
   scene: Scene,
   track: SceneTrack,

@@ -1,5 +1,5 @@
 export { extendToPose, extendTrack, moveEnd, type NewBend, type RoomPlace } from './chainEnds.ts';
-export { type BendChange, cornerPlace, hasCorner, moveCorner, setBend } from './corners.ts';
+export { type BendChange, cornerPlace, moveCorner, setBend } from './corners.ts';
 export { easeJoin, setEasement } from './easements.ts';
 export { insertElement, removeElement, splitElement } from './elements.ts';
 export { type ParallelOptions, parallelTrack } from './parallel.ts';

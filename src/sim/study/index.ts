@@ -2,7 +2,6 @@ export { affectedTrials } from './affected.ts';
 export { type Chance, chanceOf, type UncertainQuantity } from './chance.ts';
 export { type Candidate, type Compared, compareScenes } from './compare.ts';
 export { closestCall, type Gauge, passesBy } from './gauges.ts';
-export { measureOf, measureTrial } from './measureTrial.ts';
 export { createProbePool, type ProbePool } from './probePool.ts';
 export { probeScene } from './probeScene.ts';
 export { type RouteMeasure, routeMeasure } from './routeMeasure.ts';

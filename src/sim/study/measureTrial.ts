@@ -21,7 +21,7 @@ export async function measureTrial(
 }
 
 /** What a run and its margins came to. */
-export function measureOf(trial: CompiledTrial, run: Run, series: readonly RiskSeries[]): TrialMeasure {
+function measureOf(trial: CompiledTrial, run: Run, series: readonly RiskSeries[]): TrialMeasure {
   const { path } = trial;
   const risks = series.flatMap(({ risk, worst }) => {
     if (worst === null) return [];

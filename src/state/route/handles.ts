@@ -105,8 +105,7 @@ function radiusHandle(track: Track, file: SceneTrack, index: number, chainage: n
 
 function endHandle(track: Track, file: SceneTrack, index: number, chainage: number, named: string): Handle {
   const { x, y, z, heading } = at(track, chainage);
-  const last = index === file.alignment.length - 1;
-  const free = last && file.alignment[index].kind === 'straight' && index > 0;
+  const free = index === file.alignment.length - 1 && endsInBend(file);
   return {
     key: `end:${index}`,
     kind: 'end',
@@ -116,6 +115,13 @@ function endHandle(track: Track, file: SceneTrack, index: number, chainage: numb
     grows: free ? null : [Math.cos(heading), Math.sin(heading)],
     name: `End of ${named}`,
   };
+}
+
+/** The track ends with a bend between two straights: they can turn and stretch to wherever its end is taken. */
+function endsInBend(file: SceneTrack): boolean {
+  const [before, last] = file.alignment.slice(-2);
+  const arc = file.alignment.length - (before?.kind === 'transition' ? 3 : 2);
+  return last?.kind === 'straight' && file.alignment[arc]?.kind === 'arc' && cornerPlace(file, arc) !== null;
 }
 
 function extendHandle(track: Track, file: SceneTrack, arm: number): Handle {

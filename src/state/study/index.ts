@@ -2,7 +2,6 @@ export { closestCall, type Gauge, type Probe, passesBy } from '../../sim/study/i
 export { createStudies, type Studies, type StudyActions } from './createStudies.ts';
 export {
   type FieldReading,
-  fieldUnit,
   type QuantityGroup,
   quantityAt,
   quantityGroups,

@@ -7,7 +7,7 @@ import {
   sceneQuantities,
 } from '../../scene/index.ts';
 
-export { type FieldReading, fieldUnit, readField } from '../../scene/index.ts';
+export { type FieldReading, readField } from '../../scene/index.ts';
 
 /** A number of the scene as a person picks it from a list. */
 export interface StudyQuantity extends Pick<SceneQuantity, 'at' | 'value' | 'least' | 'most' | 'whole' | 'about'> {

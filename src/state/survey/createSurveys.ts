@@ -1,12 +1,14 @@
+// Over 300 lines for a reason: every action works on the one state and the one follower of the scene, and has no meaning apart.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { compareSurveys, parseReadings, type ReadingsText } from '../../core/survey/index.ts';
+import { compareSurveys, parseReadings } from '../../core/survey/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import type { Scene, SceneReading, SceneSurvey } from '../../scene/index.ts';
-import type { Exactness, ProbePool } from '../../sim/study/index.ts';
+import type { ProbePool } from '../../sim/study/index.ts';
 import { asBuiltScene, type SurveyHost } from '../../sim/survey/index.ts';
 import { isAbort, wordsOf } from '../aborting.ts';
 import { freshId } from '../freshId.ts';
 import type { Session } from '../session.ts';
+import type { SurveyActions } from './actions.ts';
 import { withoutReading, withoutSurvey, withSurvey, withTable } from './edits.ts';
 import { estimateKey, mendKey } from './keys.ts';
 import { newReading, readTyped, sceneReading, withValue } from './readings.ts';
@@ -14,56 +16,7 @@ import { type Stop, stopsOf, supportsToDeckAbove } from './stops.ts';
 import { surveyedOf } from './surveyed.ts';
 import { toolsOf, usualTools, withInstrument } from './tools.ts';
 import { runTrains } from './trains.ts';
-import type { Draft, Objective, ReadingKind, SurveyPart, SurveyState, Tool, Walk } from './types.ts';
-
-/** What can be done with surveys. Everything that changes the scene goes through the session, as one undo step each. */
-export interface SurveyActions {
-  choose(id: string): void;
-  setPart(part: SurveyPart): void;
-  /** Makes ready for a new survey; it comes into the scene with its first reading. */
-  begin(name: string): void;
-  rename(name: string): void;
-  remove(id: string): void;
-  /** Sets an instrument up; what the survey says of its errors goes with it. */
-  setTool(kind: ReadingKind, change: Partial<Tool>): void;
-  /** Starts taking readings one after another, at a support (from 0) or at the first place. */
-  startWalk(kind: ReadingKind, support?: number): void;
-  setWalk(change: Partial<Pick<Walk, 'stop' | 'stride' | 'turned'>>): void;
-  endWalk(): void;
-  /** Takes a reading as typed and goes on to the next place; null, or what is wrong with it. */
-  enter(text: string): string | null;
-  /** Takes the last reading of the walk back and stands at its place again. */
-  takeBack(): void;
-  /** Changes the number of a reading; null, or what is wrong with it. */
-  setReading(index: number, text: string): string | null;
-  removeReading(index: number): void;
-  /** Reads a pasted table without taking it. */
-  readTable(text: string): ReadingsText;
-  /** Puts a table before the person, to be looked at before it is taken. */
-  setTable(text: string): void;
-  /** A table came from outside: goes to the chapter, with a new survey where there is none. */
-  dropTable(text: string): void;
-  /** Takes every line of the table that can be read; null, or why not. */
-  takeTable(): string | null;
-  /** Begins the reading that would tell most. */
-  takeNext(): void;
-  setObjective(objective: Objective): void;
-  /** Changes what the mending may do and must keep. */
-  setWishes(label: string, make: (wishes: Wishes) => Wishes): void;
-  setFixed(supports: readonly number[]): void;
-  /** Looks for the mending; `stop` calls it off. */
-  mend(): Promise<void>;
-  runTrains(exactness: Exactness): Promise<void>;
-  stop(): void;
-  /** Compares the survey on show with an earlier one; null: with none. */
-  compareWith(id: string | null): Promise<void>;
-  /** Makes the heights that the survey shows those of the railway as built. */
-  putEstimate(): Promise<boolean>;
-  /** Sets the supports to where the mending puts them. */
-  putMended(): Promise<boolean>;
-}
-
-export type Wishes = NonNullable<SceneSurvey['mend']>;
+import type { Draft, ReadingKind, SurveyState } from './types.ts';
 
 export interface Surveys {
   readonly survey: StoreApi<SurveyState>;
@@ -146,8 +99,11 @@ export function createSurveys(
     survey.setState({ working: true });
     try {
       const worked = await host.work({ scene: now, surveyId: own.id, objective: null });
-      workedFrom = key;
-      survey.setState({ worked, problem: null });
+      // Another survey may be on show by now.
+      if (survey.getState().chosen === own.id) {
+        workedFrom = key;
+        survey.setState({ worked, problem: null });
+      }
     } catch (error) {
       // A stopped mending ends the worker with all that it was asked: what is not up to date is asked again.
       if (!isAbort(error)) {

@@ -1,6 +1,7 @@
 import { newTrackPoint, trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import type { Surveyed } from '../../state/types.ts';
+import type { Comb, Tooth } from './comb.ts';
 import type { Ground } from './ground.ts';
 import { surveyReach } from './surveyMarks.ts';
 
@@ -98,24 +99,6 @@ function pathOf(ys: Float64Array): string {
     kept = x;
   }
   return parts.join('');
-}
-
-export interface Tooth {
-  readonly key: string;
-  readonly x: number;
-  readonly chainage: number;
-  /** Built minus planned, m. */
-  readonly departure: number;
-  readonly top: number;
-  readonly height: number;
-}
-
-/** The comb of departures from plan, in pixels of the row. */
-export interface Comb {
-  readonly baseline: number;
-  /** Pixels a millimetre: 6, or fewer when the departures need it. */
-  readonly perMillimetre: number;
-  readonly teeth: readonly Tooth[];
 }
 
 const PER_MILLIMETRE = 6;

@@ -1,6 +1,6 @@
 import type { Surveyed } from '../../state/types.ts';
+import type { Comb } from './comb.ts';
 import type { Ground } from './ground.ts';
-import type { Comb } from './profileDrawing.ts';
 
 /** Half a 95 % range in standard deviations. */
 const HALF_RANGE = 1.96;

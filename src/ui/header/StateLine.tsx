@@ -17,16 +17,23 @@ function SavedAgo({ savedAt }: { readonly savedAt: number }) {
   return savedWords(savedAt, Math.max(now, savedAt));
 }
 
+const notKeptWords = {
+  full: 'this machine is full: save it as a file',
+  forbidden: 'this browser keeps nothing: save it as a file',
+} as const;
+
 /** What is going on, with the way to stop or start it beside it. */
 export function StateLine() {
   const desk = useDesk();
   const words = useSession(stateWords);
   const savedAt = useSession((state) => state.savedAt);
+  const notKept = useSession((state) => state.notKept);
   const quiet = useSession((state) => state.opened !== null && words === openedWords(state.opened));
   const stoppable = useSession(() => stopRun.canRun(desk));
   const stale = useSession(() => words.startsWith('not run'));
   return (
     <span className="state-line">
+      {notKept && <b role="alert">{notKeptWords[notKept]}</b>}
       {quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}
       {stoppable && (
         <button type="button" className="link" onClick={() => runCommand(desk, stopRun)}>

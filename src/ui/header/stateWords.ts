@@ -8,6 +8,7 @@ export function openedWords({ from, name }: Opened): string {
     file: `opened from ${name}`,
     machine: 'as you left it',
     shape: 'new',
+    copy: 'open in another window too, so this is a copy',
   }[from];
 }
 

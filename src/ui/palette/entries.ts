@@ -87,11 +87,11 @@ function railways(desk: Desk): Entry[] {
   const { bundled, kept, actions, session } = desk;
   const own = kept.list().map(
     (entry): Entry => ({
-      id: `kept-${entry.name}`,
+      id: `kept-${entry.id}`,
       group: 'Railways',
       text: `Railway: ${entry.name}, yours`,
       note: 'kept here',
-      run: () => void openKept(desk, entry),
+      run: () => void openKept(desk, entry, kept),
     }),
   );
   const examples = bundled

@@ -9,16 +9,17 @@ const laid = (kind: 'cubic' | 'lath', length: number, radius: number, pieces?: n
   });
 
 describe('laidEasement', () => {
-  it.each([100, 300, 450])('lies on the cubic parabola of %i mm to a micrometre all along', (mm) => {
+  it.each([100, 300, 450])('lies on the cubic parabola of %i mm to six micrometres all along', (mm) => {
     const [X, R] = [mm / 1000, 0.6];
     const track = laid('cubic', X, R);
     for (let k = 0; k <= 200; k++) {
       const { x, y } = trackPoint(track, (k / 200) * track.length);
-      expect(Math.abs(y - (x * x * x) / (6 * R * X))).toBeLessThan(1e-6);
+      expect(Math.abs(y - (x * x * x) / (6 * R * X))).toBeLessThan(6e-6);
     }
     const end = trackPoint(track, track.length);
-    expect(Math.abs(end.x - X)).toBeLessThan(1e-6);
-    expect(Math.abs(Math.tan(end.heading) - X / (2 * R))).toBeLessThan(1e-5);
+    expect(Math.abs(end.x - X)).toBeLessThan(6e-6);
+    // Curvature taken linearly between 33 places of a curve that turns through 0.36 rad at most: 1e-4 rad.
+    expect(Math.abs(Math.tan(end.heading) - X / (2 * R))).toBeLessThan(1e-4);
     // The cubic stops short of the radius: (1 + (X/2R)²)^1.5 times as wide.
     expect(1 / end.curvature).toBeCloseTo(R * (1 + (X / (2 * R)) ** 2) ** 1.5, 9);
   });
@@ -27,7 +28,7 @@ describe('laidEasement', () => {
     const [X, R] = [0.45, 0.6];
     const track = laid('lath', X, R);
     const end = trackPoint(track, track.length);
-    expect(Math.abs(end.x - X)).toBeLessThan(1e-6);
+    expect(Math.abs(end.x - X)).toBeLessThan(6e-6);
     expect(Math.abs(Math.sin(end.heading) - X / (2 * R))).toBeLessThan(1e-5);
     expect(end.curvature).toBeCloseTo(1 / R, 12);
   });

@@ -151,3 +151,24 @@ describe('a helix', () => {
     );
   });
 });
+
+describe('a viaduct', () => {
+  it('leaves the clear height of NEM 102 over the line it crosses, and what is asked for on top', () => {
+    const made = shapeNamed('viaduct').make(scaleNamed('HO'), { gradePercent: 2.5, spareMm: 5, lowMm: 40 });
+    // 59 mm clear and 17 mm of deck, and 5 mm: 81 mm at 2.5 % are 3240 mm.
+    expect(leastOver(measured(made)) ?? 0).toBeCloseTo(81, 3);
+    const [line] = made.scene.tracks;
+    expect(line.alignment[1]).toMatchObject({ lengthMm: 3240 });
+  });
+});
+
+describe('a ramp', () => {
+  it('takes all the wall there is, and says how long a wall it needs', () => {
+    const ramp = shapeNamed('ramp');
+    const made = ramp.make(scaleNamed('HO'), { riseMm: 80, gradePercent: 2.5, wallMm: 9000 });
+    expect(made.promise.gradePercent).toBeLessThan(2.5);
+    expect(() => ramp.make(scaleNamed('HO'), { riseMm: 80, gradePercent: 2.5, wallMm: 3500 })).toThrow(
+      /80 mm at 2.5 % take 3200 mm and two leads of \d+ mm: a wall of \d+ mm/,
+    );
+  });
+});

@@ -3,7 +3,7 @@ import { binary } from './binary.ts';
 /** Address in the kernel's memory, bytes. */
 export type Address = number;
 
-/** What `assembly/index.ts` exports: see there for what each does, with shapes and units. */
+/** What `assembly/kernel.ts` exports: see there for what each does, with shapes and units. */
 export interface Kernel {
   readonly memory: { readonly buffer: ArrayBuffer };
   room(bytes: number): Address;

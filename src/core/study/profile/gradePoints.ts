@@ -58,7 +58,7 @@ export function roundedPoints(points: readonly GradePoint[], { place, height }: 
   const length = points[last].chainage;
   const whole = (value: number, step: number): number => Math.round(value / step) * step;
   // Two curves that touch reckon their common end each by itself; a tenth of a micrometre more, and both round it the same way.
-  const end = (s: number): number => Math.min(Math.max(whole(s + 1e-7, place), 0), length);
+  const end = (s: number): number => Math.min(Math.max(whole(s + 1e-7, place), 0), Math.floor(length / place) * place);
   return points.flatMap((point, k): GradePoint[] => {
     const level = whole(point.height, height);
     if (k === 0 || k === last || point.curve === undefined || !('length' in point.curve)) {

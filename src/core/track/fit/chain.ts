@@ -78,7 +78,14 @@ export function layChain(chain: Chain): LaidChain {
   return { pieces, length: start, x, y, heading };
 }
 
-function addMoments(sum: Moments, heading: number, curvature: number, sharpness: number, from: number, to: number): Moments {
+function addMoments(
+  sum: Moments,
+  heading: number,
+  curvature: number,
+  sharpness: number,
+  from: number,
+  to: number,
+): Moments {
   const half = 0.5 * (to - from);
   const middle = 0.5 * (to + from);
   let [a, b, c, d, e, f] = sum;

@@ -39,7 +39,9 @@ export function refine(
     for (; damping < 1e6 && better === undefined; damping *= 10) {
       const move = solveDamped(matrix, right, size, damping);
       if (move === null) continue;
-      const tried = lie(moved(now.chain, move), places, now.chainages, weights);
+      const next = moved(now.chain, move);
+      if (isWild(next)) continue;
+      const tried = lie(next, places, now.chainages, weights);
       if (tried.cost < now.cost) better = tried;
     }
     if (better === undefined) break;
@@ -50,6 +52,15 @@ export function refine(
   }
   return fitted(now);
 }
+
+/** No piece turns further, rad: a helix of a hundred turns. A step that leads beyond went wrong, and would be costly to lay. */
+const MOST_TURN = 200 * Math.PI;
+
+const isWild = (chain: Chain): boolean =>
+  chain.pieces.some((piece) => {
+    const [from, to] = endCurvatures(chain, piece);
+    return !(Math.max(Math.abs(from), Math.abs(to)) * piece.length < MOST_TURN);
+  });
 
 /** Rounds of reweighting towards the least greatest distance (Lawson's way: weights times distances). */
 const ROUNDS = 12;

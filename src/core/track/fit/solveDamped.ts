@@ -2,7 +2,12 @@
  * Solves (A + λ·diag A)·x = b for a positive semidefinite A of `size` rows (its lower half counts) by Cholesky's way; null when the damping does not
  * make it definite. What A does not touch at all stays 0.
  */
-export function solveDamped(matrix: Float64Array, right: Float64Array, size: number, damping: number): Float64Array | null {
+export function solveDamped(
+  matrix: Float64Array,
+  right: Float64Array,
+  size: number,
+  damping: number,
+): Float64Array | null {
   const lower = Float64Array.from(matrix);
   const x = Float64Array.from(right);
   for (let p = 0; p < size; p++) {

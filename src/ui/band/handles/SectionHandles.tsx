@@ -2,8 +2,9 @@ import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import type { Track } from '../../../core/track/types.ts';
 import { moveSupport, type SceneTrack, setProfilePoint } from '../../../state/routeEdits/index.ts';
 import type { BandFrame, SectionEdit } from '../bandFrame.ts';
+import type { Comb } from '../comb.ts';
 import type { Ground } from '../ground.ts';
-import type { Comb, ProfileDrawing } from '../profileDrawing.ts';
+import type { ProfileDrawing } from '../profileDrawing.ts';
 import { handEdit, type Moved } from './handDrag.ts';
 import { handleFigures, handleLabel, handleName } from './handleWords.ts';
 import { handleKey, type SectionHandle, sectionHandles } from './sectionHandles.ts';

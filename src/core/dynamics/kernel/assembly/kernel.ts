@@ -1,4 +1,7 @@
 /*
+ * Over 300 lines for a reason: everything the other side can call stands here, each a few lines, and a WebAssembly module has one
+ * entry.
+ *
  * The kernel's face: makes trains, steps them, reads them out. Trains and route tables live in the kernel's memory and are
  * known by their address.
  */

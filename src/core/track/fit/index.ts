@@ -1,0 +1,2 @@
+export { fitAlignment } from './fitAlignment.ts';
+export type { AlignmentFit, FitOptions, MeasuredPlace } from './types.ts';

@@ -1,0 +1,2 @@
+export { type Imported, type ImportOptions, importedScene } from './importedScene.ts';
+export { centrelineKind } from './readCentreline.ts';

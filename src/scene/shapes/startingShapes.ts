@@ -1,0 +1,8 @@
+import { emptyRoom } from './emptyRoom.ts';
+import { helixShape } from './helix.ts';
+import { rampShape } from './ramp.ts';
+import type { StartingShape } from './shape.ts';
+import { viaductShape } from './viaduct.ts';
+
+/** Everything a new railway can start from, in the order in which it is offered. */
+export const startingShapes: readonly StartingShape[] = [emptyRoom, helixShape, rampShape, viaductShape];
