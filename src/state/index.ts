@@ -6,6 +6,7 @@ export { timeAtPlace } from './passing.ts';
 export { type NamedPlace, placesOf } from './places.ts';
 export type { FilePort, KeepOutcome, KeepPort, KeptScene } from './ports.ts';
 export { presentSetting } from './presentSetting.ts';
+export { railwayFromLine } from './railwayFromLine.ts';
 export { type Reference, referenceOf, referencePlaces, referenceVehicle } from './reference.ts';
 export type { Session, SessionActions } from './session.ts';
 export { type TrainOfScene, trainOfScene, type VehicleGroup } from './trainOfScene.ts';

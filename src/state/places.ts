@@ -24,9 +24,13 @@ export function placesOf(state: SessionState): NamedPlace[] {
   const track = trial && compiled?.tracks.get(trial.trackId);
   const file = trial && compiled?.scene.tracks.find(({ id }) => id === trial.trackId);
   if (!track || !file) return [];
+  // A branch begins with what its turnout lays, before the elements of the file.
+  const laid = track.spec.elements.length - file.alignment.length;
+  let start = 0;
   const elements = track.spec.elements.map((element, index): NamedPlace => {
-    const chainage = track.plan.startChainage[index];
-    const id = file.alignment[index]?.id;
+    const chainage = start;
+    start += element.length;
+    const id = file.alignment[index - laid]?.id;
     return {
       id: `element-${index}`,
       name: id ? `${elementWords[element.kind]} “${id}”` : elementWords[element.kind],

@@ -139,8 +139,8 @@ describe('a scene file', () => {
     await choose('notes.json', 'Wagons to mend: 4, 7');
     expect((await explained()).places).toEqual([
       {
-        path: 'the whole file',
-        found: expect.stringMatching(/JSON|token/),
+        path: 'line 1, column 1',
+        found: expect.stringContaining('Wagons is no value'),
         allowed: 'a scene file in JSON',
         example: expect.stringContaining('"gradewright": 1'),
       },

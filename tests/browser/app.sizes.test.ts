@@ -38,6 +38,8 @@ const clipped = ({ page }: Opened): Promise<string[]> =>
         const range = document.createRange();
         range.selectNodeContents(words.currentNode);
         const box = range.getBoundingClientRect();
+        // Words that are put away, such as an explanation nobody asked for, have no box.
+        if (box.width === 0) continue;
         if (box.left < left - 0.5 || box.right > right + 0.5) cut.push(`sticks out: ${words.currentNode.textContent}`);
       }
       for (const element of [card, ...card.querySelectorAll('*')]) {

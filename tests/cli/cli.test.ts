@@ -7,7 +7,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { commandLine } from '../../src/cli/commandLine.ts';
 import { type SectionReport, sectionReportSchema } from '../../src/cli/section.ts';
 import { type TrialReport, trialReportSchema } from '../../src/cli/trialReport.ts';
-import { bounds } from '../../src/scene/index.ts';
+import { bounds, parseScene } from '../../src/scene/index.ts';
 import { bundledPath, sample, sampleWith } from '../scene/sample.ts';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -253,6 +253,27 @@ describe('gradewright section', { timeout: patience }, () => {
 });
 
 describe('gradewright', { timeout: patience }, () => {
+  it('makes a scene of a measured line, and says how far off it is', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'gradewright-import-'));
+    try {
+      const table = join(folder, 'line.csv');
+      const rows = Array.from({ length: 41 }, (_, i) => `${0.5 + i * 0.1},0.5,${0.02 + i * 0.002}`);
+      writeFileSync(table, `x (m),y (m),z (m)\n${rows.join('\n')}\n`);
+      const out = join(folder, 'line.json');
+      const done = await inThisProcess('import', table, '--tolerance', '0.5mm', '--scale', 'tt', '--out', out);
+      expect(done).toMatchObject({ code: 0, err: '' });
+      expect(done.out).toContain('Fitted to 41 places: 1 straight; 0.00 mm off at most.');
+      expect(parseScene(readFileSync(out, 'utf8')).ok).toBe(true);
+      expect((await inThisProcess('import', table)).out.startsWith('{')).toBe(true);
+      // Never over a file that is there.
+      expect(await inThisProcess('import', table, '--out', out)).toMatchObject({ code: 2 });
+      const refused = await inThisProcess('import', table, '--scale', 'Q');
+      expect(refused).toMatchObject({ code: 2, err: '--scale is one of Z, N, TT, HO, OO, S, O, 1, not "Q".\n' });
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
   it('helps, and says its version', async () => {
     const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
     expect(await gradewright('--version')).toEqual({ code: 0, out: `${version}\n`, err: '' });

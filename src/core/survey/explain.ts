@@ -12,7 +12,6 @@ export const falseAlarm = 0.01;
 
 /** χ² larger than this seldom comes by chance: then the stated errors are too small. */
 const seldom = 0.001;
-
 /** A rival explains as much when χ² falls by less than this in addition: odds below 20 to 1. */
 const asMuch = 2 * log(20);
 

@@ -112,7 +112,7 @@ function furthest(
   places: ReturnType<typeof measuredPlaces>,
 ): number {
   const track = makeTrack({ start, elements, profile: { points: [{ chainage: 0, height: 0 }] } });
-  return places.reduce((most, { x, y }) => Math.max(most, nearestChainage(track, { x, y, z: 0 }).distance), 0);
+  return places.reduce((most, { x, y }) => Math.max(most, nearestChainage(track, [x, y, 0]).distance), 0);
 }
 
 const chordsMm = (line: DrawnLine): number =>

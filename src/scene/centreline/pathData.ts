@@ -8,6 +8,11 @@ const mostChords = 2000;
 
 type Place = readonly [x: number, y: number];
 
+interface Control {
+  readonly of: 'C' | 'Q';
+  readonly place: Place;
+}
+
 /** Numbers that follow a letter of a path. */
 const counts: Readonly<Record<string, number>> = { M: 2, L: 2, H: 1, V: 1, C: 6, S: 4, Q: 4, T: 2, A: 7, Z: 0 };
 
@@ -19,7 +24,7 @@ export function pathLines(d: string, map: Affine): { readonly lines: DrawnPoint[
   let at: Place = [0, 0];
   let start: Place = at;
   // The last control point of a curve and its kind, for the smooth ones.
-  let control: { readonly of: 'C' | 'Q'; readonly place: Place } | null = null;
+  let control: Control | null = null;
   const mapped = ([x, y]: Place): Place => [map[0] * x + map[2] * y + map[4], map[1] * x + map[3] * y + map[5]];
   const put = (to: Place): void => {
     const [xMm, yMm] = mapped(to);
@@ -70,7 +75,7 @@ export function pathLines(d: string, map: Affine): { readonly lines: DrawnPoint[
       put(place(0));
       start = at;
     } else begin();
-    let next: typeof control = null;
+    let next: Control | null = null;
     if (upper === 'L') put(place(0));
     else if (upper === 'H') put([base[0] + n[0], at[1]]);
     else if (upper === 'V') put([at[0], base[1] + n[0]]);

@@ -59,13 +59,16 @@ const plainColumns: readonly Column[] = [0, 1, 2].map((index) => ({ index, mm: 1
 
 const delimiterOf = (row: string): string => [';', '\t', ','].find((one) => row.includes(one)) ?? ' ';
 
+/** Longer cells are neither numbers nor names of columns. */
+const longestCell = 60;
+
 const numberIn = (cell: string): number =>
-  /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(cell) ? Number(cell) : Number.NaN;
+  cell.length <= longestCell && /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(cell) ? Number(cell) : Number.NaN;
 
 /** The columns that a first row names; null when it names no x and y. */
 function namedColumns(cells: readonly string[]): readonly Column[] | null {
   const columns: (Column | undefined)[] = ['x', 'y', 'z'].map((name) => {
-    const index = cells.findIndex((cell) => nameOf(cell) === name);
+    const index = cells.findIndex((cell) => cell.length <= longestCell && nameOf(cell) === name);
     return index < 0 ? undefined : { index, mm: unitOf(cells[index]), mayMiss: name === 'z' };
   });
   const [x, y, z] = columns;

@@ -106,7 +106,9 @@ function* tagsOf(text: string): Generator<Tag> {
       const inner = text.slice(i + 1, ends);
       const name = /^\/?\s*(?:[\w-]+:)?([\w-]+)/.exec(inner)?.[1].toLowerCase() ?? '';
       const attributes = new Map<string, string>();
-      for (const [, key, , double = '', single = ''] of inner.matchAll(/([\w:-]+)\s*=\s*("([^"]*)"|'([^']*)')/g)) {
+      for (const [, key, , double = '', single = ''] of inner.matchAll(
+        /([\w:-]{1,60})\s{0,20}=\s{0,20}("([^"]*)"|'([^']*)')/g,
+      )) {
         attributes.set(key.toLowerCase(), double || single);
       }
       yield { name, closes: inner.startsWith('/'), empty: inner.endsWith('/'), attributes, line };

@@ -3,7 +3,6 @@ import {
   easementLength,
   easementShiftMm,
   type Scale,
-  straightSpacingH0Mm,
   structureGaugeMm,
 } from '../../core/stock/standards/index.ts';
 
@@ -89,17 +88,4 @@ export function deckFor(scale: ShapeScale): {
   const size = scale.gaugeMm / 16.5;
   const half = (mm: number) => Math.round(mm * size * 2) / 2;
   return { thicknessMm: Math.max(6, Math.round(9 * size)), underlayMm: half(3), trackMm: half(5) };
-}
-
-/** Between tracks side by side on straights, mm: NEM 112 at 16.5 mm gauge, other gauges in proportion. */
-export function spacingFor(scale: ShapeScale): Proposed {
-  const mm = Math.ceil(
-    (straightSpacingH0Mm.station * scale.gaugeMm * normRatio.H0 * Math.max(1, normRatio[scale.norm] / scale.ratio)) /
-      16.5 /
-      normRatio.H0,
-  );
-  return {
-    mm,
-    because: { what: `${mm} mm between tracks`, source: 'NEM 112: 52 mm in stations at 16.5 mm gauge, in proportion' },
-  };
 }

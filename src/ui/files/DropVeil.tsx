@@ -1,10 +1,11 @@
 import { useEffect, useState } from 'react';
+import { railwayFromLine } from '../../state/index.ts';
 import { useDesk } from '../context.tsx';
 import './files.css';
 
 const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
 
-/** A table of readings; everything else is taken for a scene. */
+/** A table of readings, when it holds no places; what is neither is taken for a scene. */
 const isTable = (name: string): boolean => /\.(csv|tsv|txt)$/i.test(name);
 
 /** A file may be dropped anywhere on the window; the veil says so while one is held over it. */
@@ -36,10 +37,15 @@ export function DropVeil() {
       if (!file) return;
       try {
         const text = await file.text();
-        if (isTable(file.name)) surveys.actions.dropTable(text);
+        const railway = railwayFromLine(file.name, text);
+        if (railway !== null) await actions.openFileText(railway.name, railway.text);
+        else if (isTable(file.name)) surveys.actions.dropTable(text);
         else await actions.openFileText(file.name, text);
       } catch (error) {
-        actions.report({ title: `“${file.name}” could not be read`, lines: [String(error)] });
+        actions.report({
+          title: `“${file.name}” could not be read`,
+          lines: [error instanceof Error ? error.message : String(error)],
+        });
       }
     };
     const ends = new AbortController();
@@ -53,7 +59,7 @@ export function DropVeil() {
   if (!held) return null;
   return (
     <div className="drop-veil">
-      <p>Let go to open this scene file, or to read this table of readings</p>
+      <p>Let go to open this scene file, to read this table of readings, or to lay track along this drawn line</p>
     </div>
   );
 }

@@ -7,7 +7,7 @@ import { fitProfile } from './fitProfile.ts';
 import type { AlignmentFit, FitOptions, MeasuredPlace } from './types.ts';
 
 /** More places than this are thinned out by whoever measured them: the work grows with their number. */
-export const MOST_PLACES = 2000;
+const MOST_PLACES = 2000;
 
 /** Places nearer than this are one, m. */
 const SAME_PLACE = 1e-6;

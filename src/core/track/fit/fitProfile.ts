@@ -1,7 +1,7 @@
 import { TrackError } from '../problem.ts';
 import type { GradePoint, MeasuredHeight } from '../types.ts';
 
-export interface ProfileFit {
+interface ProfileFit {
   readonly points: readonly GradePoint[];
   /** Greatest difference of a height from the profile, m. */
   readonly distance: number;

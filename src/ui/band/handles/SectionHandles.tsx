@@ -146,7 +146,6 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
     <svg ref={drawing} className="gwb-draw gwb-handles" width={axis.width} height={height}>
       <title>What can be dragged in the section</title>
       {placed.map(({ handle, key, x, y }) => (
-        // biome-ignore lint/a11y/useSemanticElements: an input of type range cannot stand within a drawing
         <g
           key={key}
           data-handle={key}
