@@ -16,6 +16,7 @@ import { addTables } from '../table/tableModel.ts';
 import { trackExtent } from '../table/tableTop.ts';
 import { ghostLines } from '../way/ghostLines.ts';
 import { WayModel } from '../way/wayModel.ts';
+import { standingKey, trainKey } from './drawnKeys.ts';
 import { wantsHeavier } from './followTheme.ts';
 import type { Pixel, ShownLens } from './shown.ts';
 
@@ -48,12 +49,6 @@ const outOfSight = 4000;
 const farthestPlan = 300;
 
 const projected = new Vector3();
-
-/** What of a scene decides how its railway looks: an edit that leaves this alone need not draw it anew. */
-const standingKey = ({ scene }: Compiled): string =>
-  JSON.stringify([scene.scale, scene.deck, scene.room, scene.tracks]);
-
-const trainKey = (trial: Trial): string => JSON.stringify(trial.train.vehicles);
 
 /** Everything that is drawn, and the camera it is drawn with. Holds no state of its own but what the card needs. */
 export class StageWorld {
