@@ -1,3 +1,4 @@
+import { square } from '../../math/index.ts';
 import { intervalAt, type Nodes, turnedTo } from './nodes.ts';
 import type { ProfileTask } from './types.ts';
 
@@ -102,7 +103,7 @@ export function profileProblem(
   const give = (s: number): number => {
     const k = intervalAt(nodes, s);
     const away = Math.min(s - at[k], at[k + 1] - s);
-    return loose && away > 1e-9 ? bend * (at[k + 1] - at[k]) ** 2 * mm : 0;
+    return loose && away > 1e-9 ? bend * square(at[k + 1] - at[k]) * mm : 0;
   };
   for (const { chainage, height } of task.heights) {
     const room = give(chainage);
