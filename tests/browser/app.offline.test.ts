@@ -56,7 +56,6 @@ describe('the program after its first visit', () => {
     const before = await page.evaluate(() => performance.timeOrigin);
     await reload.click();
     await page.waitForFunction((then) => performance.timeOrigin > then, before, { timeout: patience });
-    await page.waitForFunction(() => window.gradewright !== undefined, undefined, { timeout: patience });
     await untilSolved(page);
     expect(await reload.count()).toBe(0);
     expect(opened.complaints).toEqual([]);

@@ -110,6 +110,8 @@ export async function until(page: Page, expected: Partial<Screen> | ((screen: Sc
     typeof expected === 'function'
       ? expected(screen)
       : (Object.keys(expected) as (keyof Screen)[]).every((key) => isDeepStrictEqual(screen[key], expected[key]));
+  // A page that was loaded anew first looks at what was kept on this machine.
+  await page.waitForFunction(() => window.gradewright !== undefined, undefined, { timeout: patience });
   const end = Date.now() + patience;
   for (;;) {
     const screen = await read(page);
