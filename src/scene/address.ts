@@ -1,3 +1,5 @@
+import { isRecord } from './record.ts';
+
 /**
  * An address names one value of a scene by the way to it: keys of the file, an item of a list by its id or, where it has
  * none, by its number from 1. "tracks/gill-line/alignment/mouth/lengthMm", "tracks/gill-line/profile/2/gradePercent",
@@ -84,6 +86,3 @@ const hasSupports = (list: readonly unknown[]): boolean =>
 
 const areItems = (list: readonly unknown[]): string =>
   list.length === 0 ? 'is nothing' : `are ${list.map(itemName).join(', ')}`;
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);

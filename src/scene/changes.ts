@@ -1,4 +1,5 @@
 import { type Address, itemName, type Json, withAt } from './address.ts';
+import { isRecord } from './record.ts';
 import type { Scene } from './schema.ts';
 
 /** One difference between two scenes: what stands at an address in the second; absent: it is not there any more. */
@@ -27,7 +28,7 @@ function compare(before: unknown, after: unknown, way: readonly string[], out: S
     before.forEach((item, index) => {
       compare(item, after[index], [...way, itemName(item, index)], out);
     });
-  } else if (isPlain(before) && isPlain(after) && way.length > 0 ? sameKind(before, after) : isPlain(before)) {
+  } else if (isRecord(before) && isRecord(after) && way.length > 0 ? sameKind(before, after) : isRecord(before)) {
     const old = before as Record<string, unknown>;
     const fresh = after as Record<string, unknown>;
     for (const key of new Set([...Object.keys(old), ...Object.keys(fresh)])) {
@@ -48,6 +49,3 @@ function sameItems(before: readonly unknown[], after: readonly unknown[]): boole
 /** An element that becomes another kind of element is a new one. */
 const sameKind = (before: Record<string, unknown>, after: Record<string, unknown>): boolean =>
   before.kind === after.kind;
-
-const isPlain = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);

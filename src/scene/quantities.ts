@@ -1,5 +1,6 @@
 import { type Address, itemName } from './address.ts';
 import { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
+import { isRecord } from './record.ts';
 import type { Scene } from './schema.ts';
 
 /** A number of a scene that can be changed, swept or be uncertain. */
@@ -98,6 +99,3 @@ function hasShape(schema: JsonSchema, value: unknown): boolean {
     return field !== undefined && (field.const === undefined || field.const === part);
   });
 }
-
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
