@@ -1,5 +1,5 @@
-import { useId, useState } from 'react';
 import { readField } from '../../../state/study/index.ts';
+import { TypedField } from '../../controls/TypedField.tsx';
 import { figure } from './words.ts';
 
 interface NumberFieldProps {
@@ -11,53 +11,13 @@ interface NumberFieldProps {
   readonly onChange: (value: number) => void;
 }
 
-/** A number of a field, typed plainly or as a builder says it. What cannot be read stays, with what is wrong about it. */
+/** A number of a field, typed plainly or as a builder says it. */
 export function NumberField({ label, at, unit, value, onChange }: NumberFieldProps) {
-  const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [message, setMessage] = useState('');
-  const take = () => {
-    if (typed === null) return;
-    const reading = readField(at, typed);
-    if (!reading.ok) {
-      setMessage(reading.message);
-      return;
-    }
-    setTyped(null);
-    setMessage('');
+  const take = (text: string): string | null => {
+    const reading = readField(at, text);
+    if (!reading.ok) return reading.message;
     onChange(reading.value);
+    return null;
   };
-  return (
-    <div className="study-field small">
-      <label htmlFor={id}>{label}</label>
-      <span className="line">
-        <input
-          id={id}
-          type="text"
-          autoComplete="off"
-          spellCheck={false}
-          value={typed ?? figure(value)}
-          aria-invalid={message !== ''}
-          aria-describedby={message === '' ? undefined : `${id}-said`}
-          onChange={(event) => setTyped(event.target.value)}
-          onFocus={(event) => event.target.select()}
-          onBlur={take}
-          onKeyDown={(event) => {
-            if (!event.ctrlKey && !event.metaKey) event.stopPropagation();
-            if (event.key === 'Enter') take();
-            if (event.key === 'Escape') {
-              setTyped(null);
-              setMessage('');
-            }
-          }}
-        />
-        <span className="unit">{unit}</span>
-      </span>
-      {message !== '' && (
-        <span id={`${id}-said`} className="said wrong" role="alert">
-          {message}
-        </span>
-      )}
-    </div>
-  );
+  return <TypedField className="study-field small" label={label} value={figure(value)} unit={unit} onTake={take} />;
 }

@@ -1,8 +1,8 @@
 import { describeSurvey } from '../../../core/survey/index.ts';
+import { TypedField } from '../../controls/TypedField.tsx';
 import { useShow } from '../../show.ts';
 import { AgainPart } from './AgainPart.tsx';
 import { HeightTable } from './HeightTable.tsx';
-import { TextField } from './TextField.tsx';
 import { useChosenSurvey, useSurvey, useSurveyActions } from './useSurvey.ts';
 import { readSupports } from './words.ts';
 
@@ -62,7 +62,8 @@ export function FindPart() {
           {sentence}
         </p>
       ))}
-      <TextField
+      <TypedField
+        className="survey-field"
         label="Supports known to stand as planned"
         value={(survey.fixed ?? []).join(', ')}
         placeholder="none: such as 1, 25"

@@ -5,8 +5,8 @@ import { readField } from '../../../state/study/index.ts';
 import type { SceneSurvey, Wishes } from '../../../state/survey/index.ts';
 import { useSession } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
+import { TypedField } from '../../controls/TypedField.tsx';
 import { useShow } from '../../show.ts';
-import { TextField } from './TextField.tsx';
 import { useSurveyActions } from './useSurvey.ts';
 import { readSupports } from './words.ts';
 
@@ -84,7 +84,8 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
       />
       <div className="survey-pair">
         {packing ? (
-          <TextField
+          <TypedField
+            className="survey-field"
             label="Pieces in the drawer"
             value={(wishes.packingMm ?? []).join(' ')}
             unit="mm"
@@ -109,7 +110,8 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
             </select>
           </div>
         )}
-        <TextField
+        <TypedField
+          className="survey-field"
           label="Supports not to be touched"
           value={(wishes.locked ?? []).join(', ')}
           placeholder="none"
@@ -131,7 +133,8 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
           const bound = task.limits[limit];
           const given = wishes[field];
           return (
-            <TextField
+            <TypedField
+              className="survey-field"
               key={field}
               label={label}
               value={given === undefined ? '' : String(given)}

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { useSession } from '../../context.tsx';
-import { TextField } from './TextField.tsx';
+import { TypedField } from '../../controls/TypedField.tsx';
 import { useChosenSurvey, useSurvey, useSurveyActions } from './useSurvey.ts';
 
 /** Which survey is on show; a new one, another name, or none of it. */
@@ -57,7 +57,8 @@ export function SurveyPicker() {
         </div>
       )}
       {naming && (chosen ?? draft) !== null && (
-        <TextField
+        <TypedField
+          className="survey-field"
           label="Name"
           value={chosen?.name ?? draft?.name ?? ''}
           onTake={(text) => {

@@ -2,7 +2,7 @@ import { parseLength } from '../../../core/units/index.ts';
 import type { ReadingKind } from '../../../state/survey/index.ts';
 import { useSession } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
-import { TextField } from './TextField.tsx';
+import { TypedField } from '../../controls/TypedField.tsx';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
 
 /** How the instrument in hand is set up. */
@@ -51,7 +51,8 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
       )}
       <div className="survey-pair">
         {(level || kind === 'gap') && (
-          <TextField
+          <TypedField
+            className="survey-field"
             label={level ? 'Length of the level' : 'Length of the straightedge'}
             value={String(tool.baseMm)}
             unit="mm"
@@ -59,7 +60,8 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
           />
         )}
         {kind === 'height' && (
-          <TextField
+          <TypedField
+            className="survey-field"
             label="Counted from"
             value={tool.line}
             placeholder="datum of the plan"
@@ -71,12 +73,14 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
         )}
         {kind === 'rise' && (
           <>
-            <TextField
+            <TypedField
+              className="survey-field"
               label="Supports further on"
               value={String(tool.further)}
               onTake={(text) => plain(text, (value) => setTool(kind, { further: Math.round(value) }), 1)}
             />
-            <TextField
+            <TypedField
+              className="survey-field"
               label="Board not in the reading"
               value={String(tool.boardMm)}
               unit="mm"
@@ -84,7 +88,8 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
             />
           </>
         )}
-        <TextField
+        <TypedField
+          className="survey-field"
           label="Smallest step it shows"
           value={String(tool.step)}
           unit={level ? (tool.unit === 'degree' ? '°' : '%') : 'mm'}

@@ -1,6 +1,8 @@
 import { useId, useState } from 'react';
 
-interface TextFieldProps {
+interface TypedFieldProps {
+  /** What the sheet calls its fields, for its own measures. */
+  readonly className: string;
   readonly label: string;
   readonly value: string;
   readonly unit?: string;
@@ -10,7 +12,7 @@ interface TextFieldProps {
 }
 
 /** A field that is taken when it is left; what cannot be taken stays, with what is wrong about it. */
-export function TextField({ label, value, unit = '', placeholder = '', onTake }: TextFieldProps) {
+export function TypedField({ className, label, value, unit = '', placeholder = '', onTake }: TypedFieldProps) {
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const [message, setMessage] = useState('');
@@ -21,7 +23,7 @@ export function TextField({ label, value, unit = '', placeholder = '', onTake }:
     if (refused === null) setTyped(null);
   };
   return (
-    <div className="survey-field">
+    <div className={className}>
       <label htmlFor={id}>{label}</label>
       <span className="line">
         <input
