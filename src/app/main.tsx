@@ -1,5 +1,6 @@
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
+import { createBestSolver } from '../platform/best/bestWorker.ts';
 import { openKeptScenes } from '../platform/keptScenes.ts';
 import { keptText } from '../platform/keptText.ts';
 import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
@@ -7,6 +8,7 @@ import { sceneFiles } from '../platform/sceneFiles.ts';
 import { createSimWorker } from '../platform/simWorker.ts';
 import { createStudyWorkers } from '../platform/studyWorkers.ts';
 import { createSurveySolver } from '../platform/survey/surveyWorker.ts';
+import { createTiltSensor } from '../platform/tilt/tiltSensor.ts';
 import { createSession, keepScenes } from '../state/index.ts';
 import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
@@ -26,9 +28,9 @@ const session = createSession(createSimWorker());
 const offline = createOfflineKeeper('./serviceWorker.js');
 const rowKeeper = makeRowKeeper(keptText('rows'));
 const studyWorkers = createStudyWorkers();
-const studies = createStudies(session, studyWorkers);
+const studies = createStudies(session, studyWorkers, createBestSolver());
 const route = createRoute(session, studyWorkers);
-const surveys = createSurveys(session, createSurveySolver(), studyWorkers);
+const surveys = createSurveys(session, createSurveySolver(), studyWorkers, createTiltSensor());
 const bandActions = {
   ...session.actions,
   choosePoint: (point: number) => route.actions.chooseHandle(`point:${point}`),

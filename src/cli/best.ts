@@ -1,11 +1,12 @@
 import type { FoundProfile } from '../core/study/profile/index.ts';
 import type { Scene } from '../scene/index.ts';
 import { compileScene } from '../sim/index.ts';
-import { bestProfile } from '../sim/study/bestProfile.ts';
+import { bestProfile, type ProfileMiss } from '../sim/study/bestProfile.ts';
 import { presentRuling, profileTaskOf, scenePoints } from '../sim/study/sceneProfile.ts';
 import { loadSolver } from '../sim/survey/solver.ts';
 import type { BestReport } from './bestReport.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
+import { finiteMm } from './reportFields.ts';
 import { csvOf } from './studyOutcome.ts';
 import type { StudyOutput } from './sweep.ts';
 
@@ -31,10 +32,7 @@ const setting = { place: 1e-3, height: 1e-4 };
  */
 export async function best(scene: Scene, options: BestOptions): Promise<StudyOutput<BestReport>> {
   const track = options.track ?? scene.tracks[0].id;
-  const towards = options.towards ?? 'both';
-  if (towards !== 'end' && towards !== 'start' && towards !== 'both') {
-    throw new BadInput(`--towards is end, start or both, not "${towards}".`);
-  }
+  const towards = towardsOf(options.towards);
   const headroom = options.headroom === undefined ? null : numberOf('headroom', options.headroom, 0) / 1e3;
   try {
     const task = profileTaskOf(compileScene(scene), track, {
@@ -63,7 +61,7 @@ export async function best(scene: Scene, options: BestOptions): Promise<StudyOut
     const rounded = profileFields(found.rounded);
     const lines = rounded.points.map(
       ({ atMm, heightMm, verticalCurveLengthMm: curve }) =>
-        `  ${atMm.toFixed(1).padStart(9)} mm  ${heightMm.toFixed(1).padStart(7)} mm${curve === undefined ? '' : `  curve ${curve.toFixed(0)} mm`}`,
+        `  ${atMm.toFixed(1).padStart(9)} mm  ${heightMm.toFixed(found.setting.height < setting.height ? 2 : 1).padStart(7)} mm${curve === undefined ? '' : `  curve ${curve.toFixed(0)} mm`}`,
     );
     return {
       report: {
@@ -73,12 +71,14 @@ export async function best(scene: Scene, options: BestOptions): Promise<StudyOut
         floorPercent: found.floor * 100,
         exact: profileFields(found.exact),
         rounded,
+        misses: found.misses.map(missFields),
+        heightStepMm: found.setting.height * 1e3,
         keepsLimits: found.kept,
       },
       text:
         `${scene.name}, ${track}: ruling grade with curves ${presentPercent.toFixed(3)} % now, at best ${(found.least * 100).toFixed(3)} % ` +
         `(${found.proven ? 'proven' : 'not proven'}; no profile has less than ${(found.floor * 100).toFixed(3)} %), ` +
-        `${rounded.rulingPercent.toFixed(3)} % as rounded${found.kept ? '' : ', which misses a limit'}\n${lines.join('\n')}\n`,
+        `${rounded.rulingPercent.toFixed(3)} % as rounded${found.kept ? '' : `, which misses ${found.misses.map(missText).join(' and ')}`}\n${lines.join('\n')}\n`,
       csv: csvOf(['atMm', 'heightMm', 'verticalCurveLengthMm'], rounded.points),
       exitCode: found.kept ? exitCodes.passes : exitCodes.fails,
     };
@@ -89,22 +89,41 @@ export async function best(scene: Scene, options: BestOptions): Promise<StudyOut
 }
 
 /** HO rule of the trade, 32/R(in) per cent, as a length, mm; vertical curves begin and end at steps of this, mm. */
-const curveRuleMm = 8.128;
+export const curveRuleMm = 8.128;
 const nodeMm = 50;
 
-function numberOf(option: string, text: string, least: number): number {
+/** Which climbs count, as `--towards` says. */
+export function towardsOf(word = 'both'): 'end' | 'start' | 'both' {
+  if (word === 'end' || word === 'start' || word === 'both') return word;
+  throw new BadInput(`--towards is end, start or both, not "${word}".`);
+}
+
+/** The number that an option says, no less than `least`. */
+export function numberOf(option: string, text: string, least: number): number {
   const value = text.trim() === '' ? Number.NaN : Number(text);
   if (Number.isFinite(value) && value >= least) return value;
   throw new BadInput(`--${option} is a number from ${least}, not "${text}".`);
 }
 
-const finite = (metres: number): number | null => (Number.isFinite(metres) ? metres * 1e3 : null);
+const missFields = ({ limit, at, asked, found }: ProfileMiss) => {
+  const scale = limit === 'steepest' ? 100 : 1e3;
+  return { limit, atMm: at * 1e3, asked: asked * scale, found: found * scale };
+};
+
+function missText(miss: ProfileMiss): string {
+  const { limit, atMm, asked, found } = missFields(miss);
+  const at = `at ${atMm.toFixed(0)} mm`;
+  if (limit === 'heights') return `a height to be met ${at} by ${found.toFixed(2)} mm`;
+  if (limit === 'clearances') return `the headroom ${at} by ${(-found).toFixed(2)} mm`;
+  if (limit === 'steepest') return `the steepest grade ${at}: ${found.toFixed(3)} % where ${asked} % is allowed`;
+  return `the vertical radius ${at}: ${found.toFixed(0)} mm where ${asked.toFixed(0)} mm is asked`;
+}
 
 const profileFields = (found: FoundProfile) => ({
   rulingPercent: found.ruling * 100,
   steepestPercent: found.steepest * 100,
-  verticalRadiusMm: finite(found.verticalRadius),
+  verticalRadiusMm: finiteMm(found.verticalRadius),
   heightMissedMm: found.heightMissed * 1e3,
-  clearanceSpareMm: finite(found.clearanceSpare),
+  clearanceSpareMm: finiteMm(found.clearanceSpare),
   points: scenePoints(found.points),
 });

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-
-const number = (about: string) => z.number().meta({ description: about });
+import { number } from './reportFields.ts';
 
 const profile = z.strictObject({
   rulingPercent: number('Greatest grade with curves, in the mean over the train, per cent.'),
@@ -29,6 +28,21 @@ export const bestReportSchema = z
     floorPercent: z.exactOptional(number('No profile at all has less, per cent.')),
     exact: z.exactOptional(profile),
     rounded: z.exactOptional(profile),
+    misses: z.exactOptional(
+      z
+        .array(
+          z.strictObject({
+            limit: z.enum(['heights', 'clearances', 'steepest', 'vertical-radius']),
+            atMm: number('Where, mm from the start of the track.'),
+            asked: number(
+              'What is asked: mm, or per cent for a grade; 0 for a height or a clearance, which says by how much it is off.',
+            ),
+            found: number('What it is.'),
+          }),
+        )
+        .meta({ description: 'Limits that the rounded profile misses.' }),
+    ),
+    heightStepMm: z.exactOptional(number('The rounded heights are whole steps of this, mm.')),
     keepsLimits: z.exactOptional(z.boolean().meta({ description: 'Whether the rounded profile keeps every limit.' })),
   })
   .meta({ title: 'The profile with the least ruling grade' });

@@ -5,7 +5,7 @@ import type { ChanceReport } from './chanceReport.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
 import { rangeOf } from './fieldText.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { checkAddress, type StudyOptions, studyGauge, studyTrials } from './studyTrials.ts';
+import { checkAddress, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
 import type { StudyOutput } from './sweep.ts';
 
 export interface ChanceOptions extends StudyOptions {
@@ -48,11 +48,19 @@ export async function chance(
     ...outcomeFields(outcome, gauge),
   }));
   const uncertain = ranges.map((range, k) => ({ ...range, influence: known(found.influence[k]) }));
-  const head = { report: 'gradewright-chance', version: 1, scene: scene.name, trials, gauge, exactness } as const;
+  const head = {
+    report: 'gradewright-chance',
+    version: 1,
+    scene: scene.name,
+    trials,
+    gauge,
+    exactness,
+    whole: found.whole,
+  } as const;
   const { passing } = found;
   return {
     report: { ...head, seed, passing, uncertain, draws: rows },
-    text: `${scene.name}: ${passing === null ? 'nothing was run' : shareText(passing, rows.length)}\n${influenceText(uncertain)}`,
+    text: `${scene.name}: ${passing === null ? 'nothing was run' : shareText(passing, rows.length)}\n${influenceText(uncertain)}${wholeText(found.whole)}`,
     csv: csvOf(
       [...ranges.map(({ at }) => at), ...outcomeColumns],
       rows.map(({ values, ...rest }) => ({
@@ -60,7 +68,7 @@ export async function chance(
         ...rest,
       })),
     ),
-    exitCode: passing?.share === 1 ? exitCodes.passes : exitCodes.fails,
+    exitCode: found.whole && passing?.share === 1 ? exitCodes.passes : exitCodes.fails,
   };
 }
 

@@ -1,6 +1,10 @@
 import type { StudyHooks } from '../core/study/index.ts';
+import { createInProcessHost } from '../sim/index.ts';
+import { createProbePool, type ProbeBy, type ProbePool } from '../sim/study/index.ts';
 import type { Arguments } from './arguments.ts';
 import { best } from './best.ts';
+import { bestRoute } from './bestRoute.ts';
+import { listenForCallOff } from './callOff.ts';
 import { chance } from './chance.ts';
 import { compare } from './compare.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
@@ -11,14 +15,19 @@ import { createProgressLine } from './progressLine.ts';
 import { readScene } from './readScene.ts';
 import { section, sectionCsv, sectionText } from './section.ts';
 import type { StudyOptions } from './studyTrials.ts';
+import { workersOf } from './studyWorkers.ts';
 import { runSurvey } from './survey.ts';
 import { quantityList, type StudyOutput, sweep } from './sweep.ts';
 import { runTrials } from './trial.ts';
 
-/** Where a command writes: results to `out`, everything else to `err`. */
+/** Where a command writes: results to `out`, everything else to `err`; and what the process lends to studies. */
 export interface Streams {
   readonly out: { write(text: string): unknown };
   readonly err: { readonly isTTY: boolean; write(text: string): boolean };
+  /** Threads that run trials; this thread alone when left out. */
+  readonly workers?: (count: number) => ProbePool;
+  /** Where Ctrl-C is heard; nowhere when left out. */
+  readonly interrupts?: Pick<NodeJS.Process, 'once' | 'off'>;
 }
 
 type Values = Arguments['values'];
@@ -48,34 +57,61 @@ export const commands: Readonly<Record<CommandName, Command>> = {
       return exitCodes.passes;
     }
     const { vary = [], points, edge } = values;
-    return study(values, streams, (hooks) => sweep(scene, { ...shared(values), vary, points, edge }, hooks));
+    return study(values, streams, (hooks, probe) =>
+      sweep(scene, { ...shared(values), vary, points, edge }, hooks, probe),
+    );
   },
 
   chance(file, values, streams) {
     const scene = readScene(file);
     const { vary = [], draws, seed } = values;
-    return study(values, streams, (hooks) => chance(scene, { ...shared(values), vary, draws, seed }, hooks));
+    return study(values, streams, (hooks, probe) =>
+      chance(scene, { ...shared(values), vary, draws, seed }, hooks, probe),
+    );
   },
 
   compare(file, values, streams) {
     const scene = readScene(file);
     const { with: spoken = [], variant = [] } = values;
-    return study(values, streams, ({ onProgress }) =>
-      compare(scene, { ...shared(values), with: spoken, variant }, (done) => onProgress?.(done, 1)),
+    return study(values, streams, (hooks, probe) =>
+      compare(scene, { ...shared(values), with: spoken, variant }, hooks, probe),
     );
   },
 
   best(file, values, streams) {
     const scene = readScene(file);
     const { track, hold = [], radius, steepest, towards, over, curve, headroom } = values;
-    return study(values, streams, () => best(scene, { track, hold, radius, steepest, towards, over, curve, headroom }));
+    const options = { track, hold, radius, steepest, towards, over, curve, headroom };
+    const { vary, solve = [], aim, front, heights, room, looks } = values;
+    if (vary === undefined) {
+      const lone = (['aim', 'front', 'solve', 'keep-end', 'heights', 'least-radius', 'room', 'looks'] as const).find(
+        (name) => values[name] !== undefined,
+      );
+      if (lone !== undefined) throw new BadInput(`--${lone} goes with --vary ADDRESS=FROM..TO.`);
+      return study(values, streams, () => best(scene, options));
+    }
+    const { trial, risk } = shared(values);
+    const choice = {
+      vary,
+      solve,
+      aim,
+      front,
+      heights,
+      room,
+      looks,
+      keepEnd: values['keep-end'],
+      leastRadius: values['least-radius'],
+    };
+    return study(values, streams, (hooks, probe) =>
+      bestRoute(scene, { ...options, ...choice, trial, risk }, hooks, probe),
+    );
   },
 
   loads(file, values, streams) {
     const scene = readScene(file);
     const { engine, kind, most } = values;
     const { trial, risk } = shared(values);
-    return study(values, streams, (hooks) => loads(scene, { trial, risk, engine, kind, most }, hooks));
+    return study(values, streams, (hooks, probe) => loads(scene, { trial, risk, engine, kind, most }, hooks, probe));
   },
 
   survey: async (file, values, { out }) => {
@@ -103,16 +139,34 @@ const shared = ({ trial, risk, quick }: Values): StudyOptions => ({
 
 async function study(
   values: Values,
-  { out, err }: Streams,
-  run: (hooks: StudyHooks) => Promise<StudyOutput<unknown>>,
+  { out, err, workers = inThisThread, interrupts }: Streams,
+  run: (hooks: StudyHooks, probe: ProbeBy) => Promise<StudyOutput<unknown>>,
 ): Promise<ExitCode> {
   const form = formOf(values);
-  const output = await withProgress(err, (show) =>
-    run({ onProgress: (done, known) => show(known > 1 ? `${done} of ${known} runs` : 'comparing', done / known) }),
+  const pool = workers(workersOf(values.workers));
+  const callOff = listenForCallOff(interrupts, () =>
+    err.write('\nEnding with what is done; once more ends the program.\n'),
   );
-  out.write(form === 'json' ? jsonOf(output.report) : form === 'csv' ? output.csv : output.text);
-  return output.exitCode;
+  try {
+    const output = await withProgress(err, (show) =>
+      run(
+        {
+          onProgress: (done, known) => show(`${done} of ${known}`, done / known),
+          stopped: callOff.stopped,
+          width: pool.width,
+        },
+        (request) => pool.probe(request),
+      ),
+    );
+    out.write(form === 'json' ? jsonOf(output.report) : form === 'csv' ? output.csv : output.text);
+    return output.exitCode;
+  } finally {
+    callOff.end();
+    pool.dispose();
+  }
 }
+
+const inThisThread = (): ProbePool => createProbePool([createInProcessHost()]);
 
 /** Runs something with a progress line that is gone when it ends, however it ends. */
 async function withProgress<T>(

@@ -1,3 +1,4 @@
+import type { StudyHooks } from '../core/study/index.ts';
 import { readAt, type Scene, variantScene } from '../scene/index.ts';
 import {
   type Candidate,
@@ -13,8 +14,9 @@ import type { CompareReport, TrackFields } from './compareReport.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
 import { assignment, fieldNumber } from './fieldText.ts';
 import { problemText } from './readScene.ts';
+import { finiteMm } from './reportFields.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { callText, type StudyOptions, studyGauge, studyTrials } from './studyTrials.ts';
+import { callText, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
 import type { StudyOutput } from './sweep.ts';
 
 export interface CompareOptions extends StudyOptions {
@@ -31,7 +33,7 @@ export interface CompareOptions extends StudyOptions {
 export async function compare(
   scene: Scene,
   options: CompareOptions,
-  onProgress?: (done: number) => void,
+  hooks: StudyHooks = {},
   probe: ProbeBy = probeScene,
 ): Promise<StudyOutput<CompareReport>> {
   const named = options.with.length + options.variant.length > 0;
@@ -47,7 +49,7 @@ export async function compare(
   const trials = studyTrials(scene, options.trial, ['']);
   const gauge = studyGauge(options.risk);
   const exactness: Exactness = options.quick === true ? 'steady' : 'run';
-  const rows = await compareScenes(candidates, trials, exactness, probe, onProgress);
+  const rows = await compareScenes(candidates, trials, exactness, probe, hooks);
   const railways = rows.map((row) => ({
     name: row.name,
     ...outcomeFields(row.probe, gauge),
@@ -60,19 +62,21 @@ export async function compare(
     trials,
     gauge,
     exactness,
+    whole: rows.length === candidates.length,
     railways,
   };
   const several = trials.length > 1;
   return {
     report,
-    text: `${scene.name}\n${rows.map((row, k) => rowText(row, railways[k], callText(row.probe, gauge, several))).join('\n')}\n`,
+    text: `${scene.name}\n${rows.map((row, k) => rowText(row, railways[k], callText(row.probe, gauge, several))).join('\n')}\n${wholeText(rows.length === candidates.length)}`,
     csv: csvOf(
       ['name', ...trackColumns, ...outcomeColumns],
       railways.flatMap(({ tracks, ...rest }) =>
         tracks.length === 0 ? [rest] : tracks.map((one) => ({ ...one, ...rest })),
       ),
     ),
-    exitCode: railways.every(({ passes }) => passes) ? exitCodes.passes : exitCodes.fails,
+    exitCode:
+      rows.length === candidates.length && railways.every(({ passes }) => passes) ? exitCodes.passes : exitCodes.fails,
   };
 }
 
@@ -104,15 +108,13 @@ function spokenVariant(scene: Scene, text: string): Candidate {
 /** A word as JSON has it: true and false as they are, anything else in quotes. */
 const wordOf = (value: string): string => (value === 'true' || value === 'false' ? value : JSON.stringify(value));
 
-const finite = (metres: number): number | null => (Number.isFinite(metres) ? metres * 1e3 : null);
-
 const trackFields = (track: string, measure: RouteMeasure): TrackFields => ({
   track,
   lengthMm: measure.length * 1e3,
   riseMm: measure.rise * 1e3,
   steepestPercent: measure.steepest * 100,
-  tightestRadiusMm: finite(measure.tightest),
-  sharpestVerticalRadiusMm: finite(measure.sharpest),
+  tightestRadiusMm: finiteMm(measure.tightest),
+  sharpestVerticalRadiusMm: finiteMm(measure.sharpest),
   acrossMm: measure.across * 1e3,
   alongMm: measure.along * 1e3,
 });

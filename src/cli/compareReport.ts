@@ -1,7 +1,6 @@
 import { z } from 'zod';
+import { number } from './reportFields.ts';
 import { outcomeShape, studyShape } from './sweepReport.ts';
-
-const number = (about: string) => z.number().meta({ description: about });
 
 const track = z.strictObject({
   track: z.string().meta({ description: 'Id of the track.' }),

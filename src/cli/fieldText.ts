@@ -15,6 +15,18 @@ export function assignment(option: string, text: string): { readonly at: Address
   return { at: text.slice(0, cut).trim(), value: text.slice(cut + 1).trim() };
 }
 
+/** `ADDRESS=FROM..TO` or `ADDRESS=FROM..TO..STEP` taken apart. */
+export function steppedRange(
+  option: string,
+  text: string,
+): { readonly at: Address; readonly from: number; readonly to: number; readonly step?: number } {
+  const { at, value } = assignment(option, text);
+  const parts = value.split('..');
+  if (parts.length !== 3) return rangeOf(option, text);
+  const [from, to, step] = parts.map((part) => fieldNumber(at, part));
+  return { at, from, to, step };
+}
+
 /** `ADDRESS=FROM..TO` taken apart. */
 export function rangeOf(
   option: string,

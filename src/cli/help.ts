@@ -9,11 +9,14 @@ export interface HelpPage {
   readonly examples: readonly string[];
 }
 
+const workersOption = ['--workers 2', 'threads that run trials; one for each core, up to four, when left out'] as const;
+
 /** Options of every study. */
 const studyOptions = [
   ['--trial ID', 'only this trial; all that the numbers matter to when left out'],
   ['--risk ID', 'this risk alone decides; everything when left out'],
   ['--quick', 'the quasi-static pass instead of full runs: run-ins and starts are left out'],
+  workersOption,
   ['--json', 'one JSON document instead (docs/reference)'],
   ['--csv', 'comma-separated values instead'],
 ] as const;
@@ -36,7 +39,7 @@ export const helpPages = {
   },
   section: {
     usage: 'gradewright section FILE [--track ID] [--every LENGTH] [--json | --csv]',
-    does: 'Long section of a track: chainage, place, height, heading, curvature, grade.',
+    does: 'Long section of a track: chainage, place, height, heading, curvature, grade, cant, twist.',
     options: [
       ['--track ID', 'this track; the first when left out'],
       ['--every 10mm', 'step between rows, in any unit (10mm, 1/2in, 0.1m); 100 mm when left out'],
@@ -84,10 +87,26 @@ export const helpPages = {
     ],
   },
   best: {
-    usage: 'gradewright best FILE [--track ID] [--hold CHAINAGE] [options] [--json | --csv]',
-    does: 'The profile with the least ruling grade on the plan of a track, proven: exit 1 when none keeps all that is asked.',
+    usage:
+      'gradewright best FILE [--track ID] [--hold CHAINAGE] [--vary ADDRESS=FROM..TO …] [options] [--json | --csv]',
+    does: 'The profile with the least ruling grade on the plan of a track, proven; with --vary the best plan too: exit 1 when none keeps all that is asked.',
     options: [
-      ['--track ID', 'this track; the first when left out'],
+      ['--track ID', 'this track; the first that is varied, or the first, when left out'],
+      [
+        '--vary ADDRESS=FROM..TO',
+        'a number to be chosen, one to eight; ..STEP behind it: its step, 1 mm, 0.1° or 0.01 % when left out',
+      ],
+      ['--aim WORD', 'the least ruling grade (the usual), or the greatest smallest margin of the trials'],
+      ['--front', 'instead: every route that no other beats in grade, room and margin together'],
+      ['--solve ADDRESS', 'a number worked out so that the track ends where it ends now; up to three'],
+      ['--keep-end', 'the track must end where it ends now, whatever is chosen; --solve says so too'],
+      ['--heights WORD', 'with --vary: best, found anew for every plan (the usual), or own, as the scene has them'],
+      ['--least-radius 600', 'tightest radius in plan, mm'],
+      ['--room 3800x1600', 'decks stay within this from the corner of the room, mm; within its walls when left out'],
+      ['--looks 300', 'railways looked at, at most'],
+      ['--trial ID', 'only this trial; all that the numbers matter to when left out'],
+      ['--risk ID', 'this risk alone decides; everything when left out'],
+      workersOption,
       ['--hold 2400', 'the height at this chainage, mm, stays; as many as are fixed. The ends always stay'],
       ['--radius 10000', 'least vertical radius, mm'],
       ['--steepest 6', 'steepest grade anywhere, per cent'],
@@ -98,7 +117,10 @@ export const helpPages = {
       ['--json', 'one JSON document instead (docs/reference/best.schema.json)'],
       ['--csv', 'comma-separated values instead'],
     ],
-    examples: ['gradewright best scenes/05-quayside-flyover.json --hold 2000 --radius 20000'],
+    examples: [
+      'gradewright best scenes/05-quayside-flyover.json --hold 2000 --radius 20000',
+      'gradewright best scenes/02-marlow-fold.json --vary tracks/outer/alignment/fold/radiusMm=480..600..5 --room 4100x1700',
+    ],
   },
   loads: {
     usage: 'gradewright loads FILE [--trial ID] [--engine ID] [--kind ID] [--most 40] [--json | --csv]',
@@ -109,6 +131,7 @@ export const helpPages = {
       ['--kind ID', 'vehicles to be moved; all kinds without a drive when left out'],
       ['--most 40', 'vehicles asked about at most'],
       ['--risk ID', 'this risk alone decides; everything when left out'],
+      workersOption,
       ['--json', 'one JSON document instead (docs/reference/loads.schema.json)'],
       ['--csv', 'comma-separated values instead'],
     ],
@@ -149,6 +172,7 @@ export const commandNames = Object.keys(helpPages) as readonly CommandName[];
 const codes = `Exit code: 0 all passes, 1 something fails, 2 input that has to be mended,
 70 a fault of the program.
 Results go to standard output, progress and errors to standard error.
+Ctrl-C ends a study and prints what is done until then; twice ends the program.
 `;
 
 const columns = (rows: readonly (readonly [string, string])[], indent: string): string => {

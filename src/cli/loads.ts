@@ -5,7 +5,7 @@ import { loadTable } from '../sim/study/loads.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
 import type { LoadsReport } from './loadsReport.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { callText, type StudyOptions, studyGauge, studyTrials } from './studyTrials.ts';
+import { callText, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
 import type { StudyOutput } from './sweep.ts';
 
 export interface LoadsOptions extends Omit<StudyOptions, 'quick'> {
@@ -65,7 +65,7 @@ export async function loads(
         whole: found.whole,
         loads: rows,
       },
-      text: `${scene.name}\n${lines.join('\n')}\n${found.whole ? '' : 'Stopped before its end.\n'}`,
+      text: `${scene.name}\n${lines.join('\n')}\n${wholeText(found.whole)}`,
       csv: csvOf(
         ['trial', 'engine', 'kind', 'passes', 'fails', 'massG', ...outcomeColumns.slice(1)],
         rows.map(({ failing, ...row }) => ({ ...failing, ...row })),

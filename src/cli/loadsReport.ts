@@ -1,14 +1,12 @@
 import { z } from 'zod';
+import { whole as count } from './reportFields.ts';
 import { outcomeShape, studyShape } from './sweepReport.ts';
-
-const count = (about: string) => z.int().meta({ description: about });
 
 /** The document that `gradewright loads --json` writes. */
 export const loadsReportSchema = z
   .strictObject({
     report: z.literal('gradewright-loads'),
     ...studyShape,
-    whole: z.boolean().meta({ description: 'False: stopped before its end.' }),
     loads: z.array(
       z.strictObject({
         trial: z.string(),

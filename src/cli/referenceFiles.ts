@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { sceneJsonSchema } from '../scene/index.ts';
 import { bestReportSchema } from './bestReport.ts';
+import { bestRouteReportSchema } from './bestRouteReport.ts';
 import { chanceReportSchema } from './chanceReport.ts';
 import { compareReportSchema } from './compareReport.ts';
 import { loadsReportSchema } from './loadsReport.ts';
@@ -18,6 +19,7 @@ export const referenceFiles = (): Readonly<Record<string, string>> => ({
   'trial.schema.json': pretty(z.toJSONSchema(trialReportSchema)),
   'survey.schema.json': pretty(z.toJSONSchema(surveyReportSchema)),
   'best.schema.json': pretty(z.toJSONSchema(bestReportSchema)),
+  'best-route.schema.json': pretty(z.toJSONSchema(bestRouteReportSchema)),
   'loads.schema.json': pretty(z.toJSONSchema(loadsReportSchema)),
   'sweep.schema.json': pretty(z.toJSONSchema(sweepReportSchema)),
   'chance.schema.json': pretty(z.toJSONSchema(chanceReportSchema)),

@@ -1,5 +1,7 @@
 import { z } from 'zod';
-import { sectionRows } from '../core/track/index.ts';
+import { cos, sin } from '../core/math/index.ts';
+import { mostCant } from '../core/stock/index.ts';
+import { type CantRun, type LaidCant, laidCant, sectionRows } from '../core/track/index.ts';
 import { formatLength, parseLength } from '../core/units/index.ts';
 import { type Scene, trackLengthMm } from '../scene/index.ts';
 import { compileScene } from '../sim/index.ts';
@@ -17,7 +19,30 @@ const row = z.strictObject({
   curvaturePerM: number('One over the radius in metres; left is positive.'),
   gradePercent: number('Rise over plan distance, per cent; uphill with growing chainage is positive.'),
   verticalCurvaturePerM: number('Change of grade for each metre; a sag is positive.'),
+  cantMm: number('Right rail above left one, mm: positive on a left-hand curve that leans inward.'),
+  twistMmPerM: number('Change of cantMm for each metre of chainage.'),
 });
+
+const run = z.strictObject({
+  fromMm: number('Chainage, mm.'),
+  toMm: number('Chainage, mm.'),
+  twistMmPerM: row.shape.twistMmPerM,
+});
+
+const cant = z
+  .strictObject({
+    gaugeMm: number('Between the rails, mm.'),
+    mostMm: number('Greatest cant either way, found between rows too, with the sign of cantMm.'),
+    mostAtMm: number('Where, chainage, mm.'),
+    allowedMm: number('What NEM 114 (2007) allows on this gauge, mm.'),
+    steepest: run
+      .optional()
+      .meta({ description: 'The run-in that twists most; left out where the cant never changes.' }),
+    offEasement: z
+      .array(run)
+      .meta({ description: 'Run-ins on straights and within arcs; the norm has them along easements.' }),
+  })
+  .meta({ description: 'Held against NEM 114 (2007); left out where the track is level across everywhere.' });
 
 /** The document that `gradewright section --json` writes. */
 export const sectionReportSchema = z
@@ -28,6 +53,7 @@ export const sectionReportSchema = z
     track: z.string().meta({ description: 'Id of the track.' }),
     lengthMm: number('Length in plan, mm.'),
     railLengthMm: number('Length along the rail, mm.'),
+    cant: cant.optional(),
     rows: z.array(row),
   })
   .meta({ title: 'Long section of a track' });
@@ -67,6 +93,8 @@ export function section(scene: Scene, trackId: string | undefined, every: string
   try {
     const track = compileScene(scene).tracks.get(file.id);
     if (track === undefined) throw new RangeError(`Track "${file.id}" was not compiled.`);
+    const gauge = (file.cant ?? scene.scale).gaugeMm / 1e3;
+    const laid = laidCant(track);
     return {
       report: 'gradewright-section',
       version: 1,
@@ -74,6 +102,7 @@ export function section(scene: Scene, trackId: string | undefined, every: string
       track: file.id,
       lengthMm: track.length * 1e3,
       railLengthMm: track.railLength * 1e3,
+      ...(laid && { cant: cantReport(laid, gauge) }),
       rows: sectionRows(track, step.value).map((point) => ({
         chainageMm: point.chainage * 1e3,
         xMm: point.x * 1e3,
@@ -83,12 +112,30 @@ export function section(scene: Scene, trackId: string | undefined, every: string
         curvaturePerM: point.curvature,
         gradePercent: point.grade * 100,
         verticalCurvaturePerM: point.verticalCurvature,
+        cantMm: gauge * sin(point.cant) * 1e3,
+        twistMmPerM: gauge * cos(point.cant) * point.twist * 1e3,
       })),
     };
   } catch (error) {
     if (error instanceof RangeError) throw new BadInput(error.message);
     throw error;
   }
+}
+
+function cantReport({ most, steepest, offEasement }: LaidCant, gauge: number): NonNullable<SectionReport['cant']> {
+  const told = ({ from, to, twist }: CantRun) => ({
+    fromMm: from * 1e3,
+    toMm: to * 1e3,
+    twistMmPerM: gauge * twist * 1e3,
+  });
+  return {
+    gaugeMm: gauge * 1e3,
+    mostMm: gauge * sin(most.cant) * 1e3,
+    mostAtMm: most.chainage * 1e3,
+    allowedMm: mostCant(gauge) * 1e3,
+    ...(steepest && { steepest: told(steepest) }),
+    offEasement: offEasement.map(told),
+  };
 }
 
 const columns = Object.keys(row.shape) as (keyof Row)[];
@@ -106,14 +153,41 @@ const decimals: Readonly<Record<keyof Row, number>> = {
   curvaturePerM: 4,
   gradePercent: 3,
   verticalCurvaturePerM: 5,
+  cantMm: 2,
+  twistMmPerM: 2,
 };
+
+/** Cant that passes the norm's limit by less than this, mm, is rounding of its angle. */
+const cantRoundingMm = 1e-6;
+
+/** What the cant of the whole track comes to, in sentences. */
+function cantText(report: SectionReport): string[] {
+  const { cant } = report;
+  if (cant === undefined) return [];
+  const [most, allowed] = [rounded(Math.abs(cant.mostMm), 2), rounded(cant.allowedMm, 2)];
+  const over = Math.abs(cant.mostMm) > cant.allowedMm + cantRoundingMm;
+  const verdict = over
+    ? `more than the ${allowed} mm of NEM 114 (2007), whose concern is tipping inward`
+    : `within the ${allowed} mm of NEM 114 (2007)`;
+  const lines = [`Cant at most ${most} mm, at ${rounded(cant.mostAtMm, 1)} mm: ${verdict}.`];
+  if (cant.steepest !== undefined) {
+    const { fromMm, toMm, twistMmPerM } = cant.steepest;
+    const twist = rounded(Math.abs(twistMmPerM), 2);
+    lines.push(`Twist at most ${twist} mm in a metre, from ${rounded(fromMm, 1)} to ${rounded(toMm, 1)} mm.`);
+  }
+  for (const { fromMm, toMm } of cant.offEasement) {
+    const stretch = `${rounded(fromMm, 1)} to ${rounded(toMm, 1)} mm`;
+    lines.push(`Cant runs in from ${stretch}, where the curvature stays; the norm has it run in along an easement.`);
+  }
+  return lines;
+}
 
 /** The rows as a table for the eye, rounded. */
 export function sectionText(report: SectionReport): string {
   const cells = report.rows.map((one) => columns.map((column) => rounded(one[column], decimals[column])));
   const widths = columns.map((column, k) => Math.max(column.length, ...cells.map((line) => line[k].length)));
   const line = (parts: readonly string[]) => parts.map((part, k) => part.padStart(widths[k])).join('  ');
-  return `${[`${report.scene}, track ${report.track}`, line(columns), ...cells.map(line)].join('\n')}\n`;
+  return `${[`${report.scene}, track ${report.track}`, ...cantText(report), line(columns), ...cells.map(line)].join('\n')}\n`;
 }
 
 /** Fixed decimals, without a minus before nothing. */

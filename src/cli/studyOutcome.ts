@@ -1,13 +1,6 @@
-import type { RiskUnit } from '../core/risks/types.ts';
 import { closestCall, type Gauge, type Probe, passesBy } from '../sim/study/index.ts';
+import { amountScales } from './reportFields.ts';
 import type { OutcomeFields } from './sweepReport.ts';
-
-const margins = {
-  length: ['marginMm', 1e3],
-  angle: ['marginDeg', 180 / Math.PI],
-  share: ['marginShare', 1],
-  force: ['marginN', 1],
-} as const satisfies Readonly<Record<RiskUnit, readonly [keyof OutcomeFields, number]>>;
 
 /** What a probe came to, as the reports say it. */
 export function outcomeFields(probe: Probe, gauge: Gauge): OutcomeFields {
@@ -19,12 +12,12 @@ export function outcomeFields(probe: Probe, gauge: Gauge): OutcomeFields {
   };
   const call = closestCall(probe, gauge);
   if (call === null) return { passes, ...forces };
-  const [key, factor] = margins[call.unit];
+  const [suffix, factor] = amountScales[call.unit];
   return {
     passes,
     closestRisk: call.risk,
     closestTrial: call.trialId,
-    [key]: call.margin * factor,
+    [`margin${suffix}`]: call.margin * factor,
     chainageMm: call.chainage * 1e3,
     ...forces,
   };

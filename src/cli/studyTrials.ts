@@ -48,6 +48,10 @@ export function checkAddress(scene: Scene, at: string): void {
   throw new BadInput(`The scene says no number at "${at}". ${hint}`);
 }
 
+/** What the text of a study ends with when it was called off. */
+export const wholeText = (whole: boolean): string =>
+  whole ? '' : 'Stopped before its end: this is what was done until then.\n';
+
 /** A closest call in words: `override 0.2 mm at 8.78 m (propelled-down)`, or why nothing could be run. */
 export function callText(probe: Probe, gauge: Gauge, several: boolean): string {
   if (!probe.ok) return `cannot be run: ${probe.reason}`;

@@ -49,11 +49,12 @@ export async function runSurvey(scene: Scene, asked: SurveyAsked): Promise<Surve
       ...mend.notes,
       survey.verdict,
       ...survey.supports,
+      ...survey.twist,
       ...survey.open,
       survey.reach,
     ];
     return {
-      report: surveyReport(scene.name, result, { text, slips: survey.slips, next: survey.next }),
+      report: surveyReport(scene.name, result, { text, slips: survey.slips, next: survey.next, twist: survey.twist }),
       text: surveyText(scene.name, result),
       exitCode: result.mend.outcome === 'nothing-to-mend' ? exitCodes.passes : exitCodes.fails,
     };

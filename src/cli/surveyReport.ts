@@ -139,6 +139,34 @@ export const surveyReportSchema = z
       })
       .nullable()
       .meta({ description: 'The one further reading that would tell most.' }),
+    twist: z
+      .strictObject({
+        gaugeMm: z.number(),
+        places: z.array(
+          z.strictObject({
+            support: z.exactOptional(supportNumber),
+            chainageMm: number('mm.'),
+            levelMm: number('Right rail over the left one, over the gauge, mm.'),
+            plannedMm: number('The same by the plan, mm.'),
+            departureMm: number('mm.'),
+            deviationMm: number('Its standard deviation, mm.'),
+            wrong: z.boolean().meta({ description: 'Shown to lie otherwise than planned.' }),
+          }),
+        ),
+        twists: z.array(
+          z.strictObject({
+            fromMm: number('Chainage, mm.'),
+            toMm: number('Chainage, mm.'),
+            twistMm: number('Change of cross-level between the two, mm.'),
+            deviationMm: number('Its standard deviation, mm.'),
+            limitMm: number('What a frame without bogies stands over that distance, mm.'),
+            verdict: z.enum(['within', 'doubtful', 'past']),
+          }),
+        ),
+        text: z.array(z.string()),
+      })
+      .nullable()
+      .meta({ description: 'How the deck lies across; null without cross-levels.' }),
     mend,
   })
   .meta({ title: 'Result of a survey' });
@@ -215,6 +243,7 @@ export function surveyReport(scene: string, result: SurveyResult, words: ReportW
             ...(next.kind === 'grade' ? { baseMm: next.base * mm } : {}),
             text: words.next,
           },
+    twist: twistReport(survey.twist, words.twist),
     mend: mendReport(done),
   };
 }
@@ -224,6 +253,32 @@ export interface ReportWords {
   readonly text: readonly string[];
   readonly slips: readonly string[];
   readonly next: string | null;
+  readonly twist: readonly string[];
+}
+
+function twistReport(twist: SurveyResult['survey']['twist'], text: readonly string[]): SurveyReport['twist'] {
+  if (twist === null) return null;
+  return {
+    gaugeMm: twist.gauge * mm,
+    places: twist.places.map(({ support, chainage, level, planned, departure, deviation, wrong }) => ({
+      ...(support === null ? {} : { support: support + 1 }),
+      chainageMm: chainage * mm,
+      levelMm: level * mm,
+      plannedMm: planned * mm,
+      departureMm: departure * mm,
+      deviationMm: deviation * mm,
+      wrong,
+    })),
+    twists: twist.twists.map(({ from, to, twist: change, deviation, limit, verdict }) => ({
+      fromMm: twist.places[from].chainage * mm,
+      toMm: twist.places[to].chainage * mm,
+      twistMm: change * mm,
+      deviationMm: deviation * mm,
+      limitMm: limit * mm,
+      verdict,
+    })),
+    text: [...text],
+  };
 }
 
 function slipAmount(kind: SurveyReport['slips'][number]['kind'], amount: number, first: Reading | undefined) {

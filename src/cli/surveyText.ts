@@ -36,7 +36,7 @@ export function surveyText(scene: string, result: SurveyResult): string {
     '',
     'What the readings say',
     `  ${survey.verdict}`,
-    ...[...survey.supports, ...survey.slips, ...survey.open].map((sentence) => `  ${sentence}`),
+    ...[...survey.supports, ...survey.slips, ...survey.twist, ...survey.open].map((sentence) => `  ${sentence}`),
     `  ${survey.reach}`,
     ...(survey.next === null ? [] : [`  ${survey.next}`]),
     '',

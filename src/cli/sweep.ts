@@ -13,7 +13,7 @@ import {
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import { fieldNumber, rangeOf } from './fieldText.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { callText, checkAddress, type StudyOptions, studyGauge, studyTrials } from './studyTrials.ts';
+import { callText, checkAddress, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
 import type { SweepReport } from './sweepReport.ts';
 
 export interface SweepOptions extends StudyOptions {
@@ -79,7 +79,12 @@ export async function sweep(
       const whole = sceneQuantities(scene).find(({ at }) => at === first.at)?.whole === true;
       const line = await sweepScene(scene, { ...first, points, edgeWithin, whole }, spec, probe, hooks);
       const rows = line.points.map(({ at, outcome }) => ({ values: [at], outcome }));
-      const report = { ...head, points: pointRows(rows, gauge), edges: line.edges.map((edge) => ({ ...edge })) };
+      const report = {
+        ...head,
+        whole: line.whole,
+        points: pointRows(rows, gauge),
+        edges: line.edges.map((edge) => ({ ...edge })),
+      };
       return output(report, rows, gauge, edgeText(report.edges, rows, gauge));
     }
     const area = await mapScene(scene, { ...first, points }, { ...second, points }, mapRefinement, spec, probe, hooks);
@@ -88,7 +93,8 @@ export async function sweep(
       return outcome === null ? [] : [{ values, outcome }];
     });
     const outline = area.outline.map((piece) => piece.map((place) => [...place]));
-    return output({ ...head, points: pointRows(rows, gauge), outline }, rows, gauge, mapText(rows, points, gauge));
+    const report = { ...head, whole: area.whole, points: pointRows(rows, gauge), outline };
+    return output(report, rows, gauge, mapText(rows, gauge));
   } catch (error) {
     if (error instanceof RangeError) throw new BadInput(error.message);
     throw error;
@@ -117,7 +123,7 @@ function output(report: SweepReport, rows: readonly Row[], gauge: Gauge, conclus
     passes(outcome) ? 'passes' : 'fails',
     callText(outcome, gauge, several),
   ]);
-  const widths = [0, 1, 2].map((k) => Math.max(...cells.map((row) => row[k]?.length ?? 0)));
+  const widths = [0, 1, 2].map((k) => Math.max(0, ...cells.map((row) => row[k]?.length ?? 0)));
   const lines = cells.map(
     (row) => `  ${row.map((cell, k) => (k < widths.length ? cell.padEnd(widths[k]) : cell)).join('  ')}`,
   );
@@ -125,7 +131,7 @@ function output(report: SweepReport, rows: readonly Row[], gauge: Gauge, conclus
   const quick = report.exactness === 'steady' ? ' Quasi-static pass only: run-ins are left out.' : '';
   return {
     report,
-    text: `${report.scene}: ${names}\n${lines.map((line) => line.trimEnd()).join('\n')}\n${conclusion}${quick}\n`,
+    text: `${report.scene}: ${names}\n${lines.map((line) => line.trimEnd()).join('\n')}\n${conclusion}${quick}\n${wholeText(report.whole)}`,
     csv: csvOf(
       [...report.quantities.map(({ at }) => at), ...outcomeColumns],
       report.points.map(({ values, ...rest }) => ({
@@ -138,6 +144,7 @@ function output(report: SweepReport, rows: readonly Row[], gauge: Gauge, conclus
 }
 
 function edgeText(edges: NonNullable<SweepReport['edges']>, rows: readonly Row[], gauge: Gauge): string {
+  if (rows.length === 0) return 'Nothing was run.';
   if (edges.length === 0) return `Everything in the range ${passesBy(gauge)(rows[0].outcome) ? 'passes' : 'fails'}.`;
   return edges
     .map(({ passes, fails }) =>
@@ -148,19 +155,17 @@ function edgeText(edges: NonNullable<SweepReport['edges']>, rows: readonly Row[]
     .join(' ');
 }
 
-/** The map as rows of marks, the greatest second value on top as on a drawing. */
-function mapText(rows: readonly Row[], points: number, gauge: Gauge): string {
+/** The map as rows of marks, the greatest second value on top as on a drawing; a blank where it was stopped before. */
+function mapText(rows: readonly Row[], gauge: Gauge): string {
+  if (rows.length === 0) return 'Nothing was run.';
   const passes = passesBy(gauge);
-  const lines: string[] = [];
-  for (let k = 0; k < rows.length; k += points) {
-    const row = rows.slice(k, k + points);
-    lines.unshift(
-      `${short(row[0].values[1]).padStart(10)}  ${row.map(({ outcome }) => (passes(outcome) ? 'o' : '.')).join(' ')}`,
-    );
-  }
-  const [first] = rows[0].values;
-  const last = rows[Math.min(points, rows.length) - 1].values[0];
-  return `o passes, . fails; across from ${short(first)} to ${short(last)}, up by the second number:\n${lines.join('\n')}`;
+  const valuesOf = (k: number): number[] => [...new Set(rows.map(({ values }) => values[k]))].sort((a, b) => a - b);
+  const [across, up] = [valuesOf(0), valuesOf(1)];
+  const marks = new Map(rows.map(({ values, outcome }) => [values.join(), passes(outcome) ? 'o' : '.']));
+  const lines = up.map(
+    (high) => `${short(high).padStart(10)}  ${across.map((x) => marks.get([x, high].join()) ?? ' ').join(' ')}`,
+  );
+  return `o passes, . fails; across from ${short(across[0])} to ${short(across[across.length - 1])}, up by the second number:\n${lines.reverse().join('\n')}`;
 }
 
 /** Four significant digits, without an exponent. */

@@ -1,7 +1,5 @@
 import { z } from 'zod';
-
-const number = (about: string) => z.number().meta({ description: about });
-const text = (about: string) => z.string().meta({ description: about });
+import { marginFields, number, text } from './reportFields.ts';
 
 /** What a probe came to, for every report of a study. */
 export const outcomeShape = {
@@ -9,10 +7,7 @@ export const outcomeShape = {
   cannotRun: z.exactOptional(text('Why the railway cannot be laid or run with these values.')),
   closestRisk: z.exactOptional(text('The risk with the least margin in terms of its own plenty.')),
   closestTrial: z.exactOptional(text('Id of the trial it was in.')),
-  marginMm: z.exactOptional(number('Its margin, mm; negative when it fails.')),
-  marginDeg: z.exactOptional(number('The same as an angle, degrees.')),
-  marginShare: z.exactOptional(number('The same as a share of what is needed.')),
-  marginN: z.exactOptional(number('The same as a force, N.')),
+  ...marginFields('Its margin'),
   chainageMm: z.exactOptional(number('Where, mm from the start of the track.')),
   greatestDraftN: z.exactOptional(number('Greatest pull on any joint of any trial, N.')),
   greatestBuffN: z.exactOptional(number('Greatest push on any joint of any trial, N.')),
@@ -25,6 +20,9 @@ export const studyShape = {
   trials: z.array(z.string()).meta({ description: 'Ids of the trials run.' }),
   gauge: text('"all", or the one risk that decides.'),
   exactness: z.enum(['run', 'steady']).meta({ description: 'Runs in full, or the quasi-static pass alone.' }),
+  whole: z
+    .boolean()
+    .meta({ description: 'False: stopped before its end; what stands here is what was done until then.' }),
 };
 
 const swept = z.strictObject({

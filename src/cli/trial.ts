@@ -1,6 +1,6 @@
 import type { Scene, SceneTrial } from '../scene/index.ts';
 import { parseScene } from '../scene/index.ts';
-import { type CompiledScene, compileScene, compileTrial, runTrial, type TrialResult } from '../sim/index.ts';
+import { type CompiledTrial, compileScene, compileTrial, runTrial, type TrialResult } from '../sim/index.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import { problemText } from './readScene.ts';
 import { trialEntry } from './trialEntry.ts';
@@ -33,15 +33,15 @@ export type Progress = (name: string, done: number) => void;
  */
 export async function runTrials(scene: Scene, choice: TrialChoice, onProgress?: Progress): Promise<TrialOutput> {
   const chosen = chooseTrials(scene, choice);
-  const compiled = compile(chosen.scene);
+  const trials = compile(chosen);
   const entries: TrialReport['trials'] = [];
   const texts: string[] = [];
-  for (const [index, { id, name }] of chosen.trials.entries()) {
-    const trial = compileTrial(compiled, id);
+  for (const [index, trial] of trials.entries()) {
+    const { id, name } = trial;
     let result: TrialResult;
     try {
       result = await runTrial(trial, {
-        onProgress: (done) => onProgress?.(name, (index + done) / chosen.trials.length),
+        onProgress: (done) => onProgress?.(name, (index + done) / trials.length),
       });
     } catch (error) {
       throw new BadInput(`Trial "${id}" cannot run: ${error instanceof Error ? error.message : String(error)}`);
@@ -58,15 +58,21 @@ export async function runTrials(scene: Scene, choice: TrialChoice, onProgress?: 
   };
 }
 
-function compile(scene: Scene): CompiledScene {
+function compile({ scene, trials }: Chosen): CompiledTrial[] {
   try {
-    return compileScene(scene);
+    const compiled = compileScene(scene);
+    return trials.map(({ id }) => compileTrial(compiled, id));
   } catch (error) {
     throw new BadInput(error instanceof Error ? error.message : String(error));
   }
 }
 
-function chooseTrials(scene: Scene, { trial, train }: TrialChoice): { scene: Scene; trials: readonly SceneTrial[] } {
+interface Chosen {
+  readonly scene: Scene;
+  readonly trials: readonly SceneTrial[];
+}
+
+function chooseTrials(scene: Scene, { trial, train }: TrialChoice): Chosen {
   if (train !== undefined && !scene.trains.some((one) => one.id === train))
     throw unknownId('train', train, scene.trains);
   if (trial === undefined) {

@@ -5,34 +5,32 @@ import {
   findingUnit,
   jointNumber,
   jointVehicles,
+  legAt,
   type Naming,
+  ownChainage,
   standingOf,
   vehicleName,
   vehicleNumber,
 } from '../core/findings/index.ts';
 import type { Finding } from '../core/findings/types.ts';
 import { riskById } from '../core/risks/index.ts';
-import type { RiskUnit } from '../core/risks/types.ts';
 import { frontReach, rearReach } from '../core/stock/index.ts';
-import { type CompiledTrial, namingOf, type TrialResult } from '../sim/index.ts';
+import type { JoinJump } from '../core/track/types.ts';
+import { type CompiledTrial, namingOf, type TrialLeg, type TrialResult } from '../sim/index.ts';
+import { amountScales } from './reportFields.ts';
 import type { ReportVerdict, TrialEntry } from './trialReport.ts';
 
 const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
 const mm = 1e3;
-
-const scales: Readonly<Record<RiskUnit, readonly [suffix: string, factor: number]>> = {
-  length: ['Mm', mm],
-  angle: ['Deg', 180 / Math.PI],
-  share: ['Share', 1],
-  force: ['N', 1],
-};
 
 /** One trial and its result as the report says it. */
 export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntry {
   const { run, findings } = result;
   const names = namingOf(trial, result);
   const closest = run.outcome === 'arrived' ? describePass(findings, names, show) : null;
-  const place = (path: number): number => (trial.path.reversed ? trial.path.track.length - path : path) * mm;
+  const { legs, joints } = trial;
+  const at = (chainage: number): Place => placeOf(legs, chainage);
+  const atPath = (path: number): Place => at(trial.path.reversed ? trial.path.track.length - path : path);
   const last = run.frames - 1;
   const lead = (frame: number): number => frame * run.vehicles;
   const duration = run.time[last];
@@ -40,6 +38,8 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
     id: trial.id,
     name: trial.name,
     track: trial.trackId,
+    ...(legs && { route: legs.map(routeLeg) }),
+    ...(joints && { joints: joints.map(jointEntry) }),
     train: trial.trainId,
     vehicles: trial.lastLeads ? names.vehicleNames.toReversed() : [...names.vehicleNames],
     leading: trial.lastLeads ? 'last' : 'first',
@@ -50,14 +50,14 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
     outcome: run.outcome,
     durationS: duration,
     events: run.events.map((event) => {
-      const at = { kind: event.kind, timeS: event.time, chainageMm: place(event.chainage) };
+      const common = { kind: event.kind, timeS: event.time, ...atPath(event.chainage) };
       const told = describeEvent(event, names, show);
       if (event.kind === 'run-in' || event.kind === 'run-out' || event.kind === 'parting') {
-        return { ...at, ...jointOf(names, event.subject), forceN: event.value, text: told };
+        return { ...common, ...jointOf(names, event.subject), forceN: event.value, text: told };
       }
-      if (event.kind === 'recoupling') return { ...at, ...jointOf(names, event.subject), text: told };
+      if (event.kind === 'recoupling') return { ...common, ...jointOf(names, event.subject), text: told };
       const speed = event.kind === 'slip' || event.kind === 'grip' ? { speedMmPerS: event.value * mm } : {};
-      return { ...at, ...vehicleOf(names, event.subject), ...speed, text: told };
+      return { ...common, ...vehicleOf(names, event.subject), ...speed, text: told };
     }),
     risks: result.risks.flatMap(({ risk }) => {
       const own = findings.filter((finding) => finding.risk === risk);
@@ -67,7 +67,7 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
       );
       return least === null
         ? []
-        : [{ risk, verdict: least.verdict, ...undecidedOf(least), ...amountsOf(least, names) }];
+        : [{ risk, verdict: least.verdict, ...undecidedOf(least), ...amountsOf(least, names, at) }];
     }),
     findings: findings.map((finding) => {
       const told = describeFinding(finding, names, show);
@@ -75,15 +75,15 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
         risk: finding.risk,
         verdict: finding.verdict,
         ...undecidedOf(finding),
-        ...amountsOf(finding, names),
+        ...amountsOf(finding, names, at),
         headline: told.headline,
         cause: told.cause,
         cures: [...told.cures],
         ...reachOf(finding),
       };
     }),
-    greatestDraft: peakOf(trial, result, run.draftPeak, 1, place, names),
-    greatestBuff: peakOf(trial, result, run.buffPeak, -1, place, names),
+    greatestDraft: peakOf(trial, result, run.draftPeak, 1, atPath, names),
+    greatestBuff: peakOf(trial, result, run.buffPeak, -1, atPath, names),
     speeds: {
       greatestMmPerS:
         run.speed.reduce((most, v, i) => (i % run.vehicles === 0 && Math.abs(v) > most ? Math.abs(v) : most), 0) * mm,
@@ -113,6 +113,30 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
     },
   };
 }
+
+/** A place as the report tells it. */
+type Place = Pick<TrialEntry['events'][number], 'chainageMm' | 'onTrack'>;
+
+function placeOf(legs: CompiledTrial['legs'], chainage: number): Place {
+  const leg = legAt(legs ?? [], chainage);
+  const along = { chainageMm: chainage * mm };
+  return leg === null
+    ? along
+    : { ...along, onTrack: { track: leg.trackId, chainageMm: ownChainage(leg, chainage) * mm } };
+}
+
+const routeLeg = ({ trackId, from, to, start }: TrialLeg) => ({
+  track: trackId,
+  fromMm: from * mm,
+  toMm: to * mm,
+  startMm: start * mm,
+});
+
+const jointEntry = ({ chainage, position, heading }: JoinJump) => ({
+  chainageMm: chainage * mm,
+  gapMm: position * mm,
+  turnDeg: (heading * 180) / Math.PI,
+});
 
 /** A joint and a vehicle as the report names them. */
 const jointOf = (names: Naming, joint: number) => ({
@@ -148,10 +172,10 @@ export function verdictOf({ run, findings }: TrialResult): ReportVerdict {
   return findings[0]?.verdict ?? 'passes';
 }
 
-function amountsOf(finding: Finding, names: Naming) {
+function amountsOf(finding: Finding, names: Naming, at: (chainage: number) => Place) {
   const { unit, subject } = riskById(finding.risk);
-  const [suffix, factor] = scales[unit];
-  const [valueSuffix, valueFactor] = scales[findingUnit(finding)];
+  const [suffix, factor] = amountScales[unit];
+  const [valueSuffix, valueFactor] = amountScales[findingUnit(finding)];
   const vehicle = subject === 'locomotive' ? (names.locomotives?.[finding.subject] ?? 0) : finding.subject;
   const amounts: readonly (readonly [key: string, value: number])[] = [
     [`margin${suffix}`, finding.margin * factor],
@@ -161,7 +185,7 @@ function amountsOf(finding: Finding, names: Naming) {
   const { range } = finding;
   return {
     ...(subject === 'joint' ? jointOf(names, finding.subject) : vehicleOf(names, vehicle)),
-    chainageMm: finding.chainage * mm,
+    ...at(finding.chainage),
     timeS: finding.time,
     // A margin without bound (nothing is asked of the engine) has no number in JSON.
     ...Object.fromEntries(amounts.filter(([, value]) => Number.isFinite(value))),
@@ -175,27 +199,27 @@ function peakOf(
   { run }: TrialResult,
   peaks: Float64Array,
   sign: 1 | -1,
-  place: (path: number) => number,
+  at: (path: number) => Place,
   names: Naming,
 ): TrialEntry['greatestDraft'] {
-  let at = -1;
+  let peak = -1;
   let most = 0;
   for (let i = 0; i < peaks.length; i++) {
     if (sign * peaks[i] > most) {
       most = sign * peaks[i];
-      at = i;
+      peak = i;
     }
   }
-  if (at < 0) return null;
-  const frame = Math.floor(at / (run.vehicles - 1));
-  const joint = at % (run.vehicles - 1);
+  if (peak < 0) return null;
+  const frame = Math.floor(peak / (run.vehicles - 1));
+  const joint = peak % (run.vehicles - 1);
   const { vehicles } = trial.train;
   const ahead = run.chainage[frame * run.vehicles + joint] - rearReach(vehicles[joint]);
   const behind = run.chainage[frame * run.vehicles + joint + 1] + frontReach(vehicles[joint + 1]);
   return {
     forceN: sign * most,
     ...jointOf(names, joint),
-    chainageMm: place((ahead + behind) / 2),
+    ...at((ahead + behind) / 2),
     timeS: run.time[frame],
   };
 }

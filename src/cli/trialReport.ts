@@ -1,11 +1,15 @@
 import { z } from 'zod';
 import { risks } from '../core/risks/index.ts';
+import { marginFields, number, text, whole } from './reportFields.ts';
 
-// A word for every field, so that the schema in docs/reference explains itself.
-const number = (about: string) => z.number().meta({ description: about });
-const text = (about: string) => z.string().meta({ description: about });
-const whole = (about: string) => z.int().meta({ description: about });
-const chainageMm = number('Chainage of the scene, mm from the start of the track.');
+const chainageMm = number(
+  'Chainage of the scene, mm from the start of the track; of a trial with a route, from where that begins.',
+);
+const onTrack = z.exactOptional(
+  z
+    .strictObject({ track: text('Id of the track.'), chainageMm: number('Chainage on it, mm.') })
+    .meta({ description: 'Of a trial with a route: the same place on the track that lies there.' }),
+);
 const timeS = number('Time from the start of the trial, s.');
 const verdict = z
   .enum(['fails', 'near', 'passes'])
@@ -51,10 +55,7 @@ const range = (unit: string) =>
 
 /** An amount in the unit its risk has: exactly one of each group of three or four is there. */
 const amounts = {
-  marginMm: z.exactOptional(number('What is left before it fails, mm; negative when it fails.')),
-  marginDeg: z.exactOptional(number('The same as an angle, degrees.')),
-  marginShare: z.exactOptional(number('The same as a share of the limit; 1 is all of it.')),
-  marginN: z.exactOptional(number('The same as a force, N.')),
+  ...marginFields('What is left before it fails'),
   valueMm: z.exactOptional(number('What was met, mm.')),
   valueDeg: z.exactOptional(number('What was met, degrees.')),
   valueShare: z.exactOptional(number('What was met, as a share.')),
@@ -74,6 +75,7 @@ const peak = z
     joint: whole('Counted from 1 as the scene lists the train.'),
     vehicles: z.array(z.string()).meta({ description: 'Names of the two vehicles of the joint.' }),
     chainageMm,
+    onTrack,
     timeS,
   })
   .nullable();
@@ -81,7 +83,30 @@ const peak = z
 const trial = z.strictObject({
   id: z.string(),
   name: z.string(),
-  track: text('Id of the track.'),
+  track: text('Id of the track; of a route, the first.'),
+  route: z.exactOptional(
+    z
+      .array(
+        z.strictObject({
+          track: text('Id of the track.'),
+          fromMm: number('Chainage on it where the train comes onto it, mm.'),
+          toMm: number('Chainage on it where the train leaves it, mm.'),
+          startMm: number('Where this leg begins along the route, mm.'),
+        }),
+      )
+      .meta({ description: 'The tracks it runs over, in order; left out: it runs on one.' }),
+  ),
+  joints: z.exactOptional(
+    z
+      .array(
+        z.strictObject({
+          chainageMm: number('Along the route, mm.'),
+          gapMm: number('How far the next track begins from where this one ends, mm.'),
+          turnDeg: number('By how much it turns there, degrees, left positive.'),
+        }),
+      )
+      .meta({ description: 'Where two tracks of the route do not quite meet; left out: all do.' }),
+  ),
   train: text('Id of the train.'),
   vehicles: z.array(z.string()).meta({ description: 'Names in the order of their numbers, which is the scene’s.' }),
   leading: z.enum(['first', 'last']).meta({ description: 'Which of them leads.' }),
@@ -96,6 +121,7 @@ const trial = z.strictObject({
       kind: z.string(),
       timeS,
       chainageMm,
+      onTrack,
       ...subject,
       forceN: z.exactOptional(number('Peak force of a run-in (negative), run-out or parting, N.')),
       speedMmPerS: z.exactOptional(number('Speed at a slip or grip, mm/s.')),
@@ -103,7 +129,7 @@ const trial = z.strictObject({
     }),
   ),
   risks: z
-    .array(z.strictObject({ risk, verdict, undecided, ...subject, chainageMm, timeS, ...amounts }))
+    .array(z.strictObject({ risk, verdict, undecided, ...subject, chainageMm, onTrack, timeS, ...amounts }))
     .meta({ description: 'The smallest margin of every risk that can arise, in a fixed order.' }),
   findings: z
     .array(
@@ -113,6 +139,7 @@ const trial = z.strictObject({
         undecided,
         ...subject,
         chainageMm,
+        onTrack,
         timeS,
         ...amounts,
         headline: z.string(),

@@ -35,6 +35,8 @@ export function trialText(
     `${entry.name} (${entry.id})`,
     `  ${outcomes[entry.outcome]} after ${entry.durationS.toFixed(1)} s: ${verdict}.`,
   ];
+  if (trial.legs) lines.push(`  Over ${trial.legs.map((leg) => leg.trackName).join(', ')}.`);
+  for (const joint of entry.joints ?? []) lines.push(`  ${jointText(joint)}`);
   if (entry.closest !== undefined) lines.push(`  ${entry.closest}`);
   const explained = new Set<RiskId>();
   for (const finding of result.findings) {
@@ -51,6 +53,11 @@ export function trialText(
   );
   if (forces.length > 0) lines.push(`  Greatest ${forces.join(', ')}.`);
   return lines.join('\n');
+}
+
+function jointText({ chainageMm, gapMm, turnDeg }: NonNullable<TrialEntry['joints']>[number]): string {
+  const place = formatLength(chainageMm / 1e3, { unit: 'm', digits: 2 });
+  return `The tracks do not quite meet at ${place}: ${gapMm.toFixed(2)} mm apart, turned by ${turnDeg.toFixed(3)}°.`;
 }
 
 function peakText(what: string, peak: TrialEntry['greatestDraft']): string {

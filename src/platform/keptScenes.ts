@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { thinnedOut } from './keepVersions.ts';
+import { oldList } from './oldList.ts';
 
 /** Railways in the browser's own database, which may be absent, full or cleared at any time. */
 
@@ -11,19 +12,30 @@ interface Kept {
   readonly at: number;
 }
 
+interface OnDisk {
+  readonly name: string;
+  readonly handle: object | null;
+}
+
 interface Shelf extends DBSchema {
   /** Every version of every railway. */
   versions: { key: [string, number]; value: Kept };
+  /** The file that a railway was last written to, with the browser's handle on it. */
+  files: { key: string; value: OnDisk };
 }
 
 const lastKey = 'gradewright.last';
 /** What was being written when the page went away: written at once, in the one storage that can. */
 const lateKey = 'gradewright.late';
 
+/** Where earlier versions of the program kept all railways in one text. */
+const oldListKey = 'gradewright.kept';
+
 const openShelf = (): Promise<IDBPDatabase<Shelf>> =>
-  openDB<Shelf>('gradewright', 1, {
-    upgrade: (shelf) => {
-      shelf.createObjectStore('versions', { keyPath: ['id', 'at'] });
+  openDB<Shelf>('gradewright', 2, {
+    upgrade: (shelf, had) => {
+      if (had < 1) shelf.createObjectStore('versions', { keyPath: ['id', 'at'] });
+      if (had < 2) shelf.createObjectStore('files');
     },
   });
 
@@ -67,6 +79,11 @@ export async function openKeptScenes() {
     async forget(id: string): Promise<void> {
       newest.delete(id);
       await shelf?.delete('versions', rangeOf(id)).catch(() => undefined);
+      await shelf?.delete('files', id).catch(() => undefined);
+    },
+    file: async (id: string): Promise<OnDisk | null> => (await shelf?.get('files', id).catch(() => undefined)) ?? null,
+    async setFile(id: string, file: OnDisk | null): Promise<void> {
+      await (file === null ? shelf?.delete('files', id) : shelf?.put('files', file, id))?.catch(() => undefined);
     },
     last: (): string | null => getLocal(lastKey),
     setLast: (id: string | null): void => setLocal(lastKey, id),
@@ -83,9 +100,18 @@ export async function openKeptScenes() {
       });
     },
   };
+  await carryOver(shelf, port.keep);
   const late = getLocal(lateKey);
   if (late !== null) await port.keep(JSON.parse(late) as Kept).catch(() => undefined);
   return port;
+}
+
+/** Carries what earlier versions of the program kept in one text into the database, once; where that fails it stays for the next time. */
+async function carryOver(shelf: object | null, keep: (kept: Kept) => Promise<string>): Promise<void> {
+  const text = shelf === null ? null : getLocal(oldListKey);
+  if (text === null) return;
+  const outcomes = await Promise.all(oldList(text).map((old) => keep({ ...old, id: crypto.randomUUID() })));
+  if (outcomes.every((outcome) => outcome === 'kept')) setLocal(oldListKey, null);
 }
 
 function getLocal(key: string): string | null {

@@ -15,8 +15,10 @@ export const bounds = {
   stripJoints: 400,
   baseboards: 60,
   structures: 200,
-  /** Corners of one structure. */
+  /** Corners of one outline. */
   corners: 24,
+  doors: 12,
+  obstacles: 40,
   stock: 200,
   couplings: 100,
   /** Axles of one rigid frame. */
@@ -26,6 +28,8 @@ export const bounds = {
   /** Vehicles of one train once counts are written out. */
   vehicles: 120,
   trials: 200,
+  /** Tracks that one route runs over, each as often as it does. */
+  routeLegs: 60,
   orders: 200,
   /** Variants of a railway, and differences of each. */
   variants: 60,

@@ -2,6 +2,7 @@ import { bounds } from './bounds.ts';
 import { linesideProblems } from './linesideChecks.ts';
 import type { Problem } from './problems.ts';
 import { repeatedIds, unknownId } from './references.ts';
+import { roomProblems } from './room/index.ts';
 import type { Scene } from './schema.ts';
 import { couplingProblems, stockProblems } from './stockChecks.ts';
 import { structureProblems } from './structures.ts';
@@ -22,6 +23,7 @@ export function crossProblems(scene: Scene): Problem[] {
     ...branchProblems(scene.tracks),
     ...scene.tracks.flatMap((track, index) => trackProblems(track, `tracks[${index}]`)),
     ...couplingProblems(scene),
+    ...(scene.room === undefined ? [] : roomProblems(scene.room, 'room')),
     ...(scene.structures ?? []).flatMap((one, index) => structureProblems(one, `structures[${index}]`)),
     ...(scene.lineside ?? []).flatMap((one, index) => linesideProblems(scene, one, `lineside[${index}]`)),
     ...scene.stock.flatMap((vehicle, index) => stockProblems(scene, vehicle, `stock[${index}]`)),

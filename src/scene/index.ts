@@ -5,45 +5,76 @@ export { centrelineKind, type Imported, type ImportOptions, importedScene } from
 export { changedScene, type SceneChange, sceneChanges } from './changes.ts';
 export { trialDefaults } from './defaults.ts';
 export {
+  addCoupling,
+  addOrder,
   addProfilePoint,
   addTrack,
+  addVehicle,
   type BendChange,
+  changeRoom,
+  copyTrain,
+  copyVehicle,
   cornerPlace,
   type ElementChange,
+  type EntryChange,
   easeJoin,
+  easementPlaces,
   extendToPose,
   extendTrack,
+  freeId,
   insertElement,
   moveCorner,
   moveEnd,
+  moveEntry,
   moveSupport,
   type NewBend,
   type NewTrack,
+  type OrderChange,
   type ParallelOptions,
   type ProfileChange,
   parallelTrack,
   planElement,
+  type RoomChange,
   type RoomPlace,
   removeElement,
+  removeEntry,
+  removeOrder,
   removeProfilePoint,
   removeTrack,
+  removeTrain,
+  removeTrial,
+  removeVehicle,
+  renameTrain,
+  renameTrial,
   type StartChange,
+  setAllEasements,
   setBend,
+  setBogies,
+  setBuffers,
+  setCoupling,
+  setCouplingField,
+  setCouplingKind,
   setEasement,
   setElement,
+  setEntry,
+  setOrder,
   setProfilePoint,
   setStart,
   setSupportsEvery,
+  setTrialEnd,
+  setVehicleField,
   shortened,
   splitElement,
   straightTrack,
   supportsWith,
   tidy,
 } from './edits/index.ts';
+export { type FieldLimits, fieldLimits } from './fieldLimits.ts';
 export { type FieldReading, fieldName, fieldUnit, readField } from './fieldText.ts';
 export { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
 export type { SceneLineside } from './linesideSchema.ts';
 export { nearestWords } from './nearestWord.ts';
+export type { SceneCorner } from './outlineSchema.ts';
 export { type ParsedScene, parseScene } from './parse.ts';
 export {
   elementCurvatures,
@@ -60,21 +91,42 @@ export {
 } from './places.ts';
 export type { Problem } from './problems.ts';
 export { type SceneQuantity, sceneQuantities } from './quantities.ts';
-export type { Scene, SceneBaseboard } from './schema.ts';
+export {
+  covers,
+  isInside,
+  type SceneBaseboard,
+  type SceneDoor,
+  type SceneObstacle,
+  type SceneRoom,
+  sideMm,
+  standingEdges,
+  twiceArea,
+} from './room/index.ts';
+export type { Scene } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
 export {
   type Because,
+  type Proposed,
   type ShapedScene,
   type ShapeField,
   type ShapePromise,
   type ShapeScale,
   type ShapeValues,
+  type SpacingUse,
   type StartingShape,
+  shapeScaleOf,
   shapeScales,
+  spacingFor,
   startingShapes,
   usualValues,
 } from './shapes/index.ts';
-export type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './stockSchema.ts';
+export {
+  couplingKinds,
+  type SceneBuffers,
+  type SceneCoupling,
+  type SceneDrive,
+  type SceneVehicle,
+} from './stockSchema.ts';
 export { cornersOf } from './structures.ts';
 export type { SceneInstrument, SceneReading, SceneSurvey } from './surveySchema.ts';
 export type {
@@ -88,7 +140,8 @@ export type {
 } from './trackSchema.ts';
 export { type TrainPlace, trainLength, trainPlaces } from './trains.ts';
 export { leadingEnds } from './trialEnds.ts';
-export type { SceneOrder, SceneTrain, SceneTrial } from './trialSchema.ts';
+export type { SceneLeg, SceneOrder, SceneTrain, SceneTrial } from './trialSchema.ts';
 export type { SceneVariant } from './variantSchema.ts';
 export { variantScene } from './variants.ts';
 export { vehicleOf } from './vehicles.ts';
+export { reversedRoute, runsOn, sameWay, towardsOf, trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';

@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { bounds } from './bounds.ts';
 import { idText, maybe, named, oneOf, positiveMm, quantity } from './fields.ts';
 import { linesideSchema } from './linesideSchema.ts';
+import { outlineOf } from './outlineSchema.ts';
+import { roomSchema } from './room/roomSchema.ts';
 import { couplingSchema, stockSchema } from './stockSchema.ts';
 import { surveysSchema } from './surveySchema.ts';
 import { trackSchema } from './trackSchema.ts';
@@ -11,38 +13,10 @@ import { variantSchema } from './variantSchema.ts';
 /** The version of the format that this code writes and reads. */
 export const formatVersion = 1;
 
-const baseboard = z.strictObject({
-  xMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Corner nearest the west, mm.', 0),
-  yMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Corner nearest the south, mm.', 0),
-  lengthMm: positiveMm(bounds.lengthMm, 'Size from west to east, mm.', 2400),
-  widthMm: positiveMm(bounds.lengthMm, 'Size from south to north, mm.', 1400),
-  topMm: maybe(quantity(-10_000, 10_000, 'Height of its top, mm; a deck below height 0 when left out.', -12)),
-});
-
-const coordinate = (about: string, example: number) => quantity(-bounds.lengthMm, bounds.lengthMm, about, example);
-
 const structureSchema = z
   .strictObject({
     name: named('What people call it.', 'Pier of the bridge'),
-    outline: z
-      .array(
-        z
-          .strictObject({ xMm: coordinate('East, mm.', 1200), yMm: coordinate('North, mm.', 640) })
-          .meta({ description: 'One corner.', examples: [{ xMm: 1200, yMm: 640 }] }),
-      )
-      .min(3)
-      .max(bounds.corners)
-      .meta({
-        description: 'Its corners in plan, one after the other round it; convex.',
-        examples: [
-          [
-            { xMm: 1200, yMm: 640 },
-            { xMm: 1260, yMm: 640 },
-            { xMm: 1260, yMm: 670 },
-            { xMm: 1200, yMm: 670 },
-          ],
-        ],
-      }),
+    outline: outlineOf('Its corners in plan, one after the other round it; convex.'),
     bottomMm: quantity(-10_000, 10_000, 'Height of its underside, mm.', -20),
     topMm: quantity(-10_000, 10_000, 'Height of its top, mm.', 80),
   })
@@ -82,14 +56,7 @@ export const sceneSchema = z
         description: 'What a track carries below its rail tops; it limits the headroom of the track under it.',
         examples: [{ thicknessMm: 9, underlayMm: 3, trackMm: 5 }],
       }),
-    room: maybe(
-      z
-        .strictObject({
-          datumAboveFloorMm: quantity(0, 5_000, 'Height 0 of the scene above the floor, mm.', 1000),
-          baseboards: maybe(z.array(baseboard).max(bounds.baseboards)),
-        })
-        .meta({ description: 'The room, for the picture only.', examples: [{ datumAboveFloorMm: 1000 }] }),
-    ),
+    room: maybe(roomSchema),
     structures: maybe(z.array(structureSchema).max(bounds.structures)),
     lineside: maybe(z.array(linesideSchema).max(bounds.structures)),
     tracks: z.array(trackSchema).min(1).max(bounds.tracks),
@@ -106,4 +73,3 @@ export const sceneSchema = z
 /** A scene file, checked: exactly what the file says, with nothing filled in. Treat it as frozen. */
 export type Scene = z.infer<typeof sceneSchema>;
 export type SceneStructure = z.infer<typeof structureSchema>;
-export type SceneBaseboard = z.infer<typeof baseboard>;

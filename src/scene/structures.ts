@@ -1,12 +1,6 @@
 import type { Problem } from './problems.ts';
+import { twiceArea } from './room/index.ts';
 import type { SceneStructure } from './schema.ts';
-
-/** Twice the area of an outline, mm²: positive when its corners run counter-clockwise. */
-const twiceArea = (outline: SceneStructure['outline']): number =>
-  outline.reduce((sum, a, i) => {
-    const b = outline[(i + 1) % outline.length];
-    return sum + a.xMm * b.yMm - b.xMm * a.yMm;
-  }, 0);
 
 /** The corners of a structure counter-clockwise, whichever way round the file gives them. */
 export const cornersOf = ({ outline }: SceneStructure): SceneStructure['outline'] =>

@@ -71,15 +71,32 @@ const gapReading = either(
   where,
 );
 
-const reading = z.discriminatedUnion('kind', [gradeReading, heightReading, riseReading, gapReading]).meta({
-  description: 'One reading: a grade, a height, a rise between two supports, or a gap under a straightedge.',
-  examples: [{ kind: 'grade', support: 6, baseMm: 300, gradePercent: 2.2 }],
-});
+const crossReading = either(
+  z.strictObject({
+    kind: z.literal('cross'),
+    ...whereFields,
+    instrument,
+    crossPercent: maybe(
+      quantity(-100, 100, 'Level across both rails: rise to the right, looking along the track, per cent.', 4.5),
+    ),
+    crossDeg: maybe(quantity(-45, 45, 'The same in degrees.', 2.6)),
+  }),
+  where,
+  ['crossPercent', 'crossDeg'],
+);
+
+const reading = z
+  .discriminatedUnion('kind', [gradeReading, heightReading, riseReading, gapReading, crossReading])
+  .meta({
+    description:
+      'One reading: a grade, a height, a rise between two supports, a gap under a straightedge, or a level across the rails.',
+    examples: [{ kind: 'grade', support: 6, baseMm: 300, gradePercent: 2.2 }],
+  });
 
 const instrumentSchema = z
   .strictObject({
     id: idText('A short name that readings refer to.', 'level'),
-    reads: oneOf(['grade', 'height', 'rise', 'gap'], 'What it reads.'),
+    reads: oneOf(['grade', 'height', 'rise', 'gap', 'cross'], 'What it reads.'),
     errorPercent: maybe(quantity(0, 20, 'Of a level: standard deviation of one reading, per cent of grade.', 0.05)),
     stepPercent: maybe(quantity(0, 20, 'Of a level: smallest step it shows, per cent of grade.', 0.1)),
     stepDeg: maybe(quantity(0, 10, 'Of a level: smallest step it shows, degrees.', 0.1)),

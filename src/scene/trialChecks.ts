@@ -1,12 +1,13 @@
 import { bounds } from './bounds.ts';
-import { elementCurvatures, trackLengthMm } from './places.ts';
+import { elementCurvatures } from './places.ts';
 import type { Problem } from './problems.ts';
 import { unknownId } from './references.ts';
+import { routeProblems } from './routeChecks.ts';
 import type { Scene } from './schema.ts';
-import type { SceneTrack } from './trackSchema.ts';
 import { type TrainPlace, trainLength, trainPlaces } from './trains.ts';
 import { leadingEnds } from './trialEnds.ts';
 import type { SceneTrial } from './trialSchema.ts';
+import { trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';
 
 const roundMm = (mm: number): string => String(Math.round(mm * 10) / 10);
 
@@ -15,17 +16,13 @@ const usualFrameMs = 20;
 
 /** What is wrong with one trial of a scene whose tracks and vehicles are sound. */
 export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Problem[] {
-  const track = scene.tracks.find((one) => one.id === trial.track);
+  const way = wayOf(scene, trial);
   const train = scene.trains.find((one) => one.id === trial.train);
-  const problems: Problem[] = [];
-  if (track === undefined)
-    problems.push(
-      unknownId(
-        `${path}.track`,
-        trial.track,
-        scene.tracks.map((one) => one.id),
-      ),
-    );
+  const tracks = scene.tracks.map((one) => one.id);
+  const problems = trackIdsOf(trial).flatMap((id, index) => {
+    const at = trial.route === undefined ? `${path}.track` : `${path}.route[${index}].track`;
+    return tracks.includes(id) ? [] : [unknownId(at, id, tracks)];
+  });
   if (train === undefined)
     problems.push(
       unknownId(
@@ -34,12 +31,14 @@ export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Pr
         scene.trains.map((one) => one.id),
       ),
     );
-  if (track === undefined || train === undefined) return problems;
+  if (way === null || train === undefined) return problems;
+  const wrong = routeProblems(trial, way, path);
+  if (wrong.length > 0) return wrong;
   const places = trainPlaces(scene, train);
   return [
     ...couplingProblems(places, path),
-    ...fitProblems(track, places, trial, path),
-    ...orderProblems(track, places, trial, path),
+    ...fitProblems(way, places, trial, path),
+    ...orderProblems(way, places, trial, path),
     ...passerProblems(scene, trial, path),
     ...recordProblems(places, trial, path),
   ];
@@ -66,14 +65,22 @@ function couplingProblems(places: readonly TrainPlace[], path: string): Problem[
   return [];
 }
 
-function fitProblems(track: SceneTrack, places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {
-  const lengthMm = trackLengthMm(track);
+function fitProblems(
+  way: readonly WayLeg[],
+  places: readonly TrainPlace[],
+  trial: SceneTrial,
+  path: string,
+): Problem[] {
+  const what = trial.route === undefined ? 'track' : 'route';
+  const lengthMm = wayLengthMm(way);
   const trainMm = trainLength(places) * 1000;
   if (trainMm >= lengthMm) {
-    const found = `a train of ${roundMm(trainMm)} mm on a track of ${roundMm(lengthMm)} mm`;
-    return [{ path: `${path}.train`, found, allowed: 'a train shorter than its track', example: '' }];
+    const found = `a train of ${roundMm(trainMm)} mm on a ${what} of ${roundMm(lengthMm)} mm`;
+    return [{ path: `${path}.train`, found, allowed: `a train shorter than its ${what}`, example: '' }];
   }
-  const sharpest = Math.max(...track.alignment.flatMap((_, index) => elementCurvatures(track, index).map(Math.abs)));
+  const sharpest = Math.max(
+    ...way.flatMap(({ track }) => track.alignment.flatMap((_, index) => elementCurvatures(track, index).map(Math.abs))),
+  );
   const widest = places.find((place) => place.vehicle.pivotSpacing * sharpest > 1);
   if (widest !== undefined) {
     return [
@@ -86,21 +93,21 @@ function fitProblems(track: SceneTrack, places: readonly TrainPlace[], trial: Sc
     ];
   }
   const problems: Problem[] = [];
-  const { startMm, finishMm, forward } = leadingEnds(track, trainMm, trial);
+  const { startMm, finishMm, forward } = leadingEnds(lengthMm, trainMm, trial);
   const least = forward ? trainMm : 0;
   const most = forward ? lengthMm : lengthMm - trainMm;
   if (startMm < least || startMm > most) {
     problems.push({
       path: `${path}.startMm`,
       found: `the leading end at ${roundMm(startMm)} mm`,
-      allowed: `${roundMm(least)} to ${roundMm(most)} mm, so that the whole train of ${roundMm(trainMm)} mm stands on the track`,
+      allowed: `${roundMm(least)} to ${roundMm(most)} mm, so that the whole train of ${roundMm(trainMm)} mm stands on the ${what}`,
       example: roundMm(forward ? least + 10 : most - 10),
     });
   }
   if (finishMm > lengthMm || (forward ? finishMm <= startMm : finishMm >= startMm)) {
     problems.push({
       path: `${path}.finishMm`,
-      found: `arrival at ${roundMm(finishMm)} mm, start at ${roundMm(startMm)} mm, towards the ${trial.towards} of the track`,
+      found: `arrival at ${roundMm(finishMm)} mm, start at ${roundMm(startMm)} mm, towards the ${forward ? 'end' : 'start'} of the ${what}`,
       allowed: forward ? `beyond the start, up to ${roundMm(lengthMm)} mm` : 'less than the start, down to 0 mm',
       example: roundMm(forward ? lengthMm : 0),
     });
@@ -108,15 +115,20 @@ function fitProblems(track: SceneTrack, places: readonly TrainPlace[], trial: Sc
   return problems;
 }
 
-function orderProblems(track: SceneTrack, places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {
-  const lengthMm = trackLengthMm(track);
+function orderProblems(
+  way: readonly WayLeg[],
+  places: readonly TrainPlace[],
+  trial: SceneTrial,
+  path: string,
+): Problem[] {
+  const lengthMm = wayLengthMm(way);
   return trial.orders.flatMap((order, index) => {
     const problems: Problem[] = [];
     if (order.atMm !== undefined && order.atMm > lengthMm) {
       problems.push({
         path: `${path}.orders[${index}].atMm`,
         found: `chainage ${roundMm(order.atMm)} mm`,
-        allowed: `a place on the track: 0 to ${roundMm(lengthMm)} mm`,
+        allowed: `a place on the ${trial.route === undefined ? 'track' : 'route'}: 0 to ${roundMm(lengthMm)} mm`,
         example: roundMm(lengthMm / 2),
       });
     }

@@ -62,12 +62,51 @@ export const forcesSchema = z.strictObject({
   flangeFriction: maybe(quantity(0, 5, 'Flange friction times sliding ratio on sideways coupler load.', 0.2)),
 });
 
-export const trialSchema = z.strictObject({
+const legSchema = z
+  .strictObject({
+    track: idText('Id of a track.', 'crossover'),
+    towards: oneOf(['end', 'start'], 'Which end of that track the train makes for on it.'),
+    fromMm: maybe(
+      quantity(
+        0,
+        bounds.lengthMm,
+        'Chainage on that track where the train comes onto it, mm; left out: at the turnout it comes through, else at the end it comes from.',
+        1500,
+      ),
+    ),
+    toMm: maybe(
+      quantity(
+        0,
+        bounds.lengthMm,
+        'Chainage on that track where the train leaves it, mm; left out: at the turnout it leaves through, else at the end it makes for.',
+        1500,
+      ),
+    ),
+  })
+  .meta({ description: 'One track of a route.', examples: [{ track: 'crossover', towards: 'end' }] });
+
+const trialFields = z.strictObject({
   id: idText('A short name for commands and links.', 'propelled-down'),
   name: named('What people call the trial.', 'Propelled down'),
-  track: idText('Id of a track.', 'down-line'),
+  track: maybe(idText('Id of the track it runs on.', 'down-line')),
+  towards: maybe(oneOf(['end', 'start'], 'Which end of the track the train makes for.')),
+  route: maybe(
+    z
+      .array(legSchema)
+      .min(1)
+      .max(bounds.routeLegs)
+      .meta({
+        description:
+          'Instead of track and towards: the tracks it runs over, one after another. All chainages of the trial then count along the route, from where it begins.',
+        examples: [
+          [
+            { track: 'up', towards: 'end' },
+            { track: 'crossover', towards: 'end' },
+          ],
+        ],
+      }),
+  ),
   train: idText('Id of a train.', 'evening-stopper'),
-  towards: oneOf(['end', 'start'], 'Which end of the track the train makes for.'),
   leading: oneOf(['first', 'last'], 'Which end of the train goes ahead.'),
   startMm: maybe(
     quantity(0, bounds.lengthMm, 'Chainage of the leading end at the start, mm; just inside when left out.', 1500),
@@ -76,7 +115,7 @@ export const trialSchema = z.strictObject({
     quantity(
       0,
       bounds.lengthMm,
-      'Chainage of the leading end on arrival, mm; the end of the track if left out.',
+      'Chainage of the leading end on arrival, mm; the end of the track, or route, if left out.',
       17_500,
     ),
   ),
@@ -99,6 +138,9 @@ export const trialSchema = z.strictObject({
   frameMs: maybe(quantity(1, 1_000, 'Time between recorded frames, ms; a whole multiple of the step.', 20)),
 });
 
+export const trialSchema = either(trialFields, ['track', 'route'], ['towards', 'route']);
+
 export type SceneTrain = z.infer<typeof trainSchema>;
 export type SceneTrial = z.infer<typeof trialSchema>;
+export type SceneLeg = z.infer<typeof legSchema>;
 export type SceneOrder = z.infer<typeof orderSchema>;

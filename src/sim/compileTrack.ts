@@ -81,10 +81,13 @@ function heelPoint({ held }: BranchStart): GradePoint {
   return { chainage: held.to, height: pieceHeight(held.pieces, held.to) };
 }
 
-/** A branch's strip starts on the sleepers of its turnout. */
+/** A branch's strip starts on the sleepers of its turnout; the supports of the file keep their numbers. */
 const fromHeel = (strip: StripSpec, { held }: BranchStart): StripSpec => ({
   ...strip,
-  supports: [{ chainage: held.to, departure: 0 }, ...strip.supports.filter((one) => one.chainage > held.to + mm)],
+  supports: [
+    { chainage: held.to, departure: 0, number: -1 },
+    ...strip.supports.map((support, number) => ({ ...support, number })).filter((one) => one.chainage > held.to + mm),
+  ],
 });
 
 function stripOf(file: SceneTrack): StripSpec | null {

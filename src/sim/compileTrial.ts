@@ -1,45 +1,51 @@
 import { defaultForceModel, defaultRunOptions } from '../core/dynamics/index.ts';
-import type { RunOptions, SpeedOrder } from '../core/dynamics/types.ts';
-import type { Structure, Surroundings } from '../core/risks/types.ts';
+import type { PathLeg, RunOptions, SpeedOrder } from '../core/dynamics/types.ts';
+import type { Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
-import { reverseTrack } from '../core/track/index.ts';
 import {
-  cornersOf,
   leadingEnds,
   type Scene,
   type SceneOrder,
   type SceneTrial,
+  trackIdsOf,
   trainLength,
   trainPlaces,
   trialDefaults,
   vehicleOf,
+  wayLengthMm,
+  wayOf,
 } from '../scene/index.ts';
-import { compileLineside } from './compileLineside.ts';
+import { compilePath } from './compilePath.ts';
 import { isPropelled, runningOrder } from './formation.ts';
-import type { CompiledScene, CompiledTrial } from './types.ts';
+import { structuresOf } from './structures.ts';
+import type { CompiledScene, CompiledTrial, TrialLeg } from './types.ts';
 
 const mm = 1e-3;
 
-/** One trial of a scene in SI, vehicle 0 leading. Throws RangeError when the scene has no such trial, track or train. */
+/**
+ * One trial of a scene in SI, vehicle 0 leading. Throws RangeError when the scene has no such trial, track or train, or its
+ * route does not hang together.
+ */
 export function compileTrial(compiled: CompiledScene, trialId: string): CompiledTrial {
   const { scene } = compiled;
   const trial = found(scene.trials, trialId, 'trial');
-  const file = found(scene.tracks, trial.track, 'track');
   const fileTrain = found(scene.trains, trial.train, 'train');
-  const track = compiled.tracks.get(file.id);
-  if (track === undefined) throw new RangeError(`Track "${file.id}" was not compiled.`);
+  const trackIds = trackIdsOf(trial).map((id) => found(scene.tracks, id, 'track').id);
+  const { path, joints } = compilePath(compiled, trial);
   const places = trainPlaces(scene, fileTrain);
   const vehicles = runningOrder(places, trial.leading);
   const train: Train = { name: fileTrain.name, vehicles };
-  const ends = leadingEnds(file, trainLength(places) / mm, trial);
-  const reversed = !ends.forward;
-  const alongPath = (chainageMm: number): number => (reversed ? track.length - chainageMm * mm : chainageMm * mm);
+  const { length } = path.track;
+  const ends = leadingEnds(wayLengthMm(wayOf(scene, trial) ?? []), trainLength(places) / mm, trial);
+  const alongPath = (chainageMm: number): number => (path.reversed ? length - chainageMm * mm : chainageMm * mm);
   return {
     id: trial.id,
     name: trial.name,
-    trackId: file.id,
+    trackId: trackIds[0],
     trainId: fileTrain.id,
-    path: { track: reversed ? reverseTrack(track) : track, reversed },
+    path,
+    ...(path.legs && { legs: namedLegs(scene, trackIds, path.legs) }),
+    ...(joints.length > 0 && { joints }),
     train,
     script: {
       start: alongPath(ends.startMm),
@@ -53,6 +59,12 @@ export function compileTrial(compiled: CompiledScene, trialId: string): Compiled
     surroundings: surroundingsOf(compiled, trial),
   };
 }
+
+const namedLegs = (scene: Scene, trackIds: readonly string[], legs: readonly PathLeg[]): TrialLeg[] =>
+  legs.map(({ from, to, start }, leg) => {
+    const trackId = trackIds[leg];
+    return { trackId, trackName: found(scene.tracks, trackId, 'track').name, from, to, start };
+  });
 
 function found<T extends { readonly id: string }>(list: readonly T[], id: string, what: string): T {
   const one = list.find((entry) => entry.id === id);
@@ -87,23 +99,8 @@ function runOptions(trial: SceneTrial): RunOptions {
   };
 }
 
-/** What stands in the room by corners and heights, and what stands along a track. */
-function structuresOf(scene: Scene, tracks: CompiledScene['tracks']): Structure[] {
-  const placed = (scene.structures ?? []).map((one) => ({
-    name: one.name,
-    outline: cornersOf(one).map(({ xMm, yMm }) => [xMm * mm, yMm * mm] as const),
-    bottom: one.bottomMm * mm,
-    top: one.topMm * mm,
-  }));
-  const along = (scene.lineside ?? []).flatMap((one) => {
-    const track = tracks.get(one.track);
-    return track === undefined ? [] : compileLineside(one, track);
-  });
-  return [...placed, ...along];
-}
-
 function surroundingsOf({ scene, tracks }: CompiledScene, { passers }: SceneTrial): Surroundings {
-  const structures = structuresOf(scene, tracks);
+  const structures = structuresOf({ scene, tracks });
   const { thicknessMm, underlayMm, trackMm, widthMm } = scene.deck;
   return {
     tracks: [...tracks.values()],

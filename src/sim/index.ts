@@ -6,6 +6,7 @@ export { createInProcessHost } from './inProcessHost.ts';
 export { namingOf } from './naming.ts';
 export { type MessageEnd, type SimReply, type SimRequest, transferables } from './protocol.ts';
 export { runTrial } from './runTrial.ts';
+export { structuresOf } from './structures.ts';
 export type * from './types.ts';
 export { createWorkerHost, type SimWorker } from './workerClient.ts';
 export { serveRequests } from './workerLoop.ts';

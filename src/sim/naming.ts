@@ -7,5 +7,6 @@ export const namingOf = (trial: CompiledTrial, result?: Pick<TrialResult, 'run'>
   lastLeads: trial.lastLeads,
   ...(result ? { locomotives: result.run.locomotives } : {}),
   propelled: trial.propelled,
+  ...(trial.legs ? { legs: trial.legs } : {}),
   path: { length: trial.path.track.length, reversed: trial.path.reversed },
 });

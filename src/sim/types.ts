@@ -2,7 +2,7 @@ import type { Path, Run, RunOptions, Script } from '../core/dynamics/types.ts';
 import type { Cure, Finding } from '../core/findings/types.ts';
 import type { RiskSeries, Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
-import type { Track } from '../core/track/types.ts';
+import type { JoinJump, Track } from '../core/track/types.ts';
 import type { Scene } from '../scene/index.ts';
 import type { Probe, ProbeRequest } from './study/types.ts';
 
@@ -17,9 +17,14 @@ export interface CompiledScene {
 export interface CompiledTrial {
   readonly id: string;
   readonly name: string;
+  /** Its track; of a route, the first. */
   readonly trackId: string;
   readonly trainId: string;
   readonly path: Path;
+  /** The legs of its route, in order; absent: it runs on one track. */
+  readonly legs?: readonly TrialLeg[];
+  /** Where two legs do not quite meet, chainages along the route; absent: all do. */
+  readonly joints?: readonly JoinJump[];
   readonly train: Train;
   readonly script: Script;
   readonly options: RunOptions;
@@ -27,6 +32,16 @@ export interface CompiledTrial {
   /** The vehicle that the scene lists last leads: vehicle 0 of the run has the highest number. */
   readonly lastLeads: boolean;
   readonly surroundings: Surroundings;
+}
+
+/** One leg of a route: a track between two of its chainages, m, run from the first to the second. */
+export interface TrialLeg {
+  readonly trackId: string;
+  readonly trackName: string;
+  readonly from: number;
+  readonly to: number;
+  /** Where it starts along the route, m. */
+  readonly start: number;
 }
 
 /** A solved trial. Plain data and typed arrays: it can cross a worker boundary as it is. */

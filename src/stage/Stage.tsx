@@ -10,6 +10,7 @@ import { LensBar } from './controls/LensBar.tsx';
 import { HandleLayer } from './handles/handleLayer.ts';
 import { FindingLabel } from './label/FindingLabel.tsx';
 import { useStageWords } from './label/stageWords.ts';
+import { BesideLine } from './view/BesideLine.tsx';
 import { Director } from './view/director.ts';
 import { drawingOptions } from './view/drawingOptions.ts';
 import { Frames } from './view/Frames.tsx';
@@ -20,6 +21,7 @@ import './label/label.css';
 import './controls/controls.css';
 import './lens/lens.css';
 import './handles/handles.css';
+import './view/beside.css';
 
 export interface StageProps {
   readonly session: StoreApi<SessionState>;
@@ -82,6 +84,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
             session,
             route,
             (pixel, height) => director.world.toPlan(pixel, height, ...director.sights.size),
+            [titleBox.current],
             () => redraw.current(),
           );
     setCrew({ director, lettering, handles });
@@ -179,6 +182,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
         onChoose={() => choose(nearIndex)}
         onMagnify={null}
       />
+      <BesideLine session={session} />
       <fieldset className="stage-handles" ref={handleBox} aria-label="Handles of the plan" hidden />
       <span className="stage-bar" ref={bar} />
       {lensOpen ? <LensBar session={session} playback={playback} /> : <CameraBar session={session} />}

@@ -1,3 +1,5 @@
+import { mixed } from './theme.ts';
+
 /** Colours of the drawing, as the browser writes them. Shaders take them as they are: nothing here is lit or tone-mapped. */
 export const paper = {
   stage: '#FBFAF6',
@@ -138,3 +140,19 @@ export const wayStroke = { edge: 0, rail: 1, rod: 2, fine: 3, mark: 4, table: 5 
 
 /** Strokes of trackbed, track and supports, by `wayStroke`. */
 export const wayStrokes: readonly string[] = ['#8B7A58', '#2F3946', '#6A727C', '#D2BF98', '#6A28C0', '#C9C1AC'];
+
+/** How far the colours of a faint railway go towards the paper: its faces nearly all the way, its lines half. */
+const faintFace = 0.7;
+const faintStroke = 0.42;
+
+/** The same colours for a railway that is only shown beside another. */
+export const faintFaces = (colours: readonly string[]): string[] =>
+  colours.map((colour) => mixed(colour, paper.stage, faintFace));
+export const faintStrokes = (colours: readonly string[]): string[] =>
+  colours.map((colour) => mixed(colour, paper.stage, faintStroke));
+
+/** Faces of the room's walls and of what stands on its floor: top, sides. They stay behind the boards. */
+export const roomFaces: readonly string[] = ['#F1EEE5', '#E9E5DA'];
+
+/** Faces of walls, piers and portals beside the line: top, sides, underneath. */
+export const structureFaces: readonly string[] = ['#E4E0D6', '#CDC8BC', '#B5AFA2'];

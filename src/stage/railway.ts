@@ -1,4 +1,7 @@
+import type { Structure } from '../core/risks/types.ts';
+import { structuresOf } from '../state/room/index.ts';
 import type { SessionState } from '../state/types.ts';
+import { type DrawnRoom, drawnRoom, type RoomOfFile } from './room/drawnRoom.ts';
 import { type TableTop, tableTops } from './table/tableTop.ts';
 import { type DrawnTrack, drawnTrack } from './way/drawnTrack.ts';
 import { type DeckSizes, type WayMeasures, wayMeasures } from './way/measures.ts';
@@ -13,6 +16,11 @@ export interface Railway {
   readonly tables: readonly TableTop[];
   /** Height of the floor, m. */
   readonly floor: number;
+  /** Height of the standing eye above the floor, m. */
+  readonly eye: number;
+  readonly room: DrawnRoom;
+  /** Walls, piers and portals that bodies must keep clear of, as they are computed with. */
+  readonly structures: readonly Structure[];
 }
 
 /** The part of a scene file that the stage reads. */
@@ -21,23 +29,19 @@ interface DrawnScene {
   readonly scale: { readonly name: string; readonly gaugeMm: number };
   readonly deck: DeckSizes;
   readonly room?:
-    | {
+    | (RoomOfFile & {
         readonly datumAboveFloorMm: number;
-        readonly baseboards?:
-          | readonly {
-              readonly xMm: number;
-              readonly yMm: number;
-              readonly lengthMm: number;
-              readonly widthMm: number;
-              readonly topMm?: number | undefined;
-            }[]
-          | undefined;
-      }
+        readonly baseboards?: readonly Parameters<typeof tableTops>[2][number][] | undefined;
+        readonly person?: { readonly eyeMm?: number | undefined } | undefined;
+      })
     | undefined;
 }
 
 /** Height of a table above the floor where the file does not say, m. */
 const usualTableHeight = 0.9;
+
+/** Height of a standing person's eye above the floor where the file does not say, m. */
+const usualEyeHeight = 1.6;
 
 /** Works out what is to be drawn of a compiled scene. */
 export function railwayOf(compiled: NonNullable<SessionState['compiled']>): Railway {
@@ -54,5 +58,8 @@ export function railwayOf(compiled: NonNullable<SessionState['compiled']>): Rail
     tracks,
     tables,
     floor: datum === undefined ? lowest - usualTableHeight : -datum / 1000,
+    eye: (scene.room?.person?.eyeMm ?? usualEyeHeight * 1000) / 1000,
+    room: drawnRoom(scene.room ?? {}),
+    structures: structuresOf(compiled),
   };
 }

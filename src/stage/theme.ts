@@ -19,7 +19,8 @@ const channels = (hex: string): Channels => {
 const hexOf = (parts: Channels): string =>
   `#${parts.map((part) => Math.round(part).toString(16).padStart(2, '0')).join('')}`;
 
-const mixed = (hex: string, towards: string, share: number): string => {
+/** A colour a share of the way to another. */
+export const mixed = (hex: string, towards: string, share: number): string => {
   const [a, b] = [channels(hex), channels(towards)];
   return hexOf([0, 1, 2].map((i) => a[i] + (b[i] - a[i]) * share) as unknown as Channels);
 };

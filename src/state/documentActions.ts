@@ -6,7 +6,7 @@ import type { CureRounds } from './cureRounds.ts';
 import type { History, Present } from './history.ts';
 import { sameRailway, withPartsOf } from './sameRailway.ts';
 import type { DocumentActions, MomentActions } from './session.ts';
-import { findTrial, trialWorked, type Working, withSetting, withTrialWorked } from './trialEdits.ts';
+import { findTrial, givenWorking, trialWorked, type Working, withSetting, withTrialWorked } from './trialEdits.ts';
 import { type Prepared, prepare, type TrialRuns } from './trialRuns.ts';
 import type { Opened, PlaybackState, SessionState } from './types.ts';
 import { cureWords, settingWords, trialWords } from './words.ts';
@@ -93,6 +93,8 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
         opened,
         savedAt: null,
         notKept: null,
+        holding: false,
+        file: null,
         ...prepared,
         result: null,
         problem: null,
@@ -128,7 +130,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
       const now = presentTrial();
       if (!now) return;
       const { scene, trial: like } = now;
-      const wanted: Working = { leading: like.leading, towards: like.towards, ...working };
+      const wanted: Working = { ...givenWorking(scene, like), ...working };
       const ready = trialWorked(scene, like, wanted);
       if (ready) return actions.chooseTrial(ready.id);
       const name = trialWords(scene, like, wanted);
@@ -178,14 +180,18 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
     },
     beginGesture() {
       const before = present();
-      if (before) history.mark(before);
+      if (!before) return;
+      history.mark(before);
+      session.setState({ holding: true });
     },
     settleGesture() {
       const now = present();
+      if (session.getState().holding) session.setState({ holding: false });
       if (now && history.settle(now)) void become(now)?.done;
     },
     bailGesture() {
       const began = history.bail();
+      if (session.getState().holding) session.setState({ holding: false });
       if (began && began.scene !== session.getState().scene) void become(began)?.done;
     },
     async run() {

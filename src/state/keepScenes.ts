@@ -60,6 +60,7 @@ export function keepScenes({ session, history }: Session, port: KeepPort, clock:
       id = now.opened?.id ?? newId();
       if (now.opened && now.opened.from !== 'program' && now.opened.id === undefined) void port.claim(id);
     }
+    if (now.file !== before.file && now.file !== null) void port.setFile(id, now.file);
     if (now.scene === before.scene && now.trialId === before.trialId) return;
     const { scene, trialId, opened } = now;
     if (!scene || !trialId) return;

@@ -1,9 +1,15 @@
+/** A file that the open railway is written to. `handle` is the browser's own way back to it, null where it gives none; only the port looks into it. */
+export interface RailwayFile {
+  readonly name: string;
+  readonly handle: object | null;
+}
+
 /** What the session needs of the machine it runs on; the app wires these to the browser. */
 export interface FilePort {
   /** Lets the person pick a scene file; null when they did not. */
-  pick(): Promise<{ readonly name: string; readonly text: string } | null>;
-  /** Writes a scene file where the person says; its name, or null when they did not. */
-  save(name: string, text: string): Promise<string | null>;
+  pick(): Promise<(RailwayFile & { readonly text: string }) | null>;
+  /** Writes a scene file: into `file` where the browser lets it, else where the person says, who is offered `name`. The file written; null when they did not say. */
+  save(name: string, text: string, file: RailwayFile | null): Promise<RailwayFile | null>;
 }
 
 /** A railway kept on this machine so that no change to it is lost. */
@@ -30,6 +36,10 @@ export interface KeepPort {
   /** Earlier and latest states of a railway, the newest first. */
   versions(id: string): Promise<readonly KeptScene[]>;
   forget(id: string): Promise<void>;
+  /** The file that a railway was last written to or opened from; null when there is none. */
+  file(id: string): Promise<RailwayFile | null>;
+  /** Remembers it; null: none any more. */
+  setFile(id: string, file: RailwayFile | null): Promise<void>;
   /** The railway that was being worked on last, to go on with; null when it was an example as it came. */
   last(): string | null;
   setLast(id: string | null): void;

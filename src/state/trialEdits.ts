@@ -1,12 +1,18 @@
-import type { Scene } from '../scene/index.ts';
+import { freeId, reversedRoute, type Scene, sameWay, towardsOf } from '../scene/index.ts';
 
 export type SceneTrialEntry = Scene['trials'][number];
 
 /** How a trial is driven, as the two switches say it. */
 export interface Working {
   readonly leading: SceneTrialEntry['leading'];
-  readonly towards: SceneTrialEntry['towards'];
+  /** Of a route: which way it goes, as `towardsOf` tells it. */
+  readonly towards: 'end' | 'start';
 }
+
+export const givenWorking = (scene: Scene, trial: SceneTrialEntry): Working => ({
+  leading: trial.leading,
+  towards: towardsOf(scene, trial),
+});
 
 export const findTrial = (scene: Scene, trialId: string): SceneTrialEntry | null =>
   scene.trials.find((trial) => trial.id === trialId) ?? null;
@@ -29,13 +35,13 @@ export function withSetting(scene: Scene, trialId: string, setting: number): Sce
   };
 }
 
-/** A trial of the scene that takes the same train over the same track the wanted way, or null. */
+/** A trial of the scene that takes the same train over the same track or route the wanted way, or null. */
 export function trialWorked(scene: Scene, like: SceneTrialEntry, wanted: Working): SceneTrialEntry | null {
   const fits = (trial: SceneTrialEntry) =>
-    trial.track === like.track &&
+    sameWay(trial, like) &&
     trial.train === like.train &&
     trial.leading === wanted.leading &&
-    trial.towards === wanted.towards;
+    towardsOf(scene, trial) === wanted.towards;
   return fits(like) ? like : (scene.trials.find(fits) ?? null);
 }
 
@@ -52,20 +58,14 @@ export function withTrialWorked(
   name: string,
 ): { scene: Scene; trialId: string } {
   const { startMm: _start, finishMm: _finish, ...placeless } = like;
-  const turned = wanted.towards !== like.towards;
+  const turned = wanted.towards !== towardsOf(scene, like);
   const base = turned ? { ...placeless, orders: [{ atS: 0, setting: runningSetting(like) }] } : like;
+  const route = like.route && turned ? reversedRoute(like.route) : like.route;
+  const way = route === undefined ? { towards: wanted.towards } : { route };
   const trialId = freeId(
     scene.trials.map((trial) => trial.id),
     `${like.id}-${turned ? 'back' : 'other-end'}`.slice(0, 54),
   );
-  const trial: SceneTrialEntry = { ...base, ...wanted, id: trialId, name: name.slice(0, 120) };
+  const trial: SceneTrialEntry = { ...base, ...way, leading: wanted.leading, id: trialId, name: name.slice(0, 120) };
   return { scene: { ...scene, trials: [...scene.trials, trial] }, trialId };
-}
-
-function freeId(taken: readonly string[], wish: string): string {
-  if (!taken.includes(wish)) return wish;
-  for (let number = 2; ; number++) {
-    const id = `${wish}-${number}`;
-    if (!taken.includes(id)) return id;
-  }
 }

@@ -1,9 +1,10 @@
 import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
 import type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
+import type { RailwayFile } from './ports.ts';
 
 export type { Scene } from '../scene/index.ts';
-export type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
+export type { CompiledScene, CompiledTrial, TrialLeg, TrialResult } from '../sim/types.ts';
 
 export type CameraName = 'walk' | 'eye' | 'ride' | 'down' | 'follow';
 export type LensView = 'side' | 'above' | 'along';
@@ -32,6 +33,8 @@ export interface Problem {
     readonly found: string;
     readonly allowed: string;
     readonly example: string;
+    /** A line of the file and, under it, a caret at the place. */
+    readonly excerpt?: readonly [line: string, caret: string];
   }[];
 }
 
@@ -67,6 +70,30 @@ export interface Surveyed {
   readonly next: number | null;
 }
 
+/** Another railway beside the one on show: the same trial of one of its variants, solved in full. */
+export interface Beside {
+  readonly variantId: string;
+  readonly name: string;
+  readonly compiled: CompiledScene;
+  readonly trial: CompiledTrial;
+  readonly result: TrialResult;
+}
+
+/** How two railways share one stage: both in one place, either side of a line, or one at a time. */
+export type BesideView = 'ghost' | 'split' | 'flip';
+
+/** Where the other railway's train stands: as far on in time as this one's, or as far along its track. */
+export type BesideMatch = 'moment' | 'place';
+
+export interface BesideLook {
+  readonly view: BesideView;
+  readonly match: BesideMatch;
+  /** Where the line between the two lies, as a share of the stage's width. */
+  readonly divider: number;
+  /** The other one is shown now, where they take turns. */
+  readonly flipped: boolean;
+}
+
 /**
  * The scene and its trial as the person sees them now. Changes rarely; React may select from it.
  *
@@ -77,6 +104,8 @@ export interface SessionState {
   readonly scene: Scene | null;
   /** Where the scene came from: with the program, out of a file, or from what was kept on this machine. */
   readonly opened: Opened | null;
+  /** The file that the railway came from or was written to; null when there is none that can be written again. */
+  readonly file: RailwayFile | null;
   /** When the scene was last kept on this machine, ms since 1970; null when it was not changed. */
   readonly savedAt: number | null;
   /** Why the machine would not keep the last change; null when it did. */
@@ -88,6 +117,8 @@ export interface SessionState {
   readonly result: TrialResult | null;
   /** Share of the running trial done, or null when nothing runs. */
   readonly progress: number | null;
+  /** A hand holds something of the railway: the trial is solved when it lets go. */
+  readonly holding: boolean;
   /** Why the last file or run failed, in words for the person. */
   readonly problem: Problem | null;
   /** Index into result.findings, or null. */
@@ -103,6 +134,9 @@ export interface SessionState {
     readonly trial: CompiledTrial;
     readonly result: TrialResult;
   } | null;
+  /** A variant that is looked at together with the railway; null when none is. */
+  readonly beside: Beside | null;
+  readonly besideLook: BesideLook;
   /** The survey that is being looked at; null when none is. */
   readonly surveyed: Surveyed | null;
   readonly camera: CameraName;

@@ -5,6 +5,7 @@ import {
   riskTitle,
   type Show,
   type Standing,
+  showPlace,
   standingOf,
   standings,
   type Told,
@@ -27,13 +28,22 @@ export function namingOf({ trial, result }: Pick<Shown, 'trial' | 'result'>): Na
   return trial ? namingOfTrial(trial, result) : { vehicleNames: [] };
 }
 
-const showOf = ({ lengthUnit, gradeForm }: Shown): Show => ({ lengthUnit, gradeForm });
+const showOf = ({ lengthUnit, gradeForm }: Pick<Shown, 'lengthUnit' | 'gradeForm'>): Show => ({
+  lengthUnit,
+  gradeForm,
+});
 
 /** A place along the track in the person's units: `7.42 m`. */
 export function placeWords(chainage: number, { lengthUnit }: Show): string {
   return lengthUnit === 'mm'
     ? formatLength(chainage, { unit: 'm', digits: 2 })
     : formatLength(chainage, { unit: 'ft', fraction: 8 });
+}
+
+/** A place along the trial on show; along a route by its track too: `7.42 m (0.31 m on Crossover)`. */
+export function placeOnTrial(chainage: number, state: Pick<Shown, 'trial' | 'lengthUnit' | 'gradeForm'>): string {
+  const legs = state.trial?.legs;
+  return showPlace(chainage, { ...showOf(state), ...(legs && { legs }) });
 }
 
 /** From here on a radius is given in metres or feet, m. */
@@ -52,7 +62,7 @@ export function radiusText(radius: number, { lengthUnit }: Pick<Show, 'lengthUni
 /** A finding in words, with the name of its check and its place. */
 export function describeOf(state: Shown, finding: Finding): Told & { readonly title: string; readonly where: string } {
   const told = describeFinding(finding, namingOf(state), showOf(state));
-  return { ...told, title: riskTitle(finding.risk), where: `at ${placeWords(finding.chainage, showOf(state))}` };
+  return { ...told, title: riskTitle(finding.risk), where: `at ${placeOnTrial(finding.chainage, state)}` };
 }
 
 /** The name of a check. */
@@ -115,7 +125,7 @@ export function trialWords(scene: Scene, like: SceneTrial, wanted: Working): str
   if (!now) return train;
   const otherEnd = wanted.leading !== like.leading;
   const propelled = now.propelled !== (otherEnd && now.turns);
-  const way = wanted.towards === like.towards ? now.way : now.otherWay;
+  const way = wanted.towards === now.towards ? now.way : now.otherWay;
   const facing = now.turns ? (propelled ? 'propelled' : 'pulled') : `${wanted.leading} vehicle ahead,`;
   return `${train} ${facing} ${way}`;
 }

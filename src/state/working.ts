@@ -2,7 +2,7 @@ import { plannedHeight } from '../core/track/index.ts';
 import type { Scene } from '../scene/index.ts';
 import { compileScene, compileTrial, isPropelled } from '../sim/index.ts';
 import type { CompiledScene, CompiledTrial } from '../sim/types.ts';
-import { findTrial, type Working } from './trialEdits.ts';
+import { findTrial, givenWorking, type Working } from './trialEdits.ts';
 import type { SessionState } from './types.ts';
 
 /** Tracks whose ends differ by less than this are level: their ways are out and back, not up and down, m. */
@@ -35,7 +35,7 @@ export function readWorking(scene: Scene, trialId: string, known: CompiledScene 
   const entry = findTrial(scene, trialId);
   if (!entry) return null;
   const compiled = known?.scene === scene ? known : compileScene(scene);
-  return workingOf(entry, compileTrial(compiled, trialId));
+  return workingOf(givenWorking(scene, entry), compileTrial(compiled, trialId));
 }
 
 /** How the trial the person means is worked, or null while there is none. */

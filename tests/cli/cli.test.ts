@@ -222,7 +222,9 @@ describe('gradewright section', { timeout: patience }, () => {
     const csv = (await gradewright('section', path, '--track', 'line', '--every', '1.5m', '--csv')).out
       .trimEnd()
       .split('\n');
-    expect(csv[0]).toBe('chainageMm,xMm,yMm,heightMm,headingDeg,curvaturePerM,gradePercent,verticalCurvaturePerM');
+    expect(csv[0]).toBe(
+      'chainageMm,xMm,yMm,heightMm,headingDeg,curvaturePerM,gradePercent,verticalCurvaturePerM,cantMm,twistMmPerM',
+    );
     expect(csv).toHaveLength(6);
     expect(Number(csv[5].split(',')[0])).toBeCloseTo(6000, 9);
   });
@@ -235,6 +237,55 @@ describe('gradewright section', { timeout: patience }, () => {
     expect(report.rows[25]).toMatchObject({ curvaturePerM: 1 });
     expect(report.rows[60].heightMm).toBeCloseTo(80, 9);
     expect(report.rows[50].gradePercent).toBeCloseTo(2, 9);
+  });
+
+  const canted = (cantMm: number, rampMm?: number) => {
+    const easement = rampMm === undefined ? [{ kind: 'transition', lengthMm: 400 }] : [];
+    const curve = { kind: 'arc', radiusMm: 1000, turn: 'right', lengthMm: 1000, cantMm };
+    const alignment = [{ kind: 'straight', lengthMm: 2000 }, ...easement, curve];
+    const cant = { gaugeMm: 16.5, packed: 'outer', ...(rampMm !== undefined && { rampMm }) };
+    const track = { ...sample.tracks[0], alignment, cant, supports: { everyMm: 300 } };
+    return fileOf(`cant-${cantMm}-${rampMm}.json`, {
+      ...sample,
+      tracks: [track],
+      trials: [{ ...sample.trials[0], finishMm: 2900 }],
+    });
+  };
+
+  it('tells cant and twist, mm and mm in a metre, and holds them against the norm', async () => {
+    const path = canted(0.8);
+    const report = JSON.parse((await inThisProcess('section', path, '--json')).out) as SectionReport;
+    expect(sectionReportSchema.safeParse(report).error).toBeUndefined();
+    // The left rail of a right-hand curve is the outer one: 0.8 mm over 400 mm is 2 mm in a metre. The angle, not its sine, runs evenly.
+    expect(report.rows[19]).toMatchObject({ cantMm: 0, twistMmPerM: 0 });
+    expect(report.rows[22].cantMm).toBeCloseTo(-0.4, 3);
+    expect(report.rows[22].twistMmPerM).toBeCloseTo(-2, 2);
+    expect(report.rows[30].cantMm).toBeCloseTo(-0.8, 12);
+    expect(report.cant).toMatchObject({ gaugeMm: 16.5, mostAtMm: 2400, allowedMm: 1, offEasement: [] });
+    expect(report.cant?.mostMm).toBeCloseTo(-0.8, 12);
+    expect(report.cant?.steepest).toMatchObject({ fromMm: 2000, toMm: 2400 });
+    const { out } = await inThisProcess('section', path);
+    expect(out).toContain('Cant at most 0.80 mm, at 2400.0 mm: within the 1.00 mm of NEM 114 (2007).\n');
+    expect(out).toContain('Twist at most 2.00 mm in a metre, from 2000.0 to 2400.0 mm.\n');
+    expect(out).not.toContain('runs in');
+  });
+
+  it('says when cant is more than the norm allows, and where it runs in off an easement', async () => {
+    const { code, out } = await inThisProcess('section', canted(1.5, 250));
+    expect(code).toBe(0);
+    expect(out).toContain('Cant at most 1.50 mm, at 2000.0 mm: more than the 1.00 mm of NEM 114 (2007)');
+    expect(out).toContain('Cant runs in from 1750.0 to 2000.0 mm, where the curvature stays;');
+  });
+
+  it('calls a cant of just what the norm allows within it', async () => {
+    expect((await inThisProcess('section', canted(1))).out).toContain('within the 1.00 mm of NEM 114');
+  });
+
+  it('says nothing of cant on track that is level across', async () => {
+    const report = JSON.parse((await inThisProcess('section', path, '--json')).out) as SectionReport;
+    expect(report.cant).toBeUndefined();
+    expect(report.rows.every(({ cantMm, twistMmPerM }) => cantMm === 0 && twistMmPerM === 0)).toBe(true);
+    expect((await inThisProcess('section', path)).out).not.toContain('Cant');
   });
 
   it.each([

@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
-import { parseScene } from '../../src/scene/index.ts';
-import { commandsWith, openFile, saveFile, undo } from '../../src/state/commands/index.ts';
-import { createSession } from '../../src/state/index.ts';
+import { parseScene, serialiseScene } from '../../src/scene/index.ts';
+import { commandsWith, openFile, saveElsewhere, saveFile, undo } from '../../src/state/commands/index.ts';
+import { createSession, type RailwayFile } from '../../src/state/index.ts';
 import { heldHost, resultOf, sceneForTests } from './fakeHost.ts';
 
 const commands = commandsWith([
@@ -9,12 +9,16 @@ const commands = commandsWith([
   { id: 'trial', label: 'Trial' },
 ]);
 
+type Picked = RailwayFile & { readonly text: string };
+
 async function desk() {
   const { host, asked } = heldHost();
   const made = createSession(host);
   const files = {
-    pick: vi.fn(async () => null as { name: string; text: string } | null),
-    save: vi.fn(async () => 'x'),
+    pick: vi.fn(async () => null as Picked | null),
+    save: vi.fn(
+      async (name: string, _text: string, file: RailwayFile | null) => file ?? { name, handle: null as object | null },
+    ),
   };
   const scene = sceneForTests();
   const opening = made.actions.openScene(scene);
@@ -50,6 +54,23 @@ describe('commands', () => {
     const [name, text] = context.files.save.mock.calls[0] as unknown as [string, string];
     expect(name).toMatch(/^[a-z0-9-]+\.json$/);
     expect(parseScene(text)).toEqual({ ok: true, scene: context.scene });
+  });
+
+  it('write again into the file that was opened, and elsewhere when asked', async () => {
+    const context = await desk();
+    const handle = {};
+    const { scene } = context;
+    context.files.pick.mockResolvedValueOnce({ name: 'gill.json', handle, text: serialiseScene(scene) });
+    void openFile.run(context);
+    await vi.waitFor(() => expect(context.session.getState().file).toEqual({ name: 'gill.json', handle }));
+    expect(saveFile.label(context)).toBe('Save to “gill.json”');
+    await saveFile.run(context);
+    expect(context.files.save.mock.calls[0]?.[2]).toEqual({ name: 'gill.json', handle });
+    await saveElsewhere.run(context);
+    expect(context.files.save.mock.calls[1]?.[2]).toBeNull();
+    void context.actions.openScene(scene);
+    expect(context.session.getState().file).toBeNull();
+    expect(saveElsewhere.canRun(context)).toBe(false);
   });
 
   it('say why a file could not be read', async () => {

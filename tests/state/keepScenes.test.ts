@@ -1,11 +1,20 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { createSession, type KeepPort, type KeptScene, keepScenes, openKept } from '../../src/state/index.ts';
+import {
+  createSession,
+  type KeepPort,
+  type KeptScene,
+  keepScenes,
+  openKept,
+  type RailwayFile,
+  renameKept,
+} from '../../src/state/index.ts';
 import { heldHost, resultOf, sceneForTests } from './fakeHost.ts';
 
 /** A machine that keeps what it is given, unless it is full. */
 function machine(full = false, taken = false) {
   let scenes: KeptScene[] = [];
   let last: string | null = null;
+  const files = new Map<string, RailwayFile | null>();
   const port: KeepPort = {
     list: () => scenes,
     async keep(scene) {
@@ -18,6 +27,10 @@ function machine(full = false, taken = false) {
       scenes = scenes.filter((scene) => scene.id !== id);
     },
     claim: async () => !taken,
+    file: async (id) => files.get(id) ?? null,
+    async setFile(id, file) {
+      files.set(id, file);
+    },
     last: () => last,
     setLast(id) {
       last = id;
@@ -139,5 +152,30 @@ describe('keeping scenes on the machine', () => {
     const kept = { id: 'a', name: 'A', trialId: 'a', text: '{}', at: 0 };
     expect(await openKept(session, kept, machine())).toBe(false);
     expect(session.session.getState().scene).toBeNull();
+  });
+
+  it('comes back with the file it is written to', async () => {
+    const port = machine();
+    const { session } = opened(port);
+    void session.actions.setSetting(0.2);
+    session.session.setState({ file: { name: 'gill.json', handle: {} } });
+    await vi.runAllTimersAsync();
+    const [kept] = port.list();
+    const { session: next } = opened(port);
+    void openKept(next, kept, port);
+    await vi.runAllTimersAsync();
+    expect(next.session.getState().file?.name).toBe('gill.json');
+  });
+
+  it('renames a railway that is not open as its newest state', async () => {
+    const port = machine();
+    const { session } = opened(port);
+    void session.actions.setSetting(0.2);
+    await vi.runAllTimersAsync();
+    expect(await renameKept(port.list()[0], ' Fern Gill ', port, 9000)).toBe('kept');
+    expect(port.list()).toMatchObject([{ name: 'Fern Gill', at: 9000 }]);
+    expect(JSON.parse(port.list()[0].text).name).toBe('Fern Gill');
+    await expect(renameKept(port.list()[0], '  ', port, 9001)).rejects.toThrow('needs a name');
+    expect(await renameKept(port.list()[0], 'Moss Gill', machine(true), 9002)).toBe('full');
   });
 });

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { parseScene } from '../../src/scene/index.ts';
-import { runningSetting, trialWorked, withSetting, withTrialWorked } from '../../src/state/trialEdits.ts';
+import { givenWorking, runningSetting, trialWorked, withSetting, withTrialWorked } from '../../src/state/trialEdits.ts';
 import { readWorking } from '../../src/state/working.ts';
 import { sceneForTests } from './fakeHost.ts';
 
 const scene = sceneForTests();
 const [like] = scene.trials;
+const { towards } = givenWorking(scene, like);
 const other = { first: 'last', last: 'first' } as const;
 const back = { end: 'start', start: 'end' } as const;
 
@@ -23,25 +24,25 @@ describe('a trial worked another way', () => {
 
   it('is propelled instead of pulled with the other end ahead, and goes up instead of down towards the other end', () => {
     const now = readWorking(scene, like.id);
-    const ends = withTrialWorked(scene, like, { leading: other[like.leading], towards: like.towards }, 'Made');
+    const ends = withTrialWorked(scene, like, { leading: other[like.leading], towards }, 'Made');
     expect(readWorking(ends.scene, ends.trialId)).toMatchObject({ propelled: !now?.propelled, way: now?.way });
-    const ways = withTrialWorked(scene, like, { leading: like.leading, towards: back[like.towards] }, 'Made');
+    const ways = withTrialWorked(scene, like, { leading: like.leading, towards: back[towards] }, 'Made');
     expect(readWorking(ways.scene, ways.trialId)).toMatchObject({ propelled: now?.propelled, way: now?.otherWay });
   });
 
   it('keeps its places while it goes the same way, and drops them when it is turned round', () => {
     const placed = { ...like, startMm: 1500, finishMm: 9000 };
-    const same = withTrialWorked(scene, placed, { leading: other[like.leading], towards: like.towards }, 'Made');
+    const same = withTrialWorked(scene, placed, { leading: other[like.leading], towards }, 'Made');
     expect(same.scene.trials.at(-1)).toMatchObject({ startMm: 1500, finishMm: 9000, orders: like.orders });
-    const turned = withTrialWorked(scene, placed, { leading: like.leading, towards: back[like.towards] }, 'Made');
+    const turned = withTrialWorked(scene, placed, { leading: like.leading, towards: back[towards] }, 'Made');
     expect(turned.scene.trials.at(-1)).not.toHaveProperty('startMm');
     expect(turned.scene.trials.at(-1)?.orders).toEqual([{ atS: 0, setting: runningSetting(like) }]);
   });
 
   it('is found when the scene has it', () => {
-    expect(trialWorked(scene, like, like)).toBe(like);
-    const made = withTrialWorked(scene, like, { leading: other[like.leading], towards: like.towards }, 'Made');
-    const wanted = { leading: other[like.leading], towards: like.towards };
+    expect(trialWorked(scene, like, givenWorking(scene, like))).toBe(like);
+    const made = withTrialWorked(scene, like, { leading: other[like.leading], towards }, 'Made');
+    const wanted = { leading: other[like.leading], towards };
     expect(trialWorked(made.scene, like, wanted)?.train).toBe(like.train);
   });
 });

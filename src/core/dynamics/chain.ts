@@ -1,5 +1,6 @@
 import type { Train } from '../stock/types.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
+import { type FrameLayout, frameLayout } from './frameLayout.ts';
 import { type Address, type Kernel, loadKernel } from './kernel/load.ts';
 import { setDrive, setLaw } from './kernelSettings.ts';
 import { type RouteTables, tabulatedHeight } from './routeTables.ts';
@@ -46,14 +47,15 @@ export interface Chain {
   advance(steps: number): void;
   /**
    * Takes up to `most` steps and returns how many; fewer when something happens that wants attention: the leading origin
-   * reaches rail distance `reach` or the last falls behind `back`, m; wheels slip, an engine is asked to move and does
-   * not, a joint lets go or has done so.
+   * reaches rail distance `reach` or the last falls behind `back`, m; wheels slip; an engine has been asked to move and has not for
+   * longer than `patience`, s; a joint lets go or has done so.
    */
-  advanceWatched(most: number, reach: number, back: number): number;
-  /** How the train stood when a frame was last taken. */
-  readonly frame: Frame;
-  /** Takes a frame, and begins the joints' peaks anew. Returns what the train asks of its engines to go on `way` (±1), N. */
-  takeFrame(way: number): number;
+  advanceWatched(most: number, reach: number, back: number, patience: number): number;
+  /** Steps up to now in which some engine was asked to move and did not, its knob being left alone. */
+  stuckFor(): number;
+  readonly frames: Frames;
+  /** Writes a frame to a slot of `frames`, and begins the joints' peaks anew. */
+  takeFrame(slot: number, time: number): void;
   /** Kinetic energy incl. rotors, potential energy over node 0, energy stored in joints, J. */
   kinetic(): number;
   potential(): number;
@@ -64,16 +66,16 @@ export interface Chain {
   leave(): void;
 }
 
-/** Chainage m and speed m/s by vehicle; force, its extremes since the frame before, N, and extension, m, by joint. */
-export interface Frame {
-  readonly chainage: Float64Array;
-  readonly speed: Float64Array;
-  readonly force: Float64Array;
-  readonly draftPeak: Float64Array;
-  readonly buffPeak: Float64Array;
-  readonly extension: Float64Array;
-  /** These one after another. */
-  readonly all: Float64Array;
+/** Room for some frames, one after the other, in the kernel's memory. */
+export interface Frames {
+  readonly layout: FrameLayout;
+  /** Frames it has room for. */
+  readonly held: number;
+  readonly block: Float64Array;
+  /** Of the frame taken last: its slot, whether a joint's contact has changed since the frame before, and whether all stands. */
+  readonly slot: number;
+  readonly contactNews: boolean;
+  readonly standing: boolean;
 }
 
 /** J; `motor` is what went in. */
@@ -91,6 +93,13 @@ export interface Losses {
 export const CRAWL = 1e-3;
 
 const NEVER = Number.POSITIVE_INFINITY;
+
+/** Bytes of the room for frames, unless one takes more: as much as stays near the processor until it is taken away as a whole. */
+const FRAME_ROOM = 65_536;
+
+/** Bits of what the kernel tells of a frame, see kernel/assembly/frames.ts. */
+const CONTACT_NEWS = 1;
+const ALL_STAND = 2;
 
 /** A kernel with a route's tables in its memory, for one train at a time. */
 export interface Ground {
@@ -160,11 +169,20 @@ export function createChain(
     const grip = tables.gripAt[i]!;
     setDrive(kernel, at, e, i, drive, grip < 0 ? 0 : gripTables + 8 * grip);
   });
-  const frameAt = kernel.room(8 * (2 * n + 4 * (n - 1)));
+  const layout = frameLayout(n, driven.length);
+  const held = Math.max(Math.floor(FRAME_ROOM / (8 * layout.width)), 1);
+  const frameAt = kernel.room(8 * layout.width * held);
   // The kernel's memory grows no more while this train is in it, so that views of it stay good.
-  const column = (from: number, width: number) => new Float64Array(kernel.memory.buffer, frameAt + 8 * from, width);
-  const ends = new Float64Array(kernel.memory.buffer, at, 4);
-  const engines = driven.map(({ drive, i }, e) => new EngineView(kernel, kernel.engine(at, e), i, drive));
+  const ends = new Float64Array(kernel.memory.buffer, at, 5);
+  const engines = driven.map(({ drive, i }, e) => new EngineView(kernel, at, e, i, drive));
+  const frames = {
+    layout,
+    held,
+    block: new Float64Array(kernel.memory.buffer, frameAt, layout.width * held),
+    slot: 0,
+    contactNews: false,
+    standing: true,
+  };
   /** Energy lost with joints that let go, J. */
   let snapped = 0;
 
@@ -210,25 +228,23 @@ export function createChain(
     setSpeed: (i, speed) => kernel.setSpeed(at, i, speed),
     force: (j) => kernel.force(at, j),
     advance(steps) {
-      for (let left = steps; left > 0; ) left -= chain.advanceWatched(left, NEVER, -NEVER);
+      for (let left = steps; left > 0; ) left -= chain.advanceWatched(left, NEVER, -NEVER, NEVER);
     },
-    advanceWatched(most, reach, back) {
-      const taken = kernel.advance(at, chain.apart > 0 ? 1 : most, reach, back, CRAWL);
+    advanceWatched(most, reach, back, patience) {
+      const taken = kernel.advance(at, chain.apart > 0 ? 1 : most, reach, back, CRAWL, patience);
       if (chain.apart > 0) recouple();
       const parting = ends[3]!;
       if (parting >= 0) part(parting);
       return taken;
     },
-    frame: {
-      all: column(0, 2 * n + 4 * (n - 1)),
-      chainage: column(0, n),
-      speed: column(n, n),
-      force: column(2 * n, n - 1),
-      draftPeak: column(3 * n - 1, n - 1),
-      buffPeak: column(4 * n - 2, n - 1),
-      extension: column(5 * n - 3, n - 1),
+    stuckFor: () => ends[4]!,
+    frames,
+    takeFrame(slot, time) {
+      const news = kernel.writeFrame(at, frameAt + 8 * layout.width * slot, time);
+      frames.slot = slot;
+      frames.contactNews = (news & CONTACT_NEWS) !== 0;
+      frames.standing = (news & ALL_STAND) !== 0;
     },
-    takeFrame: (way) => kernel.writeFrame(at, frameAt, way),
     kinetic() {
       let sum = 0;
       for (let i = 0; i < n; i++) sum += 0.5 * vehicles[i]!.mass * chain.speed(i) * chain.speed(i);

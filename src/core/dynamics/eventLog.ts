@@ -71,16 +71,17 @@ export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
         log.note('recoupling', time, chain.recoupled[recoupled]!, 0);
     },
     atFrame(time) {
-      for (let j = 0; j < joints; j++) {
-        const draft = chain.frame.draftPeak[j]!;
-        const buff = chain.frame.buffPeak[j]!;
+      const { block, layout, slot, contactNews, standing: still } = chain.frames;
+      const at = slot * layout.width;
+      // Where no contact has changed no joint was met with a blow.
+      for (let j = 0; contactNews && j < joints; j++) {
+        const draft = block[at + layout.draftPeak + j]!;
+        const buff = block[at + layout.buffPeak + j]!;
         const least = BLOW_SHARE * Math.min(weights[j]!, weights[j + 1]!);
         if (contact[j]! >= 0 && -buff > least) blow('run-in', time, j, buff);
         if (contact[j]! <= 0 && draft > least) blow('run-out', time, j, draft);
-        contact[j] = Math.sign(chain.frame.force[j]!);
+        contact[j] = Math.sign(block[at + layout.force + j]!);
       }
-      let still = true;
-      for (let i = 0; i < chain.count; i++) if (chain.frame.speed[i] !== 0) still = false;
       if (still !== standing) {
         standing = still;
         log.note(still ? 'standstill' : 'moving', time, 0, 0);

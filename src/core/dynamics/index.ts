@@ -8,6 +8,7 @@ export {
   forceDefaults,
 } from './defaults.ts';
 export { runEnsemble } from './ensemble.ts';
+export { changedPath, routePath } from './path.ts';
 export { type RestForces, restForces } from './restForces.ts';
 export { type RunStepper, run, startRun, trainLength } from './run.ts';
 export { type SteadyOptions, steadyRun } from './steady.ts';

@@ -10,67 +10,46 @@ export interface Recorder {
   finish(): Recorded;
 }
 
-/** Frames a block of memory holds. Whole frames are written one after another and sorted into columns at the end. */
-const BLOCK = 256;
-
-/** Values of one engine in a frame, in the order of the run's columns. */
-const ENGINE_VALUES = 7;
-
+/** Keeps a run's frames: the kernel writes them one after another, whole blocks are taken from it, and all are sorted into columns at the end. */
 export function createRecorder(chain: Chain): Recorder {
+  const { layout, held } = chain.frames;
+  const { width } = layout;
   const n = chain.count;
   const k = chain.engines.length;
-  const joints = 1 + 2 * n;
-  const enginesAt = joints + 4 * (n - 1);
-  const width = enginesAt + ENGINE_VALUES * k;
   const blocks: Float64Array[] = [];
-  const drivenMass = chain.engines.reduce((sum, engine) => sum + engine.drive.drivenMass, 0);
 
   const recorder: Recorder = {
     frames: 0,
     take(now) {
-      const f = recorder.frames++;
-      if (f % BLOCK === 0) blocks.push(new Float64Array(BLOCK * width));
-      const out = blocks[blocks.length - 1]!;
-      const at = (f % BLOCK) * width;
-      out[at] = now;
-      const asked = chain.takeFrame(wayOf(chain));
-      out.set(chain.frame.all, at + 1);
-      for (let e = 0; e < k; e++) {
-        const engine = chain.engines[e]!;
-        const to = at + enginesAt + e;
-        out[to] = engine.setting;
-        out[to + k] = engine.rimSpeed;
-        out[to + 2 * k] = engine.railForce;
-        out[to + 3 * k] = engine.gripLimit > 0 ? Math.abs(engine.railForce) / engine.gripLimit : 0;
-        out[to + 4 * k] = engine.drive.stallForce * Math.abs(engine.setting);
-        out[to + 5 * k] = engine.gripLimit;
-        out[to + 6 * k] = (asked * engine.drive.drivenMass) / drivenMass;
-      }
+      const slot = recorder.frames % held;
+      if (slot === 0 && recorder.frames > 0) blocks.push(chain.frames.block.slice());
+      chain.takeFrame(slot, now);
+      recorder.frames++;
     },
     finish() {
-      const frames = recorder.frames;
+      const { frames } = recorder;
+      const all = [...blocks, chain.frames.block];
       /** The column whose values stand at `at` in every frame, `wide` of them. */
       const column = (at: number, wide: number) => {
-        const all = new Float64Array(frames * wide);
+        const values = new Float64Array(frames * wide);
         for (let f = 0; f < frames; f++) {
-          const from = (f % BLOCK) * width + at;
-          const block = blocks[Math.floor(f / BLOCK)]!;
-          for (let i = 0; i < wide; i++) all[f * wide + i] = block[from + i]!;
+          const from = (f % held) * width + at;
+          const block = all[Math.floor(f / held)]!;
+          for (let i = 0; i < wide; i++) values[f * wide + i] = block[from + i]!;
         }
-        return all;
+        return values;
       };
-      const jointColumn = (q: number) => column(joints + q * (n - 1), n - 1);
-      const engineColumn = (q: number) => column(enginesAt + q * k, k);
+      const engineColumn = (q: number) => column(layout.engines + q * k, k);
       return {
         frames,
         vehicles: n,
-        time: column(0, 1),
-        chainage: column(1, n),
-        speed: column(1 + n, n),
-        force: jointColumn(0),
-        draftPeak: jointColumn(1),
-        buffPeak: jointColumn(2),
-        extension: jointColumn(3),
+        time: column(layout.time, 1),
+        chainage: column(layout.chainage, n),
+        speed: column(layout.speed, n),
+        force: column(layout.force, n - 1),
+        draftPeak: column(layout.draftPeak, n - 1),
+        buffPeak: column(layout.buffPeak, n - 1),
+        extension: column(layout.extension, n - 1),
         locomotives: Int32Array.from(chain.engines, (engine) => engine.vehicle),
         setting: engineColumn(0),
         rimSpeed: engineColumn(1),
@@ -83,10 +62,4 @@ export function createRecorder(chain: Chain): Recorder {
     },
   };
   return recorder;
-}
-
-/** The way the engines are asked to go: 1 along the path, -1 back. */
-function wayOf(chain: Chain): number {
-  for (const engine of chain.engines) if (engine.setting !== 0) return Math.sign(engine.setting);
-  return 1;
 }

@@ -64,7 +64,7 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
     standingPlaces(ground.tables, train, startRail),
   );
   const { engines } = chain;
-  const driver = createDriver(script, engines, track, options.step);
+  const driver = createDriver(script, engines, track);
   const recorder = createRecorder(chain);
   const log = createEventLog(
     chain,
@@ -80,7 +80,6 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
   const storedAtStart = chain.stored();
 
   let steps = 0;
-  let stuckSince = 0;
   let outcome: Outcome | null = null;
   let shutOff = false;
   recorder.take(0);
@@ -90,12 +89,13 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
   /** Steps on, at most to `until`: to the next frame, order or event, or one step where each wants watching. */
   function go(until: number): void {
     const time = steps * options.step;
-    // The setting at the step's middle: a ramp is then followed to second order.
-    driver.drive(time + 0.5 * options.step, leading());
-    const alone = driver.busy() || log.watching() || shutOff;
+    // A ramp is followed at the step's middle, which is of second order.
+    driver.obey(time + 0.5 * options.step, leading());
     const untilDue = Math.floor((Math.min(driver.dueTime(), script.timeLimit) - time) / options.step);
+    const alone = log.watching() || shutOff;
     const most = alone ? 1 : Math.max(Math.min(until - steps, perFrame - (steps % perFrame), untilDue), 1);
-    steps += chain.advanceWatched(most, Math.min(finishRail, driver.dueLeading()) - firstReach, lastReach);
+    const reach = Math.min(finishRail, driver.dueLeading()) - firstReach;
+    steps += chain.advanceWatched(most, reach, lastReach, options.stallPatience);
     const now = steps * options.step;
     log.afterStep(now);
     if (steps % perFrame === 0) {
@@ -112,10 +112,9 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
     else if (now >= script.timeLimit - 0.5 * options.step) end('time-limit', now, 0);
     else {
       if (!shutOff && leading() >= finishRail) shut(now);
-      const lost = driver.turning ? -1 : stuckEngine();
-      if (lost < 0) stuckSince = now;
-      else if (now - stuckSince > options.stallPatience) {
-        log.note('stall', now, engines[lost]!.vehicle, chain.speed(engines[lost]!.vehicle));
+      else if (now - (steps - chain.stuckFor()) * options.step > options.stallPatience) {
+        const { vehicle } = stuckEngine();
+        log.note('stall', now, vehicle, chain.speed(vehicle));
         outcome = 'stalled';
       }
     }
@@ -133,14 +132,9 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
     return true;
   }
 
-  /** The first engine that is asked to move and does not, or -1. */
-  function stuckEngine(): number {
-    for (let k = 0; k < engines.length; k++) {
-      const { setting, speed } = engines[k]!;
-      if (setting !== 0 && speed * Math.sign(setting) < CRAWL) return k;
-    }
-    return -1;
-  }
+  /** The first engine that is asked to move and does not; there is one. */
+  const stuckEngine = () =>
+    engines.find(({ setting, speed }) => setting !== 0 && speed * Math.sign(setting) < CRAWL) ?? engines[0]!;
 
   function end(how: 'arrived' | 'end-of-track' | 'time-limit', now: number, vehicle: number): void {
     if (!shutOff || how !== 'arrived') log.note(how, now, vehicle, chain.speed(vehicle));

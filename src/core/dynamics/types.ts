@@ -1,4 +1,5 @@
 import type { Train } from '../stock/types.ts';
+import type { RouteStretch } from '../track/route.ts';
 import type { Track } from '../track/types.ts';
 
 /** One order to the controller, obeyed when its place or its time is reached. Settings run from -1 (full back) to 1. */
@@ -146,11 +147,18 @@ export interface Run {
   readonly steps: number;
 }
 
-/** The way a train takes along a track: the track itself, or the same track run the other way. */
+/** The way a train takes: a track, the same track run the other way, or a route over stretches of several made one track. */
 export interface Path {
   /** Chainage grows the way the train goes. */
   readonly track: Track;
   readonly reversed: boolean;
+  /** The stretches of a route in order, on the tracks as the scene gives them; absent: the path is one track. A route is never `reversed`. */
+  readonly legs?: readonly PathLeg[];
+}
+
+export interface PathLeg extends RouteStretch {
+  /** Where it starts along the path, m. */
+  readonly start: number;
 }
 
 export interface RunInput {

@@ -1,4 +1,4 @@
-import { type Show, showForce, showGrade, showRadius, showSmall } from './show.ts';
+import { ofTrack, type Show, showForce, showGrade, showRadius, showSmall } from './show.ts';
 import { type Standing, standingOf } from './standing.ts';
 import type { Cause, Finding } from './types.ts';
 
@@ -14,8 +14,8 @@ export const sentence = (text: string): string => `${text.charAt(0).toUpperCase(
 export function supportClause(finding: Finding, show: Show): string {
   const cause = causeOf(finding, 'support-off');
   if (cause === undefined) return '';
-  const { support, departure } = cause;
-  return `support ${support + 1} is ${showSmall(Math.abs(departure), show)} ${departure > 0 ? 'high' : 'low'}`;
+  const { support, departure, leg } = cause;
+  return `support ${support + 1}${ofTrack(leg, show)} is ${showSmall(Math.abs(departure), show)} ${departure > 0 ? 'high' : 'low'}`;
 }
 
 /** `the grade breaks from 1.9 to 2.9 %`, `… from 1 in 52 to 1 in 34`, with the way it goes where that differs or falls. */

@@ -1,6 +1,7 @@
 import { gradeBreaks, trackPoint } from '../track/index.ts';
+import { ofLeg } from './part.ts';
 import { jointReach, type Situation } from './situation.ts';
-import { bestSupport, type SupportCure } from './supports.ts';
+import { bestSupportNear, type SupportCure } from './supports.ts';
 import type { Cause } from './types.ts';
 
 /** A part of the offset smaller than this share of what holds is not worth a word. */
@@ -24,12 +25,12 @@ export function headCauses(situation: Situation): Cause[] {
 /** What in the track's heights within `reach` (m) of the place is to blame: a support, else a break of grade, else a vertical curve. */
 export function heightCauses(situation: Situation, reach: number): Cause[] {
   const { context, worst } = situation;
-  const support = supportAtFault(situation, reach);
+  const support = bestSupportNear(situation, reach);
   if (support !== null) {
-    const { error } = support;
+    const { part, error } = support;
     return [
-      { kind: 'support-off', support: error.support, departure: error.departure },
-      gradesAbout(situation, error.support),
+      { kind: 'support-off', support: error.number, departure: error.departure, ...ofLeg(part) },
+      gradesAbout(situation, support),
     ];
   }
   const { track } = context.path;
@@ -45,20 +46,12 @@ export function heightCauses(situation: Situation, reach: number): Cause[] {
   return sharpest * gentlest > 1 ? [{ kind: 'vertical-curve', radius: 1 / sharpest }] : [];
 }
 
-/** The support out of line within `reach` (m) of the place whose setting back leaves most; null without one. */
-export function supportAtFault(situation: Situation, reach: number): SupportCure | null {
-  const { trial, worst } = situation;
-  const place = trial.otherWay(worst.chainage);
-  return bestSupport(situation, (chainage) => Math.abs(chainage - place) <= reach, reach);
-}
-
 /** Mean grades from support to support before and after one of them, as the train meets them. */
-function gradesAbout({ trial, context }: Situation, support: number): Cause {
-  const { track, reversed } = context.path;
-  const supports = trial.sceneTrack.spec.profile.strip?.supports ?? [];
-  const at = (index: number): number =>
-    trial.otherWay(supports[Math.min(supports.length - 1, Math.max(0, index))].chainage);
-  const way = reversed ? -1 : 1;
+function gradesAbout({ context }: Situation, { part, error: { support } }: SupportCure): Cause {
+  const { track } = context.path;
+  const { way } = part;
+  const supports = part.track.spec.profile.strip?.supports ?? [];
+  const at = (index: number): number => part.path(supports[Math.min(supports.length - 1, Math.max(0, index))].chainage);
   return {
     kind: 'kink',
     before: meanGrade(track, at(support - way), at(support)),

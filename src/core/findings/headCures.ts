@@ -1,7 +1,8 @@
 import type { Vehicle } from '../stock/types.ts';
 import { type Candidate, settableAlong } from './explainer.ts';
-import { supportAtFault } from './headCauses.ts';
+import { ofLeg, type Part, partsNear } from './part.ts';
 import { jointReach, type Situation } from './situation.ts';
+import { bestSupportNear } from './supports.ts';
 import { marginIf } from './whatIf.ts';
 
 /** Lengths of vertical curve tried, in lengths of the longer vehicle. Source: common practice, 1 to 1.5 lengths and up. */
@@ -20,35 +21,39 @@ export function headCures(situation: Situation): Candidate[] {
 
 /** What in the track's heights within `reach` (m) of the place can be mended for a vehicle of a length (m): a support, a strip joint, a vertical curve. */
 export function heightCures(situation: Situation, reach: number, longest: number): Candidate[] {
-  return [...supportCure(situation, reach), ...spliceCures(situation, reach), ...curveCure(situation, reach, longest)];
+  const parts = partsNear(situation.trial.parts, situation.worst.chainage, reach);
+  return [
+    ...supportCure(situation, reach),
+    ...parts.flatMap((part) => spliceCures(situation, part, reach)),
+    ...parts.flatMap((part) => curveCure(situation, part, reach, longest)),
+  ];
 }
 
 function supportCure(situation: Situation, reach: number): Candidate[] {
-  const best = supportAtFault(situation, reach);
+  const best = bestSupportNear(situation, reach);
   if (best === null) return [];
-  const { error, by, expected } = best;
-  return [{ cure: { kind: 'set-support', support: error.support, by }, expected }];
+  const { part, error, by, expected } = best;
+  return [{ cure: { kind: 'set-support', support: error.number, by, ...ofLeg(part) }, expected }];
 }
 
-function spliceCures(situation: Situation, reach: number): Candidate[] {
-  const { trial, worst } = situation;
-  const { profile } = trial.sceneTrack.spec;
+function spliceCures(situation: Situation, part: Part, reach: number): Candidate[] {
+  const { profile } = part.track.spec;
   const { strip } = profile;
   if (strip === undefined) return [];
-  const place = trial.otherWay(worst.chainage);
+  const place = part.own(situation.worst.chainage);
   const near = strip.hinges.filter((hinge) => Math.abs(hinge - place) <= reach);
   return near.flatMap((chainage) => {
     const hinges = strip.hinges.filter((hinge) => hinge !== chainage);
-    const expected = marginIf(situation, { profile: { ...profile, strip: { ...strip, hinges } } }, reach);
-    return expected === null ? [] : [{ cure: { kind: 'splice-joint', chainage }, expected }];
+    const expected = marginIf(situation, { part, profile: { ...profile, strip: { ...strip, hinges } } }, reach);
+    if (expected === null) return [];
+    return [{ cure: { kind: 'splice-joint', chainage: part.told(chainage), ...ofLeg(part) }, expected }];
   });
 }
 
 /** The shortest curve at the nearest grade point that lets the place pass, else the one that helps most. */
-function curveCure(situation: Situation, reach: number, longest: number): Candidate[] {
-  const { trial, worst } = situation;
-  const { profile } = trial.sceneTrack.spec;
-  const place = trial.otherWay(worst.chainage);
+function curveCure(situation: Situation, part: Part, reach: number, longest: number): Candidate[] {
+  const { profile } = part.track.spec;
+  const place = part.own(situation.worst.chainage);
   let index = -1;
   let away = reach;
   profile.points.forEach((point, i) => {
@@ -59,23 +64,23 @@ function curveCure(situation: Situation, reach: number, longest: number): Candid
     }
   });
   if (index < 0) return [];
-  const { chainage } = profile.points[index];
+  const chainage = part.told(profile.points[index].chainage);
   let best: Candidate | null = null;
   for (const times of curveLengths) {
     const length = Math.ceil((times * longest) / roundTo - 1e-9) * roundTo;
     if (length < curveLength(profile.points, index) + settableAlong) continue;
     const points = profile.points.map((point, i) => (i === index ? { ...point, curve: { length } } : point));
-    const expected = marginIf(situation, { profile: { ...profile, points } }, reach);
+    const expected = marginIf(situation, { part, profile: { ...profile, points } }, reach);
     if (expected === null) break;
     if (best === null || expected > best.expected)
-      best = { cure: { kind: 'vertical-curve', chainage, length }, expected };
+      best = { cure: { kind: 'vertical-curve', chainage, length, ...ofLeg(part) }, expected };
     if (expected >= situation.definition.near) break;
   }
   return best === null ? [] : [best];
 }
 
 /** Plan length of the vertical curve at an inner grade point, m; 0 where the grade breaks. */
-function curveLength(points: Situation['trial']['sceneTrack']['spec']['profile']['points'], index: number): number {
+function curveLength(points: Part['track']['spec']['profile']['points'], index: number): number {
   const { curve, chainage, height } = points[index];
   if (curve === undefined) return 0;
   if ('length' in curve) return curve.length;

@@ -2,7 +2,7 @@ export { collectFindings } from './collectFindings.ts';
 export { explainRisk } from './glosses.ts';
 export { engineName, jointNumber, jointVehicles, vehicleName, vehicleNumber } from './naming.ts';
 export type { Driven } from './settingsAlong.ts';
-export { showAmount } from './show.ts';
+export { legAt, type NamedLeg, ownChainage, showAmount, showPlace } from './show.ts';
 export { type Standing, standingOf, standings, standingWords } from './standing.ts';
 export { type PlacedTrial, subjectChainage } from './subjectPlace.ts';
 export type * from './types.ts';

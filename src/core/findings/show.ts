@@ -14,6 +14,16 @@ import {
 export interface Show {
   readonly lengthUnit: 'mm' | 'in';
   readonly gradeForm: 'one-in' | 'percent';
+  /** The legs of the route that places are told along, each place then by its track too; absent: the trial runs on one track. */
+  readonly legs?: readonly NamedLeg[];
+}
+
+/** One leg of a route by the name of its track: from one chainage of the track to another, m, and where it starts along the route. */
+export interface NamedLeg {
+  readonly trackName: string;
+  readonly from: number;
+  readonly to: number;
+  readonly start: number;
 }
 
 export const plainShow: Show = { lengthUnit: 'mm', gradeForm: 'percent' };
@@ -28,15 +38,39 @@ export interface Naming {
   readonly locomotives?: ArrayLike<number>;
   /** Propelled, which decides how changing the working is put. */
   readonly propelled?: boolean;
+  /** The legs of the route the trial runs over; absent: it runs on one track. */
+  readonly legs?: readonly NamedLeg[];
   /** The train's path: events speak path chainage and are shown in the scene's. */
   readonly path?: { readonly length: number; readonly reversed: boolean };
 }
 
-/** Where along the track: `7.42 m`, `24′ 4 1/8″`. */
-export const showPlace = (chainage: number, { lengthUnit }: Show): string =>
+const showChainage = (chainage: number, { lengthUnit }: Show): string =>
   lengthUnit === 'mm'
     ? formatLength(chainage, { unit: 'm', digits: 2 })
     : formatLength(chainage, { unit: 'ft', fraction: 8 });
+
+/** Where along the track: `7.42 m`, `24′ 4 1/8″`; along a route by its track too: `7.42 m (0.31 m on Crossover)`. */
+export function showPlace(chainage: number, show: Show): string {
+  const along = showChainage(chainage, show);
+  const leg = legAt(show.legs ?? [], chainage);
+  return leg === null ? along : `${along} (${showChainage(ownChainage(leg, chainage), show)} on ${leg.trackName})`;
+}
+
+/** The leg that a chainage along the route lies on: the last that has begun, the first before all; null without legs. */
+export const legAt = <L extends Pick<NamedLeg, 'start'>>(legs: readonly L[], chainage: number): L | null =>
+  legs.findLast(({ start }) => start <= chainage) ?? legs[0] ?? null;
+
+/** Chainage on a leg's own track of one along the route, m. */
+export const ownChainage = ({ from, to, start }: Omit<NamedLeg, 'trackName'>, chainage: number): number =>
+  from + (to > from ? chainage - start : start - chainage);
+
+/** The person's units with the legs of a trial, so that every place told is told by its track too. */
+export const showOf = (naming: Pick<Naming, 'legs'>, show: Show): Show =>
+  naming.legs === undefined ? show : { ...show, legs: naming.legs };
+
+/** ` of Crossover` where a track has to be named; empty on a track alone. */
+export const ofTrack = (leg: number | undefined, { legs }: Show): string =>
+  leg === undefined || legs?.[leg] === undefined ? '' : ` of ${legs[leg].trackName}`;
 
 /** Below this a tenth of a millimetre hides which side of zero a margin is on, m. */
 const fine = 0.0001;

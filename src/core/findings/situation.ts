@@ -1,7 +1,7 @@
 import { framePoser, riskById, sampleInFull } from '../risks/index.ts';
 import type { Frame, RiskContext, RiskDefinition, RiskId, Sampler, Worst } from '../risks/types.ts';
 import { frontReach, rearReach } from '../stock/index.ts';
-import { reverseTrack, type Track } from '../track/index.ts';
+import { type Part, partsOf } from './part.ts';
 import type { Driven } from './settingsAlong.ts';
 
 /** A trial made ready for explaining. */
@@ -9,9 +9,9 @@ export interface Trial {
   readonly context: RiskContext;
   /** How the train was driven; null where that is not known. */
   readonly driven: Driven | null;
-  /** The track the way the scene gives it. */
-  readonly sceneTrack: Track;
-  /** Path chainage to scene chainage and back, m: the same sum both ways. */
+  /** The tracks it runs over, the way the scene gives them, in order. */
+  readonly parts: readonly Part[];
+  /** Path chainage to the chainage that findings tell and back, m: the same sum both ways. */
   otherWay(chainage: number): number;
   pose(frame: number): Frame;
   /** The sampler of a risk, prepared once; null when the risk cannot arise here. */
@@ -34,7 +34,7 @@ export function trialOf(context: RiskContext, driven: Driven | null = null): Tri
   return {
     context,
     driven,
-    sceneTrack: reversed ? reverseTrack(track) : track,
+    parts: partsOf(context.path),
     otherWay: (chainage) => (reversed ? track.length - chainage : chainage),
     pose: framePoser(context),
     samplerOf(risk) {

@@ -1,12 +1,14 @@
 import type { ProfileSpec, Track } from '../track/index.ts';
 import { settable } from './explainer.ts';
+import { type Part, partsNear } from './part.ts';
 import type { Situation } from './situation.ts';
 import { marginIf } from './whatIf.ts';
 
 /** A support that stands out of line with its neighbours. */
 export interface SupportError {
-  /** Counted from 0. */
+  /** Place among the strip's supports, and what the builder's list counts it as; both from 0. */
   readonly support: number;
+  readonly number: number;
   /** Scene chainage, m. */
   readonly chainage: number;
   /** Height above the line through its neighbours' departures, m; at an end of the strip its own departure. */
@@ -17,8 +19,9 @@ export interface SupportError {
 export function supportErrors(track: Track, take: (chainage: number) => boolean): SupportError[] {
   const supports = track.spec.profile.strip?.supports ?? [];
   const errors: SupportError[] = [];
-  supports.forEach(({ chainage, departure }, support) => {
-    if (!take(chainage)) return;
+  supports.forEach(({ chainage, departure, number: listed }, support) => {
+    const number = listed ?? support;
+    if (number < 0 || !take(chainage)) return;
     const before = supports[support - 1];
     const after = supports[support + 1];
     let line = 0;
@@ -26,7 +29,7 @@ export function supportErrors(track: Track, take: (chainage: number) => boolean)
       const share = (chainage - before.chainage) / (after.chainage - before.chainage);
       line = before.departure + share * (after.departure - before.departure);
     }
-    if (Math.abs(departure - line) >= settable) errors.push({ support, chainage, departure: departure - line });
+    if (Math.abs(departure - line) >= settable) errors.push({ support, number, chainage, departure: departure - line });
   });
   return errors.sort((a, b) => Math.abs(b.departure) - Math.abs(a.departure));
 }
@@ -42,6 +45,8 @@ export function withSupportMoved(profile: ProfileSpec, support: number, by: numb
 
 /** Setting one support back, with what it is expected to leave. */
 export interface SupportCure {
+  /** Whose support it is. */
+  readonly part: Part;
   readonly error: SupportError;
   /** m, to a tenth of a millimetre, which is as fine as shims come. */
   readonly by: number;
@@ -51,27 +56,33 @@ export interface SupportCure {
 
 const shim = 0.0001;
 
-/** Supports tried before the rest is left alone: a place has two or three next to it. */
+/** Supports of one track tried before the rest is left alone: a place has two or three next to it. */
 const mostTried = 4;
 
-/** The support whose setting back helps this situation most; null when none helps. */
+/** The support, of those that `take` accepts, whose setting back helps this situation most; null when none helps. */
 export function bestSupport(
   situation: Situation,
-  take: (chainage: number) => boolean,
+  parts: readonly Part[],
+  take: (part: Part, chainage: number) => boolean,
   reach: number,
 ): SupportCure | null {
-  const { sceneTrack } = situation.trial;
   let best: SupportCure | null = null;
-  for (const error of supportErrors(sceneTrack, take).slice(0, mostTried)) {
-    const by = -Math.round(error.departure / shim) * shim;
-    if (by === 0) continue;
-    const expected = marginIf(
-      situation,
-      { profile: withSupportMoved(sceneTrack.spec.profile, error.support, by) },
-      reach,
-    );
-    if (expected === null || !(expected > situation.worst.margin)) continue;
-    if (best === null || expected > best.expected) best = { error, by, expected };
+  for (const part of parts) {
+    const { profile } = part.track.spec;
+    for (const error of supportErrors(part.track, (chainage) => take(part, chainage)).slice(0, mostTried)) {
+      const by = -Math.round(error.departure / shim) * shim;
+      if (by === 0) continue;
+      const expected = marginIf(situation, { part, profile: withSupportMoved(profile, error.support, by) }, reach);
+      if (expected === null || !(expected > situation.worst.margin)) continue;
+      if (best === null || expected > best.expected) best = { part, error, by, expected };
+    }
   }
   return best;
+}
+
+/** The same of the supports within `reach` (m) of the place itself. */
+export function bestSupportNear(situation: Situation, reach: number): SupportCure | null {
+  const { trial, worst } = situation;
+  const near = ({ own }: Part, chainage: number): boolean => Math.abs(chainage - own(worst.chainage)) <= reach;
+  return bestSupport(situation, partsNear(trial.parts, worst.chainage, reach), near, reach);
 }

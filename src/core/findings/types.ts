@@ -4,14 +4,15 @@ export type Verdict = 'fails' | 'near' | 'passes';
 
 /**
  * Something that can be tried at once. `sim` turns it into a changed scene; lengths m, masses kg, chainages the scene's own. Supports and
- * joints are counted from 0 here and from 1 in words; a support that goes up has `by` > 0.
+ * joints are counted from 0 here and from 1 in words; a support that goes up has `by` > 0. On a route chainages are along it, and `leg` says
+ * which of its legs is on the track meant; absent: the trial runs on one track.
  */
 export type Cure = (
-  | { readonly kind: 'set-support'; readonly support: number; readonly by: number }
-  | { readonly kind: 'splice-joint'; readonly chainage: number }
-  | { readonly kind: 'vertical-curve'; readonly chainage: number; readonly length: number }
-  | { readonly kind: 'easement'; readonly chainage: number; readonly length: number }
-  | { readonly kind: 'straight-between'; readonly chainage: number; readonly length: number }
+  | { readonly kind: 'set-support'; readonly support: number; readonly by: number; readonly leg?: number }
+  | { readonly kind: 'splice-joint'; readonly chainage: number; readonly leg?: number }
+  | { readonly kind: 'vertical-curve'; readonly chainage: number; readonly length: number; readonly leg?: number }
+  | { readonly kind: 'easement'; readonly chainage: number; readonly length: number; readonly leg?: number }
+  | { readonly kind: 'straight-between'; readonly chainage: number; readonly length: number; readonly leg?: number }
   | { readonly kind: 'change-working' }
   | { readonly kind: 'fewer-vehicles'; readonly by: number }
   | { readonly kind: 'match-heads'; readonly joint: number }
@@ -22,9 +23,9 @@ export type Cure = (
   readonly enough?: false;
 };
 
-/** Track features near a finding that explain it. Grades are as the train meets them, supports counted from 0. */
+/** Track features near a finding that explain it. Grades are as the train meets them, supports counted from 0, on a route those of `leg`. */
 export type Cause =
-  | { readonly kind: 'support-off'; readonly support: number; readonly departure: number }
+  | { readonly kind: 'support-off'; readonly support: number; readonly departure: number; readonly leg?: number }
   | { readonly kind: 'kink'; readonly before: number; readonly after: number }
   | { readonly kind: 'vertical-curve'; readonly radius: number }
   | { readonly kind: 'heads-differ'; readonly by: number }
@@ -58,13 +59,13 @@ export interface Reach {
   readonly grade: number | null;
 }
 
-/** One finding: all the screen, the command line and the sheets need to say it. Chainages are the scene's own. */
+/** One finding: all the screen, the command line and the sheets need to say it. Chainages are the scene's own, along the route where there is one. */
 export interface Finding {
   readonly risk: RiskId;
   readonly verdict: Verdict;
   readonly time: number;
   readonly frame: number;
-  /** Track chainage, m. */
+  /** Along the track, m; along the route where the trial has one. */
   readonly chainage: number;
   /** Joint, vehicle or locomotive index as the risk's subject says. */
   readonly subject: number;

@@ -1,11 +1,16 @@
+import { changedPath } from '../dynamics/index.ts';
+import type { Path } from '../dynamics/types.ts';
 import { framePoser, newSample } from '../risks/index.ts';
 import type { RiskContext, Surroundings } from '../risks/types.ts';
 import type { Vehicle } from '../stock/types.ts';
-import { makeTrack, type PlanElement, type ProfileSpec, reverseTrack, type Track, TrackError } from '../track/index.ts';
+import { makeTrack, type PlanElement, type ProfileSpec, type Track, TrackError } from '../track/index.ts';
+import type { Part } from './part.ts';
 import type { Situation, Trial } from './situation.ts';
 
-/** What is changed, the rest of the trial staying as it ran. Profile and plan are the scene's way round. */
+/** What is changed, the rest of the trial staying as it ran. Profile and plan are those of one part, the scene's way round. */
 export interface Change {
+  /** Absent: the first. */
+  readonly part?: Part;
   readonly profile?: ProfileSpec;
   readonly elements?: readonly PlanElement[];
   readonly vehicles?: readonly Vehicle[];
@@ -17,7 +22,7 @@ const frames = 40;
 /**
  * Least margin (SI) of the situation's risk and subject while it passes within `reach` (m) of the place, were the track or
  * the vehicles different and the train ran as it did: forces, speeds and chainages are kept. Infinity when the risk then
- * has nothing to say, null when such a track cannot be made. An estimate to rank cures with; trying a cure runs it in full.
+ * has nothing to say, null when such a track cannot be made or a route no longer closes. An estimate to rank cures with; trying a cure runs it in full.
  */
 export function marginIf(situation: Situation, change: Change, reach: number): number | null {
   const { context, definition, worst } = situation;
@@ -47,25 +52,26 @@ function passing({ run }: RiskContext, frame: number, reach: number): [number, n
   return [from, to];
 }
 
-function changedContext(trial: Trial, { profile, elements, vehicles }: Change): RiskContext | null {
-  const { context, sceneTrack } = trial;
+function changedContext(
+  trial: Trial,
+  { part = trial.parts[0], profile, elements, vehicles }: Change,
+): RiskContext | null {
+  const { context } = trial;
   const train = vehicles === undefined ? context.train : { ...context.train, vehicles };
   if (profile === undefined && elements === undefined) return { ...context, train };
+  const old = part.track;
   let track: Track;
+  let path: Path | null;
   try {
-    const { spec } = sceneTrack;
+    const { spec } = old;
     track = makeTrack({ ...spec, elements: elements ?? spec.elements, profile: profile ?? spec.profile });
+    path = changedPath(context.path, old, track);
   } catch (problem) {
     if (problem instanceof TrackError) return null;
     throw problem;
   }
-  const { reversed } = context.path;
-  return {
-    ...context,
-    train,
-    path: { track: reversed ? reverseTrack(track) : track, reversed },
-    surroundings: replaced(context.surroundings, sceneTrack, track),
-  };
+  if (path === null) return null;
+  return { ...context, train, path, surroundings: replaced(context.surroundings, old, track) };
 }
 
 /** The surroundings with the train's own track exchanged, found by where it starts, how it goes and how high. */

@@ -2,7 +2,7 @@ import { riskById } from '../risks/index.ts';
 import type { RiskId, RiskUnit } from '../risks/types.ts';
 import { engineName, jointNumber, vehicleName } from './naming.ts';
 import type { RiskWords } from './riskWords.ts';
-import { type Naming, type Show, showAmount, showPlace } from './show.ts';
+import { type Naming, type Show, showAmount, showOf, showPlace } from './show.ts';
 import { standingOf, standingWords } from './standing.ts';
 import type { Finding } from './types.ts';
 import { barLiftWords } from './wordsBarLift.ts';
@@ -60,7 +60,8 @@ export interface Told {
 }
 
 /** Says a finding in the person's units: headline with place, cause, numbers, and what can be tried. */
-export function describeFinding(finding: Finding, naming: Naming, show: Show): Told {
+export function describeFinding(finding: Finding, naming: Naming, units: Show): Told {
+  const show = showOf(naming, units);
   const { unit } = riskById(finding.risk);
   const amounts = findingUnit(finding);
   const { headline, cause } = words[finding.risk];

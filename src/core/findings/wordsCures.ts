@@ -1,10 +1,21 @@
 import { jointNumber } from './naming.ts';
-import { type Naming, plainShow, type Show, showLength, showMass, showPlace, showShare, showSmall } from './show.ts';
+import {
+  type Naming,
+  ofTrack,
+  plainShow,
+  type Show,
+  showLength,
+  showMass,
+  showOf,
+  showPlace,
+  showShare,
+  showSmall,
+} from './show.ts';
 import type { Cure } from './types.ts';
 
 /** A cure as a short order to oneself: `Lower support 14 by 2.5 mm`; said of one that is not enough by itself that it is not. */
 export function describeCure(cure: Cure, naming: Naming, show: Show = plainShow): string {
-  const order = orderOf(cure, naming, show);
+  const order = orderOf(cure, naming, showOf(naming, show));
   return cure.enough === false ? `${order} (helps, not enough)` : order;
 }
 
@@ -12,7 +23,7 @@ function orderOf(cure: Cure, naming: Naming, show: Show): string {
   switch (cure.kind) {
     case 'set-support': {
       const turn = cure.by < 0 ? 'Lower' : 'Raise';
-      return `${turn} support ${cure.support + 1} by ${showSmall(Math.abs(cure.by), show)}`;
+      return `${turn} support ${cure.support + 1}${ofTrack(cure.leg, show)} by ${showSmall(Math.abs(cure.by), show)}`;
     }
     case 'splice-joint':
       return `Splice the strip joint at ${showPlace(cure.chainage, show)}`;

@@ -1,6 +1,6 @@
 import type { RunEvent, RunEventKind } from '../dynamics/types.ts';
 import { jointNumber, vehicleName } from './naming.ts';
-import { type Naming, plainShow, type Show, showForce, showPlace } from './show.ts';
+import { type Naming, plainShow, type Show, showForce, showOf, showPlace } from './show.ts';
 
 const titles: Readonly<Record<RunEventKind, string>> = {
   stall: 'stalls',
@@ -21,7 +21,8 @@ const titles: Readonly<Record<RunEventKind, string>> = {
 export const eventTitle = (kind: RunEventKind): string => titles[kind];
 
 /** An event in a short sentence with its place; `naming.path` turns the path chainage into the scene's. */
-export function describeEvent(event: RunEvent, naming: Naming, show: Show = plainShow): string {
+export function describeEvent(event: RunEvent, naming: Naming, units: Show = plainShow): string {
+  const show = showOf(naming, units);
   const { path } = naming;
   const chainage = path?.reversed ? path.length - event.chainage : event.chainage;
   const at = `at ${showPlace(chainage, show)}`;

@@ -1,3 +1,5 @@
+import { changedPath } from '../dynamics/index.ts';
+import type { Path } from '../dynamics/types.ts';
 import { jointGeometry, newJointGeometry, newPlacement, placeVehicle } from '../stock/index.ts';
 import { makeTrack, type StripSpec, type Track } from '../track/index.ts';
 import { framePoser } from './framePoser.ts';
@@ -74,7 +76,7 @@ export function errorBudgets(context: RiskContext, options: BudgetOptions = defa
       worstFrame[j] = f;
     }
   }
-  const planned = plannedTrack(path.track);
+  const planned = plannedTrack(path);
   return halves.map(([leading, trailing], joint) => {
     const frame = worstFrame[joint];
     const offsetOn = offsetAt(context, frame, joint);
@@ -108,8 +110,9 @@ export function errorBudgets(context: RiskContext, options: BudgetOptions = defa
 
 const sum = (amounts: readonly number[]): number => amounts.reduce((total, one) => total + one, 0);
 
-/** The same track with its strip as planned. */
-function plannedTrack(track: Track): Track {
+/** The same way with its strips as planned. */
+function plannedTrack({ track, legs }: Path): Track {
+  if (legs !== undefined) return { ...track, profile: track.plannedProfile };
   const { strip, ...profile } = track.spec.profile;
   return strip === undefined ? track : makeTrack({ ...track.spec, profile });
 }
@@ -132,30 +135,43 @@ function offsetAt({ run, train: { vehicles } }: RiskContext, frame: number, join
 /** Supports this many further on than the last one under the two vehicles still move their heads: by a three hundredth, four spans of 0.27 each. */
 const beyond = 4;
 
-/** What each support near a joint adds to the difference of its heads when it alone is off by the tolerance, m. None where the track has no strip. */
+/** What each support near a joint adds to the difference of its heads when it alone is off by the tolerance, m. None where no track has a strip. */
 function supportTolerances(context: RiskContext, frame: number, joint: number, tolerance: number): number[] {
+  if (tolerance === 0) return [];
   const { run, train, path } = context;
-  const { track } = path;
-  const { strip } = track.spec.profile;
-  if (strip === undefined || tolerance === 0) return [];
   const row = frame * run.vehicles + joint;
   const leading = train.vehicles[joint];
   const trailing = train.vehicles[joint + 1];
   const from = run.chainage[row + 1] - trailing.pivotSpacing;
   const to = run.chainage[row] + leading.pivotSpacing;
+  const offsetOn = offsetAt(context, frame, joint);
+  const offset = offsetOn(path.track);
+  const added = (moved: Track): number => Math.abs(offsetOn(moved) - offset);
+  if (path.legs === undefined) return movedSupports(path.track, from, to, tolerance).map(added);
+  return path.legs.flatMap(({ track, from: begin, to: end, start }) => {
+    if (start > to || start + Math.abs(end - begin) < from) return [];
+    const own = (chainage: number): number => begin + (end > begin ? chainage - start : start - chainage);
+    const [low, high] = end > begin ? [own(from), own(to)] : [own(to), own(from)];
+    return movedSupports(track, low, high, tolerance).map((moved) => {
+      const changed = changedPath(path, track, moved);
+      // A step of half a millimetre where a support bears the joint of two tracks is still a joint.
+      return changed === null ? 0 : added(changed.track);
+    });
+  });
+}
+
+/** The track with each support about a stretch of it moved by the tolerance, one after the other. */
+function movedSupports(track: Track, from: number, to: number, tolerance: number): Track[] {
+  const { strip } = track.spec.profile;
+  if (strip === undefined) return [];
   const first = strip.supports.findIndex(({ chainage }) => chainage >= from);
   // Supports come in the order of their chainage.
   const last = strip.supports.filter(({ chainage }) => chainage <= to).length - 1;
-  const offsetOn = offsetAt(context, frame, joint);
-  const offset = offsetOn(track);
-  const found: number[] = [];
+  const found: Track[] = [];
   const begin = (first < 0 ? strip.supports.length : first) - beyond;
   for (let k = Math.max(0, begin); k <= Math.min(strip.supports.length - 1, last + beyond); k++) {
-    const moved = makeTrack({
-      ...track.spec,
-      profile: { ...track.spec.profile, strip: withSupportMoved(strip, k, tolerance) },
-    });
-    found.push(Math.abs(offsetOn(moved) - offset));
+    const profile = { ...track.spec.profile, strip: withSupportMoved(strip, k, tolerance) };
+    found.push(makeTrack({ ...track.spec, profile }));
   }
   return found;
 }

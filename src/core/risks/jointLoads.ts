@@ -49,6 +49,7 @@ export function jointLoads({ run, train: { vehicles } }: RiskContext): JointLoad
     if (event.kind === 'parting') gaps.push({ from: frame, to: run.frames });
     else gaps[gaps.length - 1].to = frame;
   }
+  const alwaysWhole = apart.every((gaps) => gaps.length === 0);
   /** Speed at which a joint lengthens, m/s. */
   const openingRate = (frame: number, joint: number): number => {
     const row = frame * run.vehicles + joint;
@@ -56,7 +57,7 @@ export function jointLoads({ run, train: { vehicles } }: RiskContext): JointLoad
   };
   const loads: JointLoads = {
     slack,
-    coupled: (frame, joint) => !apart[joint].some(({ from, to }) => frame > from && frame < to),
+    coupled: (frame, joint) => alwaysWhole || !apart[joint].some(({ from, to }) => frame > from && frame < to),
     buff(frame, joint) {
       if (!loads.coupled(frame, joint)) return Number.NaN;
       const at = frame * width + joint;

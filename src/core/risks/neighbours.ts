@@ -17,6 +17,9 @@ const pointsPerPlace = 4;
 /** Points by which the foot may move from one place of the path to the next and still be on the same piece of track. */
 const sameStrand = 3 * pointsPerPlace;
 
+/** Two tracks whose ends are this near are one line, m: a gap in the rails, and a slip in the plan. */
+const joint = 0.002;
+
 /** The pieces of track beside each place of a path: rows `start[node]` to `start[node + 1]`. */
 export interface Neighbours {
   readonly nodes: number;
@@ -84,17 +87,31 @@ export function neighboursOf(path: Track, rows: TrackRows, sizes: NeighbourSizes
   };
 }
 
-/** What has met a place before, and goes on drawing apart, is still part of the meeting. */
+/** What has met a place before, and goes on drawing apart, on the same track or the one that continues it, is still part of the meeting. */
 function spreadMeeting(from: readonly Strand[], to: readonly Strand[], rows: TrackRows, spacing: number): void {
   for (const strand of to) {
     if (strand.meets) continue;
     for (const before of from) {
-      if (!before.meets || rows.first[before.point] !== rows.first[strand.point]) continue;
-      if (Math.abs(before.point - strand.point) > sameStrand) continue;
+      if (!before.meets || !goesOn(before.point, strand.point, rows)) continue;
       if (Math.abs(strand.left) - Math.abs(before.left) > parallel * spacing) strand.meets = true;
     }
   }
 }
+
+/** Whether two points of the rows are on one piece of line: near each other on one track, or where one track ends and the next begins. */
+function goesOn(from: number, to: number, rows: TrackRows): boolean {
+  if (rows.first[from] === rows.first[to]) return Math.abs(from - to) <= sameStrand;
+  return endsNear(from, rows).some((a) =>
+    endsNear(to, rows).some(
+      (b) =>
+        square(rows.x[a] - rows.x[b]) + square(rows.y[a] - rows.y[b]) + square(rows.z[a] - rows.z[b]) <= square(joint),
+    ),
+  );
+}
+
+/** The ends of its track that a point is near to. */
+const endsNear = (point: number, { first, last }: TrackRows): number[] =>
+  [first[point], last[point]].filter((end) => Math.abs(end - point) <= sameStrand);
 
 /** More cells than a room is wide in either direction, so that a column and a row make one number. */
 const cellsAcross = 0x1000000;

@@ -22,6 +22,8 @@ export const override: RiskDefinition = {
     const loads = jointLoads(context);
     const facing = Float64Array.from(halves, ([a, b]) => (a.facingHeight + b.facingHeight) / 2);
     const faces = halves.map(([a, b]) => contactFaces(a, b));
+    /** What a push of 1 N lifts, N. */
+    const facesLift = Float64Array.from(faces, ({ tilt, friction }) => contactLift(1, tilt, friction));
     const hold = Float64Array.from(halves, (_, j) =>
       Math.min(endHold(vehicles[j], 'rear'), endHold(vehicles[j + 1], 'front')),
     );
@@ -33,7 +35,7 @@ export const override: RiskDefinition = {
         const face = facing[joint];
         if (Number.isNaN(buff) || face === Number.POSITIVE_INFINITY) return sayNothing(out);
         saySpare(out, Math.abs(frame.joints[joint].verticalOffset), face, 'facing');
-        const lift = contactLift(buff, faces[joint].tilt, faces[joint].friction);
+        const lift = buff * facesLift[joint];
         const spare = face * (1 - lift / hold[joint]);
         if (spare >= out.margin) return;
         out.value = lift;

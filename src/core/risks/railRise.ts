@@ -8,9 +8,12 @@ function railHeight({ profile, length }: Track, chainage: number): number {
   const inside = clamp(chainage, 0, length);
   const k = locate(profile.bucket, profile.startChainage, inside);
   const t = inside - profile.startChainage[k];
-  const height = profile.a[k] + t * (profile.b[k] + t * (profile.c[k] + t * profile.d[k]));
+  const height = profile.a[k] + t * (profile.b[k] + t * (profile.c[k] + t * (profile.d[k] + t * profile.e[k])));
   if (inside === chainage) return height;
-  return height + (chainage - inside) * (profile.b[k] + t * (2 * profile.c[k] + t * 3 * profile.d[k]));
+  return (
+    height +
+    (chainage - inside) * (profile.b[k] + t * (2 * profile.c[k] + t * (3 * profile.d[k] + t * 4 * profile.e[k])))
+  );
 }
 
 /**

@@ -103,6 +103,22 @@ export interface SideForcesOf {
  * `plays` are the play of the wheels of each vehicle, m, where it is not to be the usual one; `speedFactor` 0 judges the same moment at rest.
  */
 export function sideForces(context: RiskContext, plays?: readonly number[], speedFactor: 0 | 1 = 1): SideForcesOf {
+  if (plays !== undefined || speedFactor === 0) return makeSideForces(context, plays, speedFactor);
+  let usual = known.get(context);
+  if (usual === undefined) {
+    usual = makeSideForces(context, plays, speedFactor);
+    known.set(context, usual);
+  }
+  return usual;
+}
+
+/** The usual ones of each trial: all sideways risks share them. */
+const known = new WeakMap<RiskContext, SideForcesOf>();
+
+/** Two ends, each against body and carrier, askew to the right, not at all, and to the left. */
+const sinesPerVehicle = 12;
+
+function makeSideForces(context: RiskContext, plays: readonly number[] | undefined, speedFactor: 0 | 1): SideForcesOf {
   const { vehicles } = context.train;
   const playOf = plays ?? vehicles.map(wheelPlay);
   const fronts = vehicles.map((vehicle, i) => endingOf(vehicle, 'front', playOf[i]));
@@ -114,11 +130,38 @@ export function sideForces(context: RiskContext, plays?: readonly number[], spee
   });
   const standings = standingsOf(context);
   const { rows } = standings;
+  /** Sines that hold for a frame, worked out when first asked for: NaN until then. By vehicle, end, body or carrier, and way askew. */
+  const sines = new Float64Array(vehicles.length * sinesPerVehicle).fill(Number.NaN);
+  const frames = new Array<Frame | null>(vehicles.length).fill(null);
+  const indices = new Int32Array(vehicles.length).fill(-1);
+
+  /** Sine of the angle from a body (or what carries the coupling) to the line of pivots, with the train standing askew one way or the other or not at all. */
+  const sineOf = (vehicle: number, rear: 0 | 1, carrier: 0 | 1, askew: -1 | 0 | 1): number => {
+    const place = vehicle * sinesPerVehicle + (2 * rear + carrier) * 3 + askew + 1;
+    if (!Number.isNaN(sines[place])) return sines[place];
+    const row = vehicle * rowLength;
+    const { aside, bodySkew, bogieSkew } = rear === 0 ? fronts[vehicle] : rears[vehicle];
+    const line =
+      carrier === 0 ? (rear === 0 ? at.frontLine : at.rearLine) : rear === 0 ? at.frontCarrier : at.rearCarrier;
+    let fold = 0;
+    if (askew !== 0) {
+      const mate = rear === 0 ? rears[vehicle - 1] : fronts[vehicle + 1];
+      fold = askew * turnOf(aside + mate.aside, rows[row + (rear === 0 ? at.frontPins : at.rearPins)]);
+    }
+    sines[place] = sin(rows[row + line] - fold - askew * (carrier === 0 ? bodySkew : bogieSkew));
+    return sines[place];
+  };
 
   return {
     frontCurvature: (vehicle) => rows[vehicle * rowLength + at.frontCurvature],
     rearCurvature: (vehicle) => rows[vehicle * rowLength + at.rearCurvature],
-    look: standings.look,
+    look(frame, vehicle) {
+      standings.look(frame, vehicle);
+      if (indices[vehicle] === frame.index && frames[vehicle] === frame) return;
+      indices[vehicle] = frame.index;
+      frames[vehicle] = frame;
+      sines.fill(Number.NaN, vehicle * sinesPerVehicle, (vehicle + 1) * sinesPerVehicle);
+    },
     write(index, pulled, trailed, skew, out, level = false) {
       const { mass, massAhead, massHeight, pivotSpacing } = vehicles[index];
       const row = index * rowLength;
@@ -127,30 +170,16 @@ export function sideForces(context: RiskContext, plays?: readonly number[], spee
       out.frontEnd = 0;
       out.frontCouple = 0;
       if (pulled !== 0) {
-        const line = rows[row + at.frontLine];
-        const fold =
-          pulled < 0 && skew !== 0 ? skew * turnOf(rears[index - 1].aside + ahead.aside, rows[row + at.frontPins]) : 0;
-        const folded = pulled < 0 ? skew : 0;
-        out.frontEnd = pulled * sin(line - fold - folded * ahead.bodySkew);
-        if (ahead.bogieArm !== 0) {
-          out.frontCouple =
-            ahead.bogieArm * pulled * sin(rows[row + at.frontCarrier] - fold - folded * ahead.bogieSkew);
-        }
+        const askew = pulled < 0 ? skew : 0;
+        out.frontEnd = pulled * sineOf(index, 0, 0, askew);
+        if (ahead.bogieArm !== 0) out.frontCouple = ahead.bogieArm * pulled * sineOf(index, 0, 1, askew);
       }
       out.rearEnd = 0;
       out.rearCouple = 0;
       if (trailed !== 0) {
-        const line = rows[row + at.rearLine];
-        const fold =
-          trailed < 0 && skew !== 0
-            ? skew * turnOf(behind.aside + fronts[index + 1].aside, rows[row + at.rearPins])
-            : 0;
-        const folded = trailed < 0 ? skew : 0;
-        out.rearEnd = -trailed * sin(line - fold - folded * behind.bodySkew);
-        if (behind.bogieArm !== 0) {
-          out.rearCouple =
-            -behind.bogieArm * trailed * sin(rows[row + at.rearCarrier] - fold - folded * behind.bogieSkew);
-        }
+        const askew = trailed < 0 ? skew : 0;
+        out.rearEnd = -trailed * sineOf(index, 1, 0, askew);
+        if (behind.bogieArm !== 0) out.rearCouple = -behind.bogieArm * trailed * sineOf(index, 1, 1, askew);
       }
       const frontArm = 0.5 + ahead.at / pivotSpacing;
       const rearArm = 0.5 + behind.at / pivotSpacing;

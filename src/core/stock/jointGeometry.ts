@@ -1,4 +1,4 @@
-import { asin, atan2, cos, sin } from '../math/index.ts';
+import { atan2, cos, sin } from '../math/index.ts';
 import { type End, frontReach, rearReach } from './ends.ts';
 import { guideLengthening } from './guide.ts';
 import type { Buffers, JointGeometry, Placement, Vehicle } from './types.ts';
@@ -31,8 +31,6 @@ export const newJointGeometry = (): JointGeometry => ({
   chainage: 0,
   lateralOffset: 0,
   verticalOffset: 0,
-  yaw: 0,
-  pitch: 0,
   swingLeading: 0,
   swingTrailing: 0,
   lengthening: 0,
@@ -107,9 +105,6 @@ export function jointGeometry(
   const headY = pinY - reach * lineY;
   const headZ = pinZ - reachP * cosP * p.slope - reachQ * cosQ * q.slope;
   out.verticalOffset = headX * upX + headY * upY + headZ * upZ;
-
-  out.yaw = atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
-  out.pitch = asin(b[2]) - asin(a[2]);
 
   // Body ends, at the height of their couplings.
   const oa = placedLeading.origin;

@@ -230,12 +230,9 @@ export interface JointGeometry {
   lateralOffset: number;
   /** Leading coupler head's middle minus trailing coupler head's middle, square to the bisector, up positive. */
   verticalOffset: number;
-  /** Trailing body's heading and pitch relative to the leading body's. */
-  yaw: number;
-  pitch: number;
   /**
    * Angle in plan from each carrier's axis (body, or bogie when the coupling is bogie-mounted) to the line drawn ahead
-   * from the trailing pivot to the leading pivot, counter-clockwise positive. With body mounts yaw = swingLeading - swingTrailing.
+   * from the trailing pivot to the leading pivot, counter-clockwise positive. With body mounts the turn from the leading body to the trailing one is swingLeading - swingTrailing.
    */
   swingLeading: number;
   swingTrailing: number;

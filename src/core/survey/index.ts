@@ -2,6 +2,7 @@ export { drawLines } from './belief.ts';
 export { chanceOfKeeping } from './chances.ts';
 export { compareSurveys } from './compare.ts';
 export { chiSquareTail, normalQuantile, normalTail } from './distributions.ts';
+export { type HandCheckLine, handCheck } from './handCheck.ts';
 export { type Decks, headroomPairs } from './headroomPairs.ts';
 export { usualInstruments, usualSetting } from './instruments.ts';
 export {
@@ -21,6 +22,21 @@ export { amount as limitAmount, describeMend, limitWords, type MendWords, turnsT
 export { parseReadings, type ReadingsText, type TextProblem } from './readingsText.ts';
 export { shimTable, workableChanges } from './shimTable.ts';
 export { coarsePitches, type Thread } from './threads.ts';
+export {
+  type Face,
+  faceOf,
+  lessTilt,
+  longEdge,
+  type Reversal,
+  reversal,
+  type Steadiness,
+  steadiness,
+  stillTime,
+  type TiltSample,
+  tiltStep,
+} from './tilt.ts';
+export { twistEstimate, twistLimit } from './twist.ts';
+export { twistWords } from './twistWords.ts';
 export type * from './types.ts';
 export { usualLimits } from './usualLimits.ts';
 export { describeSurvey, type SurveyShow, type SurveyWords } from './words.ts';

@@ -16,6 +16,7 @@ export type ColumnKind =
   | 'drop'
   | 'spacer'
   | 'gap'
+  | 'cross'
   | 'note';
 
 export interface ReadingColumn {
@@ -39,6 +40,7 @@ const heads: readonly (readonly [ColumnKind, readonly string[]])[] = [
   ['drop', ['drop', 'below line', 'down from line', 'staff']],
   ['spacer', ['spacer', 'rise', 'step up', 'thickness']],
   ['gap', ['gap', 'straightedge', 'hollow']],
+  ['cross', ['cross', 'cross level', 'crosslevel', 'across', 'cant']],
   ['note', ['note', 'notes', 'remark', 'remarks', 'comment']],
 ];
 
@@ -84,5 +86,5 @@ export function readHead(cell: string): ReadingColumn | null {
 /** The kinds of reading that a `kind` column may name. */
 export function readingKind(cell: string): ColumnKind | null {
   const head = readHead(cell);
-  return head !== null && ['grade', 'height', 'drop', 'spacer', 'gap'].includes(head.kind) ? head.kind : null;
+  return head !== null && ['grade', 'height', 'drop', 'spacer', 'gap', 'cross'].includes(head.kind) ? head.kind : null;
 }

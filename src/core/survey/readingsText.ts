@@ -2,7 +2,7 @@ import { type GradeForm, type LengthUnit, parseGrade, parseLength } from '../uni
 import { usualInstruments } from './instruments.ts';
 import { type ColumnKind, headWords, type ReadingColumn, readHead, readingKind } from './readingColumns.ts';
 import { longestTable, readTable } from './tableText.ts';
-import type { Instrument, Place, Reading } from './types.ts';
+import type { CrossReading, Instrument, Place, Reading, ReadingKind } from './types.ts';
 
 /** Something that a person has to mend in a pasted table. */
 export interface TextProblem {
@@ -13,6 +13,7 @@ export interface TextProblem {
 
 export interface ReadingsText {
   readonly readings: readonly Reading[];
+  readonly crosses: readonly CrossReading[];
   readonly instruments: readonly Instrument[];
   readonly problems: readonly TextProblem[];
 }
@@ -20,7 +21,7 @@ export interface ReadingsText {
 /** Thrown within one line; its message goes to the person. */
 class LineProblem extends Error {}
 
-type Kind = Reading['kind'];
+type Kind = ReadingKind;
 
 /** Names of instruments in settings: `level step = 0.1°`. */
 const toolOf: Readonly<Record<string, Kind>> = {
@@ -33,6 +34,8 @@ const toolOf: Readonly<Record<string, Kind>> = {
   spacers: 'rise',
   straightedge: 'gap',
   gap: 'gap',
+  cross: 'cross',
+  'cross-level': 'cross',
 };
 
 const errorOf: Readonly<Record<string, 'deviation' | 'step' | 'zero'>> = {
@@ -56,13 +59,13 @@ interface Common {
 /**
  * Reads a pasted or exported table of readings, one line for each place. Cells are parted by tabs, semicolons, commas or runs of
  * spaces; the first line names the columns (`support; grade %; turned %; height mm`), in any order and any mix. Lines
- * `name = value` before it set base, anchor, line, board, and error, step or zero of level, line, spacer and straightedge.
+ * `name = value` before it set base, anchor, line, board, and error, step or zero of level, line, spacer, straightedge and cross.
  * What cannot be read is told by line, and everything else is read all the same.
  */
 export function parseReadings(text: string): ReadingsText {
   if (text.length > longestTable) {
     const message = `The text is ${text.length} characters long; a table of readings has at most ${longestTable}.`;
-    return { readings: [], instruments: [], problems: [{ line: 0, message }] };
+    return { readings: [], crosses: [], instruments: [], problems: [{ line: 0, message }] };
   }
   const problems: TextProblem[] = [];
   const { settings, rows } = readTable(text);
@@ -77,24 +80,32 @@ export function parseReadings(text: string): ReadingsText {
   };
   for (const { line, name, value } of settings) attempt(line, () => set(common, name, value));
   const readings: Reading[] = [];
+  const crosses: CrossReading[] = [];
   const header = rows[0] === undefined ? null : headerOf(rows[0].cells);
   if (header === 'unknown') {
     const message = `“${rows[0].cells.join(' | ')}” names no columns. Use ${headWords}, with units in brackets.`;
-    return { readings, instruments: [], problems: [...problems, { line: rows[0].line, message }] };
+    return { readings, crosses, instruments: [], problems: [...problems, { line: rows[0].line, message }] };
   }
   const columns = header ?? plainColumns;
   for (const { line, cells } of header === null ? rows : rows.slice(1)) {
     attempt(line, () => {
-      readings.push(...rowReadings(columns, cells, line, common));
+      const row = rowReadings(columns, cells, line, common);
+      readings.push(...row.readings);
+      crosses.push(...row.crosses);
     });
   }
-  if (readings.length === 0 && problems.length === 0) {
+  if (readings.length + crosses.length === 0 && problems.length === 0) {
     const message =
       'There are no readings. Write a line such as “support; grade %; height mm”, and one line for each place below it.';
     problems.push({ line: 0, message });
   }
-  const used = new Set(readings.map((reading) => reading.instrument));
-  return { readings, instruments: Object.values(common.instruments).filter(({ id }) => used.has(id)), problems };
+  const used = new Set([...readings, ...crosses].map((reading) => reading.instrument));
+  return {
+    readings,
+    crosses,
+    instruments: Object.values(common.instruments).filter(({ id }) => used.has(id)),
+    problems,
+  };
 }
 
 /** Without a header: which support, and what was read there, with its unit. */
@@ -126,10 +137,10 @@ function set(common: Common, name: string, value: string): void {
     const error = errorOf[what ?? ''];
     if (kind === undefined || error === undefined) {
       throw new LineProblem(
-        `“${name}” is not a setting. Write base, anchor, line, board, or error, step or zero of level, line, spacer or straightedge, like level step = 0.1 %.`,
+        `“${name}” is not a setting. Write base, anchor, line, board, or error, step or zero of level, line, spacer, straightedge or cross, like level step = 0.1 %.`,
       );
     }
-    const amount = Math.abs(kind === 'grade' ? grade(value, undefined) : length(value, undefined));
+    const amount = Math.abs(kind === 'grade' || kind === 'cross' ? grade(value, undefined) : length(value, undefined));
     common.instruments[kind] = { ...common.instruments[kind], [error]: amount };
   }
 }
@@ -139,7 +150,7 @@ function rowReadings(
   cells: readonly string[],
   line: number,
   common: Common,
-): Reading[] {
+): Pick<ReadingsText, 'readings' | 'crosses'> {
   if (cells.length > columns.length && cells.slice(columns.length).some((cell) => cell !== '')) {
     throw new LineProblem(
       `It has ${cells.length} cells and the header names ${columns.length}. Where numbers have a decimal comma, part cells by semicolons.`,
@@ -158,7 +169,7 @@ function rowReadings(
     const named = cell('kind');
     const meant = named === null ? kindByUnit(reading.text, reading.column) : readingKind(named.text);
     if (meant === null)
-      throw new LineProblem(`“${named?.text}” is no kind of reading. Write grade, height, drop, spacer or gap.`);
+      throw new LineProblem(`“${named?.text}” is no kind of reading. Write grade, height, drop, spacer, gap or cross.`);
     return meant === kind ? reading : null;
   };
   const named = `line ${line}`;
@@ -179,7 +190,7 @@ function rowReadings(
     const one = face === 1 ? measured('grade') : cell('turned');
     if (one === null) continue;
     const value = grade(one.text, one.column.grade);
-    const unit = one.column.grade === 'degree' || /°|deg/i.test(one.text) ? 'degree' : 'percent';
+    const unit = unitOf(one);
     const { id: instrument } = common.instruments.grade;
     const name = kind === 'turned' ? `${named} turned` : named;
     found.push({
@@ -220,10 +231,20 @@ function rowReadings(
       gap: value,
     });
   }
-  if (found.length === 0)
-    throw new LineProblem('Nothing is read here: every cell for a grade, height, drop, spacer or gap is empty.');
-  return found;
+  const crosses: CrossReading[] = [];
+  const cross = measured('cross');
+  if (cross !== null) {
+    const { id: instrument } = common.instruments.cross;
+    const slope = grade(cross.text, cross.column.grade);
+    crosses.push({ name: named, instrument, at: place, slope, unit: unitOf(cross) });
+  }
+  if (found.length + crosses.length === 0)
+    throw new LineProblem('Nothing is read here: every cell for a grade, height, drop, spacer, gap or cross is empty.');
+  return { readings: found, crosses };
 }
+
+const unitOf = ({ text, column }: NonNullable<Cell>): CrossReading['unit'] =>
+  column.grade === 'degree' || /°|deg/i.test(text) ? 'degree' : 'percent';
 
 type Cell = { readonly text: string; readonly column: ReadingColumn } | null;
 

@@ -77,6 +77,18 @@ export interface GapReading extends ReadingBase {
 
 export type Reading = GradeReading | HeightReading | RiseReading | GapReading;
 
+/** How the deck lies across, by a level on both rails: says nothing of the centreline, so it is estimated apart. */
+export interface CrossReading extends ReadingBase {
+  readonly at: Place;
+  /** Rise from the left rail to the right one over their distance, looking along growing chainage. */
+  readonly slope: number;
+  /** The unit the person wrote it in. */
+  readonly unit: 'percent' | 'degree';
+}
+
+/** Whatever a person reads. */
+export type ReadingKind = Reading['kind'] | 'cross';
+
 /** Everything a survey is estimated from. */
 export interface SurveyInput {
   /** Its planned profile is the plan; supports that the track has as built are ignored. */
@@ -87,6 +99,8 @@ export interface SurveyInput {
   readonly strip: Omit<StripSpec, 'supports' | 'loads' | 'creep'>;
   readonly instruments: readonly Instrument[];
   readonly readings: readonly Reading[];
+  /** Cross-levels, and the distance between the rails, m. */
+  readonly cross?: { readonly gauge: number; readonly readings: readonly CrossReading[] };
   /** Supports known to stand as planned: the datum. May be empty. */
   readonly fixed: readonly number[];
   /** Thickness of the deck, m: what is added or forgotten when a height is taken from the wrong face. 0 when not known. */
@@ -226,6 +240,42 @@ export interface Belief {
   readonly covariance: Float64Array;
 }
 
+/** How the deck lies across at one place; lengths over the gauge, m, the right rail over the left one. */
+export interface CrossLevel {
+  readonly chainage: number;
+  /** The support it is at; null between two. */
+  readonly support: number | null;
+  readonly level: number;
+  /** The plan's cant. */
+  readonly planned: number;
+  readonly departure: number;
+  /** Its standard deviation, the instrument's zero in it. */
+  readonly deviation: number;
+  /** Shown to lie otherwise than planned, beyond what any hand sets to. */
+  readonly wrong: boolean;
+}
+
+/** Change of cross-level from one place to the next. */
+export interface Twist {
+  /** Indices of the places. */
+  readonly from: number;
+  readonly to: number;
+  /** Distance between them and change over it, m; the zero of the instrument is not in its deviation. */
+  readonly over: number;
+  readonly twist: number;
+  readonly deviation: number;
+  /** What a frame without bogies stands over that distance, m. */
+  readonly limit: number;
+  readonly verdict: 'within' | 'doubtful' | 'past';
+}
+
+export interface TwistEstimate {
+  readonly gauge: number;
+  /** In the order of the track. */
+  readonly places: readonly CrossLevel[];
+  readonly twists: readonly Twist[];
+}
+
 /** A reading worth taking. */
 export interface ReadingAdvice {
   readonly kind: 'grade' | 'height';
@@ -247,6 +297,8 @@ export interface Survey {
   readonly estimate: Estimate;
   readonly belief: Belief;
   readonly next: ReadingAdvice | null;
+  /** Null without cross-levels. */
+  readonly twist: TwistEstimate | null;
 }
 
 /** Two surveys of the same supports: what the work between them did. */

@@ -1,4 +1,5 @@
 import { formatGrade, formatLength, formatNumber, type GradeForm, type LengthUnit } from '../units/index.ts';
+import { twistWords } from './twistWords.ts';
 import type { Deficiency, Reading, ReadingAdvice, Slip, Survey, SurveyInput, WrongSupport } from './types.ts';
 
 /** How lengths and grades are written. */
@@ -20,6 +21,8 @@ export interface SurveyWords {
   readonly reach: string;
   /** What to read next. */
   readonly next: string | null;
+  /** How the deck lies across; nothing without cross-levels. */
+  readonly twist: readonly string[];
 }
 
 export function describeSurvey(survey: Survey, show: SurveyShow): SurveyWords {
@@ -31,6 +34,7 @@ export function describeSurvey(survey: Survey, show: SurveyShow): SurveyWords {
     open: estimate.deficiencies.map(openWords),
     reach: reachWords(survey, show),
     next: next === null ? null : nextWords(next, show),
+    twist: survey.twist === null ? [] : twistWords(survey.twist, show),
   };
 }
 

@@ -22,6 +22,7 @@ export {
   type Shortfall,
 } from './joins/index.ts';
 export { gradeBreaks } from './jumps.ts';
+export { type CantRun, type LaidCant, laidCant } from './laidCant.ts';
 export { type LaidEasement, laidEasement } from './laidEasement.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';
 export { pieceHeight } from './pieces.ts';
@@ -29,7 +30,7 @@ export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
 export { TrackError, type TrackProblem } from './problem.ts';
 export { chainageAtRail, railAt } from './rail.ts';
 export { reverseTrack } from './reverse.ts';
-export { type Route, type RouteStretch, routeTrack } from './route.ts';
+export { isJoint, type Route, type RouteStretch, routeTrack } from './route.ts';
 export { type RulingGrade, type RulingGradeOptions, rulingGrade } from './rulingGrade.ts';
 export { sectionRows } from './section.ts';
 export { bentStrip } from './strip.ts';

@@ -6,7 +6,7 @@ import { trackPoint } from './point.ts';
 import { TrackError } from './problem.ts';
 import { reverseTrack } from './reverse.ts';
 import { makeTrack } from './track.ts';
-import type { CantPoint, HeldHeights, JoinJump, PlanElement, RailKink, Track } from './types.ts';
+import type { CantPoint, HeightPieces, HeldHeights, JoinJump, PlanElement, RailKink, Track } from './types.ts';
 
 /** What a train runs over of one track: from one chainage, m, to another, backwards when the second is the smaller. */
 export interface RouteStretch {
@@ -16,7 +16,7 @@ export interface RouteStretch {
 }
 
 export interface Route {
-  /** The stretches as one track, as built: heights, cant and kinks are those of the tracks. */
+  /** The stretches as one track, as built: heights (planned ones too), cant and kinks are those of the tracks. */
   readonly track: Track;
   /** Where each stretch starts, m along the route. */
   readonly starts: readonly number[];
@@ -26,6 +26,14 @@ export interface Route {
 
 /** Ends of stretches that are computed apart meet within this, m and rad. */
 const MISFIT_TOLERANCE = 1e-9;
+
+/** What a joint between two stretches may miss before it is no joint any more: 1 mm, as wide as a gap for the heat gets, and 1°. */
+const JOINT_GAP = 1e-3;
+const JOINT_TURN = Math.PI / 180;
+
+/** Whether a train gets over a place where two stretches do not quite meet; what misses by more is a mistake in the plan. */
+export const isJoint = ({ position, heading }: JoinJump): boolean =>
+  position <= JOINT_GAP && Math.abs(heading) <= JOINT_TURN;
 
 /** Cant changes hands between two stretches over this length, m: too short to matter, long enough to be a length. */
 const CANT_SEAM = 1e-9;
@@ -40,6 +48,7 @@ export function routeTrack(stretches: readonly RouteStretch[]): Route {
   const elements: PlanElement[] = [];
   const kinks: RailKink[] = [];
   const held: HeldHeights[] = [];
+  const planned: HeldHeights[] = [];
   const cants: CantPoint[] = [];
   const starts: number[] = [];
   const misfits: JoinJump[] = [];
@@ -65,7 +74,9 @@ export function routeTrack(stretches: readonly RouteStretch[]): Route {
       }
     }
     elements.push(...elementStretch(track.plan.elements, from, to));
-    held.push({ from: chainage, to: chainage + to - from, pieces: shiftedPieces(track, chainage - from) });
+    const over = { from: chainage, to: chainage + to - from };
+    held.push({ ...over, pieces: shiftedPieces(track.profile, chainage - from) });
+    planned.push({ ...over, pieces: shiftedPieces(track.plannedProfile, chainage - from) });
     if (track.cant !== null) cants.push(...cantAlong(track, from, to, chainage));
     else if (stretches.some((one) => one.track.cant !== null)) {
       cants.push({ chainage: chainage + CANT_SEAM, cant: 0 }, { chainage: chainage + to - from, cant: 0 });
@@ -74,14 +85,17 @@ export function routeTrack(stretches: readonly RouteStretch[]): Route {
     chainage += to - from;
     last = trackPoint(track, to);
   }
-  const track = makeTrack({
-    start,
-    elements,
-    profile: { points: [{ chainage: 0, height: 0 }], held },
-    ...(cants.length > 0 && { cant: { points: cants, lever: 0 } }),
-    ...(kinks.length > 0 && { lateral: { points: [], hinges: [], kinks } }),
-  });
-  return { track, starts, misfits };
+  const laid = (heights: readonly HeldHeights[]): Track =>
+    makeTrack({
+      start,
+      elements,
+      profile: { points: [{ chainage: 0, height: 0 }], held: heights },
+      ...(cants.length > 0 && { cant: { points: cants, lever: 0 } }),
+      ...(kinks.length > 0 && { lateral: { points: [], hinges: [], kinks } }),
+    });
+  const asPlanned = stretches.every(({ track }) => track.profile === track.plannedProfile);
+  const built = laid(held);
+  return { track: asPlanned ? built : { ...built, plannedProfile: laid(planned).profile }, starts, misfits };
 }
 
 /** A stretch as one of growing chainage, on the track reversed if need be. */
@@ -98,9 +112,8 @@ function alongChainage({ track, from, to }: RouteStretch): RouteStretch {
   return { track: reverseTrack(track), from: track.length - from, to: track.length - to };
 }
 
-function shiftedPieces({ profile }: Track, by: number): HeldHeights['pieces'] {
+function shiftedPieces({ startChainage, a, b, c, d, e }: HeightPieces, by: number): HeightPieces {
   const shifted = new PieceWriter();
-  const { startChainage, a, b, c, d, e } = profile;
   for (let k = 0; k < startChainage.length; k++) shifted.add(startChainage[k] + by, a[k], b[k], c[k], d[k], e[k]);
   return shifted.pieces();
 }

@@ -42,6 +42,8 @@ export interface SupportDeparture {
   readonly chainage: number;
   /** Built minus planned, m. */
   readonly departure: number;
+  /** What the builder's list counts it as, from 0; absent: its place among the supports. -1: it is in no list. */
+  readonly number?: number;
 }
 
 /** A joint whose two tops stand at different heights; the rail bridges it. */

@@ -6,7 +6,7 @@ import type { Scene } from '../schema.ts';
 import { serialiseScene } from '../serialise.ts';
 import { cornerMm, supportsFor } from '../shapes/pieces.ts';
 import type { ShapeScale } from '../shapes/scales.ts';
-import { shapedScene, usualCoaches } from '../shapes/shape.ts';
+import { shapedScene, usualCoaches, wholeTrack } from '../shapes/shape.ts';
 import { usualTrainMm } from '../shapes/stock.ts';
 import type { SceneElement, SceneProfilePoint, SceneTrack } from '../trackSchema.ts';
 import { chained } from './chained.ts';
@@ -82,12 +82,12 @@ export function importedScene(
   const track = trackOf(fit, shift, supportsFor(scale));
   const heights = places.flatMap(({ z }) => z ?? []);
   const name = fileName.replace(/^.*[/\\]/, '').slice(0, 80);
+  const climbs = heights.length > 0 && Math.max(...heights) - Math.min(...heights) > toleranceMm / 1000;
   const scene = shapedScene(scale, {
     name: `From ${name}`,
     shows: `A railway along a line read from ${name}.`,
     tracks: [track],
-    runs: ['line'],
-    climbs: heights.length > 0 && Math.max(...heights) - Math.min(...heights) > toleranceMm / 1000,
+    runs: [wholeTrack('line', climbs ? ['up', 'down'] : ['out', 'back'])],
   });
   const checked = parseScene(serialiseScene(scene));
   if (!checked.ok) {

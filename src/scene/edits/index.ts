@@ -1,13 +1,46 @@
+export { easementPlaces, setAllEasements } from './allEasements.ts';
 export { extendToPose, extendTrack, moveEnd, type NewBend, type RoomPlace } from './chainEnds.ts';
 export { type BendChange, cornerPlace, moveCorner, setBend } from './corners.ts';
 export { easeJoin, setEasement } from './easements.ts';
 export { insertElement, removeElement, splitElement } from './elements.ts';
 export { type ParallelOptions, parallelTrack } from './parallel.ts';
+export { freeId } from './parts.ts';
 export { planElement } from './planElements.ts';
 export { addProfilePoint, type ProfileChange, removeProfilePoint, setProfilePoint } from './profile.ts';
+export { changeRoom, type RoomChange } from './room.ts';
 export { type ElementChange, setElement } from './setElement.ts';
 export { type StartChange, setStart } from './setStart.ts';
 export { shortened } from './sized.ts';
+export {
+  addCoupling,
+  copyVehicle,
+  removeVehicle,
+  setBogies,
+  setBuffers,
+  setCoupling,
+  setCouplingField,
+  setCouplingKind,
+  setVehicleField,
+} from './stock.ts';
 export { moveSupport, setSupportsEvery, supportsWith } from './supports.ts';
 export { tidy } from './tidy.ts';
 export { addTrack, type NewTrack, removeTrack, straightTrack } from './tracks.ts';
+export {
+  addVehicle,
+  copyTrain,
+  type EntryChange,
+  moveEntry,
+  removeEntry,
+  removeTrain,
+  renameTrain,
+  setEntry,
+} from './trains.ts';
+export {
+  addOrder,
+  type OrderChange,
+  removeOrder,
+  removeTrial,
+  renameTrial,
+  setOrder,
+  setTrialEnd,
+} from './trials.ts';

@@ -4,8 +4,9 @@ import type { Scene } from '../schema.ts';
 import type { SceneReading, SceneSurvey } from '../surveySchema.ts';
 import { trackProblems } from '../trackChecks.ts';
 import type { SceneTrack } from '../trackSchema.ts';
+import { runsOn } from '../way.ts';
 import { type ChainageMap, chainageMap, type Fate } from './chainageMap.ts';
-import { fittedTrial } from './fittedTrial.ts';
+import { fittedRoute, fittedTrial } from './fittedTrial.ts';
 import { withPlacesMoved } from './movedPlaces.ts';
 import { trackOf } from './parts.ts';
 import { tidy } from './tidy.ts';
@@ -25,15 +26,22 @@ export function putAlignment(
   const bare = { ...before, alignment };
   const map = fates === 'in-place' ? unmoved : chainageMap(before, bare, fates);
   refuseUnderTurnout(scene, before, map);
-  return putTrack(withOthersMoved(scene, before, bare, map), withPlacesMoved(before, bare, map), map);
+  return putTrack(withOthersMoved(scene, before, bare, map), withPlacesMoved(before, bare, map), map, scene);
 }
 
-/** The scene with a track in the place of the one with its id, its trials fitted on it. Throws RangeError, in words, when it cannot be built. */
-export function putTrack(scene: Scene, track: SceneTrack, map?: ChainageMap): Scene {
+/**
+ * The scene with a track in the place of the one with its id, its trials fitted on it; `before` is the scene from which what else belongs to the
+ * change was already made. Throws RangeError, in words, when it cannot be built.
+ */
+export function putTrack(scene: Scene, track: SceneTrack, map?: ChainageMap, before = scene): Scene {
   const problem = trackProblems(track, 'track')[0];
   if (problem !== undefined) throw new RangeError(`${track.name}: ${inWords(problem)}`);
   const next: Scene = { ...scene, tracks: scene.tracks.map((one) => (one.id === track.id ? track : one)) };
-  const trials = next.trials.map((trial) => (trial.track === track.id ? fittedTrial(next, track, trial, map) : trial));
+  const trials = next.trials.map((trial) => {
+    if (!runsOn(trial, track.id)) return trial;
+    if (trial.route === undefined) return fittedTrial(next, track, trial, map);
+    return fittedRoute(next, trial, { trackId: track.id, before, map });
+  });
   return { ...next, trials };
 }
 

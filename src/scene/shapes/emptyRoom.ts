@@ -1,6 +1,14 @@
 import { mmText } from '../edits/tidy.ts';
 import { cornerMm, supportsFor } from './pieces.ts';
-import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene, usualCoaches } from './shape.ts';
+import {
+  chosen,
+  inProportion,
+  type ShapeField,
+  type StartingShape,
+  shapedScene,
+  usualCoaches,
+  wholeTrack,
+} from './shape.ts';
 import { usualTrainMm } from './stock.ts';
 
 const fields: readonly ShapeField[] = [
@@ -43,8 +51,7 @@ export const emptyRoom: StartingShape = {
         name: 'New railway',
         shows: 'A new railway.',
         tracks: [track],
-        runs: ['line'],
-        climbs: false,
+        runs: [wholeTrack('line', ['out', 'back'])],
       }),
       promise: { riseMm: 0, gradePercent: 0, radiusMm: Number.POSITIVE_INFINITY, clearMm: null },
       because: [],

@@ -1,7 +1,7 @@
-import { tidy } from '../edits/tidy.ts';
-import { cornerMm, easedBend, leadFor, supportsFor, verticalCurveFor } from './pieces.ts';
-import { clearHeightFor, deckFor, easementFor } from './scales.ts';
-import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene } from './shape.ts';
+import { climbTrack } from './climb.ts';
+import { cornerMm, easedBend, leadFor, verticalCurveFor } from './pieces.ts';
+import { clearHeightFor, deckDepthMm, easementFor } from './scales.ts';
+import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene, wholeTrack } from './shape.ts';
 
 const fields: readonly ShapeField[] = [
   { id: 'riseMm', name: 'From deck to deck', unit: 'mm', low: 20, high: 3000, usual: inProportion(300) },
@@ -23,8 +23,7 @@ export const helixShape: StartingShape = {
     const [riseMm, radiusMm, gradePercent, lowMm] = fields.map(({ id }) => chosen({ fields }, scale, values, id));
     const curve = verticalCurveFor(scale);
     const clear = clearHeightFor(scale);
-    const deck = deckFor(scale);
-    const depthMm = deck.thicknessMm + deck.underlayMm + deck.trackMm;
+    const depthMm = deckDepthMm(scale);
     // The grade runs from the start of the first easement to the end of the last.
     const neededMm = (riseMm * 100) / gradePercent;
     const turning = (neededMm - easementFor(scale, radiusMm).mm) / radiusMm;
@@ -50,30 +49,22 @@ export const helixShape: StartingShape = {
       );
     }
     const lead = leadFor(scale);
-    const track = {
+    const track = climbTrack(scale, {
       id: 'climb',
       name: 'Climb',
       start: { xMm: cornerMm, yMm: cornerMm, headingDeg: 0 },
-      alignment: [
-        { kind: 'straight' as const, id: 'lower-lead', lengthMm: lead },
-        ...bend.elements,
-        { kind: 'straight' as const, id: 'upper-lead', lengthMm: lead },
-      ],
-      profile: [
-        { atMm: 0, heightMm: lowMm },
-        { at: { endOf: 'lower-lead' }, heightMm: lowMm, verticalCurveLengthMm: curve.mm },
-        { at: { startOf: 'upper-lead' }, heightMm: tidy(lowMm + riseMm), verticalCurveLengthMm: curve.mm },
-        { at: { endOf: 'track' }, heightMm: tidy(lowMm + riseMm) },
-      ],
-      supports: { everyMm: supportsFor(scale) },
-    };
+      footMm: lead,
+      rising: bend.elements,
+      headMm: lead,
+      fromMm: lowMm,
+      toMm: lowMm + riseMm,
+    });
     return {
       scene: shapedScene(scale, {
         name: 'New helix',
         shows: `A helix of ${radiusMm} mm radius that rises ${riseMm} mm at ${grade.toFixed(2)} per cent.`,
         tracks: [track],
-        runs: ['climb'],
-        climbs: true,
+        runs: [wholeTrack('climb', ['up', 'down'])],
       }),
       promise: { riseMm, gradePercent: grade, radiusMm, clearMm: over ? perTurnMm - depthMm : null },
       because: [bend.because, clear.because, curve.because],

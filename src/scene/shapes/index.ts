@@ -1,4 +1,4 @@
-export { type Because, type ShapeScale, shapeScales } from './scales.ts';
+export { type Because, type Proposed, type ShapeScale, shapeScaleOf, shapeScales } from './scales.ts';
 export {
   type ShapedScene,
   type ShapeField,
@@ -7,4 +7,5 @@ export {
   type StartingShape,
   usualValues,
 } from './shape.ts';
+export { type SpacingUse, spacingFor } from './spacing.ts';
 export { startingShapes } from './startingShapes.ts';

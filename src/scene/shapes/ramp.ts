@@ -1,6 +1,6 @@
-import { tidy } from '../edits/tidy.ts';
-import { cornerMm, leadFor, supportsFor, verticalCurveFor } from './pieces.ts';
-import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene } from './shape.ts';
+import { climbTrack } from './climb.ts';
+import { cornerMm, leadFor, verticalCurveFor } from './pieces.ts';
+import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene, wholeTrack } from './shape.ts';
 
 const fields: readonly ShapeField[] = [
   { id: 'riseMm', name: 'Rise', unit: 'mm', low: 5, high: 2000, usual: inProportion(80) },
@@ -29,32 +29,24 @@ export const rampShape: StartingShape = {
       );
     }
     // All the wall there is makes the climb gentler.
-    const slopeMm = wallMm - 2 * lead;
-    const track = {
+    const slope = wallMm - 2 * lead;
+    const track = climbTrack(scale, {
       id: 'ramp',
       name: 'Ramp',
       start: { xMm: cornerMm, yMm: cornerMm, headingDeg: 0 },
-      alignment: [
-        { kind: 'straight' as const, id: 'foot', lengthMm: lead },
-        { kind: 'straight' as const, id: 'slope', lengthMm: slopeMm },
-        { kind: 'straight' as const, id: 'head', lengthMm: lead },
-      ],
-      profile: [
-        { atMm: 0, heightMm: lowMm },
-        { at: { endOf: 'foot' }, heightMm: lowMm, verticalCurveLengthMm: curve.mm },
-        { at: { startOf: 'head' }, heightMm: tidy(lowMm + riseMm), verticalCurveLengthMm: curve.mm },
-        { at: { endOf: 'track' }, heightMm: tidy(lowMm + riseMm) },
-      ],
-      supports: { everyMm: supportsFor(scale) },
-    };
-    const grade = (100 * riseMm) / slopeMm;
+      footMm: lead,
+      rising: [{ kind: 'straight', id: 'slope', lengthMm: slope }],
+      headMm: lead,
+      fromMm: lowMm,
+      toMm: lowMm + riseMm,
+    });
+    const grade = (100 * riseMm) / slope;
     return {
       scene: shapedScene(scale, {
         name: 'New ramp',
         shows: `A straight climb of ${riseMm} mm at ${grade.toFixed(2)} per cent.`,
         tracks: [track],
-        runs: ['ramp'],
-        climbs: true,
+        runs: [wholeTrack('ramp', ['up', 'down'])],
       }),
       promise: { riseMm, gradePercent: grade, radiusMm: Number.POSITIVE_INFINITY, clearMm: null },
       because: [curve.because],

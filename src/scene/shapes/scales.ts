@@ -38,6 +38,11 @@ export const shapeScales: readonly ShapeScale[] = [
   { name: '1', gaugeMm: 45, ratio: 32, norm: 'I' },
 ];
 
+/** The scale of a railway: by its name, else by its gauge, the nearest there is. */
+export const shapeScaleOf = ({ name, gaugeMm }: { readonly name: string; readonly gaugeMm: number }): ShapeScale =>
+  shapeScales.find((scale) => scale.name === name) ??
+  shapeScales.toSorted((a, b) => Math.abs(a.gaugeMm - gaugeMm) - Math.abs(b.gaugeMm - gaugeMm))[0];
+
 /** A number that a shape proposes, and where it comes from. */
 export interface Because {
   readonly what: string;
@@ -50,7 +55,17 @@ export interface Proposed {
   readonly because: Because;
 }
 
-const upTo = (mm: number, step: number): number => Math.ceil(mm / step - 1e-9) * step;
+/** A length rounded up to whole steps; the dust of binary fractions is not worth one. */
+export const upTo = (mm: number, step: number): number => Math.ceil(mm / step - 1e-9) * step;
+
+/** How many times as large a scale is as the one that its gauge's row is made for: 1.14 for OO, never less than 1. */
+export const largerThanNorm = (scale: ShapeScale): number => Math.max(1, normRatio[scale.norm] / scale.ratio);
+
+/** The same in words, after the number of the norm; nothing where it is the norm's own scale. */
+export function timesText(scale: ShapeScale): string {
+  const larger = largerThanNorm(scale);
+  return larger > 1.005 ? `, times ${larger.toFixed(2)} for 1:${scale.ratio}` : '';
+}
 
 /** Easement into a curve of this radius, mm: L = √(24 f R) of NEM 113, rounded up to 10 mm. */
 export function easementFor(scale: ShapeScale, radiusMm: number): Proposed {
@@ -67,16 +82,20 @@ export function easementFor(scale: ShapeScale, radiusMm: number): Proposed {
 
 /** Clear height over the rail without wire, mm: NEM 102, made larger where the scale is larger than its gauge's row. */
 export function clearHeightFor(scale: ShapeScale): Proposed {
-  const larger = Math.max(1, normRatio[scale.norm] / scale.ratio);
-  const mm = Math.ceil(clearHeight(scale.norm, false) * 1000 * larger - 0.05);
-  const times = larger > 1.005 ? `, times ${larger.toFixed(2)} for 1:${scale.ratio}` : '';
+  const mm = Math.ceil(clearHeight(scale.norm, false) * 1000 * largerThanNorm(scale) - 0.05);
   return {
     mm,
     because: {
       what: `${mm} mm clear over the rail`,
-      source: `NEM 102 (2017): ${structureGaugeMm[scale.norm].hl4} mm without wire${times}`,
+      source: `NEM 102 (2017): ${structureGaugeMm[scale.norm].hl4} mm without wire${timesText(scale)}`,
     },
   };
+}
+
+/** Rail top of one deck to rail top of the next, mm, less the clear height: what a deck takes. */
+export function deckDepthMm(scale: ShapeScale): number {
+  const { thicknessMm, underlayMm, trackMm } = deckFor(scale);
+  return thicknessMm + underlayMm + trackMm;
 }
 
 /** Deck, underlay and track, mm, in proportion to 9 + 3 + 5 mm at 16.5 mm gauge, the deck no thinner than 6 mm. */

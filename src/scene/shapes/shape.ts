@@ -1,8 +1,8 @@
-import { trackLengthMm } from '../places.ts';
 import { formatVersion, type Scene } from '../schema.ts';
 import { trackProblems } from '../trackChecks.ts';
 import type { SceneTrack } from '../trackSchema.ts';
-import type { SceneTrial } from '../trialSchema.ts';
+import type { SceneLeg, SceneTrial } from '../trialSchema.ts';
+import { reversedRoute, wayLengthMm, wayOf } from '../way.ts';
 import { type Because, deckFor, type ShapeScale } from './scales.ts';
 import { usualStock } from './stock.ts';
 
@@ -86,19 +86,33 @@ export const usualCoaches = 3;
 /** Height of the scene's zero over the floor, mm: a table to stand at. Common practice, no source. */
 const datumAboveFloorMm = 950;
 
+/** A way that the usual train is tried on, there and back, pulled and propelled. */
+export interface ShapeRun {
+  /** What tells its trials from those of other ways, in their ids and names; left out for the only one. */
+  readonly id?: string;
+  readonly name?: string;
+  /** The tracks it runs over. */
+  readonly route: readonly SceneLeg[];
+  /** What running it that way and the other way is called. */
+  readonly ways: readonly [there: string, back: string];
+}
+
 interface ShapeParts {
   readonly name: string;
   readonly shows: string;
   readonly tracks: readonly SceneTrack[];
-  /** Ids of the tracks that trains run on; each gets four trials. */
-  readonly runs: readonly string[];
-  /** Trials speak of up and down where the end of the track is the higher, else of out and back. */
-  readonly climbs: boolean;
+  readonly runs: readonly ShapeRun[];
 }
 
-/** A whole scene of some tracks: typical vehicles, one train, and its four trials on each line. Throws RangeError in words when a track cannot be. */
+/** The whole of one track as a way, from its start to its end. */
+export const wholeTrack = (track: string, ways: ShapeRun['ways']): ShapeRun => ({
+  route: [{ track, towards: 'end' }],
+  ways,
+});
+
+/** A whole scene of some tracks: typical vehicles, one train, and four trials on each way. Throws RangeError in words when a track cannot be. */
 export function shapedScene(scale: ShapeScale, parts: ShapeParts): Scene {
-  const { name, shows, tracks, runs, climbs } = parts;
+  const { name, shows, tracks, runs } = parts;
   for (const track of tracks) {
     const problem = trackProblems(track, 'track')[0];
     if (problem !== undefined) throw new RangeError(`${track.name}: ${problem.found}; ${problem.allowed}.`);
@@ -115,28 +129,30 @@ export function shapedScene(scale: ShapeScale, parts: ShapeParts): Scene {
     couplings,
     stock,
     trains: [train],
-    trials: tracks
-      .filter(({ id }) => runs.includes(id))
-      .flatMap((track) => fourTrials(scale, track, runs.length > 1, climbs)),
+    trials: runs.flatMap((run) => fourTrials(scale, tracks, run)),
   };
 }
 
-/** Up and down, pulled and propelled; the engine stands at the end of the train called "first". */
-function fourTrials(scale: ShapeScale, track: SceneTrack, named: boolean, climbs: boolean): SceneTrial[] {
+/** There and back, pulled and propelled; the engine stands at the end of the train called "first". */
+function fourTrials(
+  scale: ShapeScale,
+  tracks: readonly SceneTrack[],
+  { id, name, route, ways }: ShapeRun,
+): SceneTrial[] {
   const speed = (setting * freeSpeedMmPerS * scale.gaugeMm) / 16.5;
+  const lengthMm = wayLengthMm(wayOf({ tracks }, { route: [...route] }) ?? []);
   // A train on a grade goes at half of what it does on the level, and slower before it stalls.
-  const timeLimitS = Math.min(3600, Math.ceil(30 + (3 * trackLengthMm(track)) / speed));
-  const where = named ? `, ${track.name}` : '';
-  const ways = climbs ? (['up', 'down'] as const) : (['out', 'back'] as const);
-  return (['end', 'start'] as const).flatMap((towards, way) =>
+  const timeLimitS = Math.min(3600, Math.ceil(30 + (3 * lengthMm) / speed));
+  const [only] = route;
+  const whole = route.length === 1 && only.fromMm === undefined && only.toMm === undefined;
+  return ([route, reversedRoute(route)] as const).flatMap((legs, way) =>
     (['first', 'last'] as const).map((leading): SceneTrial => {
       const working = leading === 'first' ? 'pulled' : 'propelled';
       return {
-        id: `${named ? `${track.id}-` : ''}${working}-${ways[way]}`,
-        name: `${working === 'pulled' ? 'Pulled' : 'Propelled'} ${ways[way]}${where}`,
-        track: track.id,
+        id: `${id === undefined ? '' : `${id}-`}${working}-${ways[way]}`,
+        name: `${working === 'pulled' ? 'Pulled' : 'Propelled'} ${ways[way]}${name === undefined ? '' : `, ${name}`}`,
+        ...(whole ? { track: only.track, towards: legs[0].towards } : { route: [...legs] }),
         train: 'train',
-        towards,
         leading,
         timeLimitS,
         orders: [{ atS: 0.5, setting, rampS: 3 }],

@@ -1,8 +1,19 @@
+import { dogBoneShape } from './dogBone.ts';
 import { emptyRoom } from './emptyRoom.ts';
 import { helixShape } from './helix.ts';
 import { rampShape } from './ramp.ts';
 import type { StartingShape } from './shape.ts';
+import { switchbackShape } from './switchback.ts';
+import { throatShape } from './throat.ts';
 import { viaductShape } from './viaduct.ts';
 
 /** Everything a new railway can start from, in the order in which it is offered. */
-export const startingShapes: readonly StartingShape[] = [emptyRoom, helixShape, rampShape, viaductShape];
+export const startingShapes: readonly StartingShape[] = [
+  emptyRoom,
+  helixShape,
+  rampShape,
+  viaductShape,
+  switchbackShape,
+  dogBoneShape,
+  throatShape,
+];

@@ -1,7 +1,7 @@
-import { tidy } from '../edits/tidy.ts';
+import { climbTrack, slopeMm } from './climb.ts';
 import { cornerMm, leadFor, supportsFor, verticalCurveFor } from './pieces.ts';
-import { clearHeightFor, deckFor } from './scales.ts';
-import { chosen, type ShapeField, type StartingShape, shapedScene } from './shape.ts';
+import { clearHeightFor, deckDepthMm } from './scales.ts';
+import { chosen, type ShapeField, type StartingShape, shapedScene, wholeTrack } from './shape.ts';
 
 const fields: readonly ShapeField[] = [
   { id: 'gradePercent', name: 'Grade', unit: 'percent', low: 0.5, high: 8, usual: () => 2.5 },
@@ -18,54 +18,36 @@ export const viaductShape: StartingShape = {
   make(scale, values) {
     const [gradePercent, spareMm, lowMm] = fields.map(({ id }) => chosen({ fields }, scale, values, id));
     const clear = clearHeightFor(scale);
-    const { thicknessMm, underlayMm, trackMm } = deckFor(scale);
-    const depthMm = thicknessMm + underlayMm + trackMm;
-    const riseMm = clear.mm + depthMm + spareMm;
-    const curve = verticalCurveFor(scale);
-    const slopeMm = tidy((100 * riseMm) / gradePercent);
-    if (slopeMm < curve.mm) {
-      const steepest = Math.floor((1000 * riseMm) / curve.mm) / 10;
-      throw new RangeError(
-        `A climb of ${Math.round(riseMm)} mm at ${gradePercent} % is shorter than its vertical curves of ${curve.mm} mm: ${steepest} % at most.`,
-      );
-    }
+    const riseMm = clear.mm + deckDepthMm(scale) + spareMm;
+    const slope = slopeMm(scale, riseMm, gradePercent);
     const lead = leadFor(scale);
-    const everyMm = supportsFor(scale);
     const lower = {
       id: 'lower-line',
       name: 'Lower line',
-      start: { xMm: cornerMm, yMm: cornerMm + 1.5 * lead + slopeMm, headingDeg: 0 },
+      start: { xMm: cornerMm, yMm: cornerMm + 1.5 * lead + slope, headingDeg: 0 },
       alignment: [{ kind: 'straight' as const, lengthMm: 2 * lead }],
       profile: [{ atMm: 0, heightMm: lowMm }],
-      supports: { everyMm },
+      supports: { everyMm: supportsFor(scale) },
     };
-    const upper = {
+    const upper = climbTrack(scale, {
       id: 'viaduct-line',
       name: 'Viaduct line',
       start: { xMm: cornerMm + lead, yMm: cornerMm, headingDeg: 90 },
-      alignment: [
-        { kind: 'straight' as const, id: 'foot', lengthMm: lead },
-        { kind: 'straight' as const, id: 'approach', lengthMm: slopeMm },
-        { kind: 'straight' as const, id: 'viaduct', lengthMm: lead },
-      ],
-      profile: [
-        { atMm: 0, heightMm: lowMm },
-        { at: { endOf: 'foot' }, heightMm: lowMm, verticalCurveLengthMm: curve.mm },
-        { at: { startOf: 'viaduct' }, heightMm: tidy(lowMm + riseMm), verticalCurveLengthMm: curve.mm },
-        { at: { endOf: 'track' }, heightMm: tidy(lowMm + riseMm) },
-      ],
-      supports: { everyMm },
-    };
+      footMm: lead,
+      rising: [{ kind: 'straight', id: 'approach', lengthMm: slope }],
+      headMm: lead,
+      fromMm: lowMm,
+      toMm: lowMm + riseMm,
+    });
     return {
       scene: shapedScene(scale, {
         name: 'New viaduct',
         shows: `A climb of ${Math.round(riseMm)} mm at ${gradePercent} per cent that lifts one line over another.`,
         tracks: [upper, lower],
-        runs: ['viaduct-line'],
-        climbs: true,
+        runs: [wholeTrack('viaduct-line', ['up', 'down'])],
       }),
       promise: { riseMm, gradePercent, radiusMm: Number.POSITIVE_INFINITY, clearMm: clear.mm + spareMm },
-      because: [clear.because, curve.because],
+      because: [clear.because, verticalCurveFor(scale).because],
     };
   },
 };

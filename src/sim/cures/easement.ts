@@ -1,6 +1,6 @@
 import { elementStartsMm, type Scene, type SceneElement, type SceneTrack, shortened } from '../../scene/index.ts';
 import { nearestJoin } from './alignment.ts';
-import { fileMm, trialParts, withTrack } from './parts.ts';
+import { fileMm, withTrack } from './parts.ts';
 
 /** Curvatures closer than this are the same curve, 1/m: a radius of 100 km. */
 const sameCurvature = 1e-5;
@@ -11,10 +11,7 @@ const sameCurvature = 1e-5;
  * turns by the mean of its end curvatures), and moves sideways by the shift of the easement. Null without such a place
  * or without room.
  */
-export function addEasement(scene: Scene, trialId: string, chainage: number, length: number): Scene | null {
-  const parts = trialParts(scene, trialId);
-  if (parts === null) return null;
-  const { track } = parts;
+export function addEasement(scene: Scene, track: SceneTrack, chainage: number, length: number): Scene | null {
   const lengthMm = fileMm(length);
   const lying = transitionAt(track, chainage * 1000);
   if (lying >= 0) return lengthened(scene, track, lying, lengthMm);

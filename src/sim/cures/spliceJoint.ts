@@ -1,15 +1,13 @@
-import { placeMm, type Scene } from '../../scene/index.ts';
-import { trialParts, withTrack } from './parts.ts';
+import { placeMm, type Scene, type SceneTrack } from '../../scene/index.ts';
+import { withTrack } from './parts.ts';
 
 /** How far from the joint a finding may be and still mean it, mm. */
 const reachMm = 20;
 
 /** Puts a splice plate on the strip joint at a track chainage (m), so that it bends as one piece there; null without one. */
-export function spliceJoint(scene: Scene, trialId: string, chainage: number): Scene | null {
-  const parts = trialParts(scene, trialId);
-  const joints = parts?.track.stripJoints;
-  if (parts === null || joints === undefined) return null;
-  const { track } = parts;
+export function spliceJoint(scene: Scene, track: SceneTrack, chainage: number): Scene | null {
+  const joints = track.stripJoints;
+  if (joints === undefined) return null;
   let nearest = -1;
   let least = reachMm;
   joints.forEach((joint, index) => {

@@ -7,7 +7,7 @@ import {
   shortened,
 } from '../../scene/index.ts';
 import { nearestJoin } from './alignment.ts';
-import { fileMm, trialParts, withTrack } from './parts.ts';
+import { fileMm, withTrack } from './parts.ts';
 
 /** How far from the straight a finding may be and still mean it, mm: half a long vehicle. */
 const reachMm = 250;
@@ -17,10 +17,7 @@ const reachMm = 250;
  * that long. The curves give up the room, each as much as turns the same angle, so that the track keeps its length and its
  * heading beyond; it moves sideways a little. Null where no opposite curves meet or there is no room.
  */
-export function straightBetween(scene: Scene, trialId: string, chainage: number, length: number): Scene | null {
-  const parts = trialParts(scene, trialId);
-  if (parts === null) return null;
-  const { track } = parts;
+export function straightBetween(scene: Scene, track: SceneTrack, chainage: number, length: number): Scene | null {
   const lengthMm = fileMm(length);
   const there = straightAt(track, chainage * 1000);
   const join = there >= 0 ? there : nearestJoin(track, chainage * 1000, (before, after) => before * after < 0);

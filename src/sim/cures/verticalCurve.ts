@@ -1,11 +1,8 @@
-import { profileHeights, type Scene } from '../../scene/index.ts';
-import { fileMm, trialParts, withTrack } from './parts.ts';
+import { profileHeights, type Scene, type SceneTrack } from '../../scene/index.ts';
+import { fileMm, withTrack } from './parts.ts';
 
 /** Rounds off the nearest point where two grades meet with a vertical curve of this plan length (m); null where none meet. */
-export function roundOff(scene: Scene, trialId: string, chainage: number, length: number): Scene | null {
-  const parts = trialParts(scene, trialId);
-  if (parts === null) return null;
-  const { track } = parts;
+export function roundOff(scene: Scene, track: SceneTrack, chainage: number, length: number): Scene | null {
   const points = profileHeights(track);
   let nearest = -1;
   let least = Number.POSITIVE_INFINITY;

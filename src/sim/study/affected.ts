@@ -1,4 +1,4 @@
-import type { Address, Scene } from '../../scene/index.ts';
+import { type Address, type Scene, trackIdsOf } from '../../scene/index.ts';
 
 /**
  * Ids of the trials that a change at this address can make a difference to, by what they run on and with; all of them when it is
@@ -8,11 +8,19 @@ export function affectedTrials(scene: Scene, at: Address): string[] {
   const [list, id] = at.split('/');
   const users = scene.trials.filter((trial) => {
     if (list === 'trials') return trial.id === id;
-    if (list === 'tracks') return trial.track === id;
+    if (list === 'tracks') return trackIdsOf(trial).some((own) => restsOn(scene.tracks, own, id));
     if (list === 'trains') return trial.train === id;
     if (list !== 'stock') return true;
     const train = scene.trains.find((one) => one.id === trial.train);
     return train?.vehicles.some(({ stock }) => stock === id) === true;
   });
   return users.map((trial) => trial.id);
+}
+
+/** Whether a track is another one, or branches off it, or off one that does. */
+export function restsOn(tracks: Scene['tracks'], id: string, other: string | undefined): boolean {
+  if (id === other) return true;
+  const start = tracks.find((track) => track.id === id)?.start;
+  // A branch stands below its main track in the file, so this ends.
+  return start !== undefined && 'branchOf' in start && restsOn(tracks, start.branchOf, other);
 }

@@ -14,6 +14,7 @@ import {
   type Stand,
   steeperStands,
 } from '../../core/study/profile/index.ts';
+import type { GradePoint } from '../../core/track/types.ts';
 import type { Solver } from '../survey/solver.ts';
 
 /** Limits that can stand in the way of any profile at all. */
@@ -28,13 +29,24 @@ export type BestProfile =
       readonly proven: boolean;
       /** No profile at all that keeps the limits has less, wherever its curves begin and end. */
       readonly floor: number;
-      /** The best as found, and as a builder sets it; `kept` says whether the rounded one still keeps every limit. */
+      /** The best as found, and as a builder sets it; `kept` says whether the rounded one still keeps every limit, `misses` which it does not. */
       readonly exact: FoundProfile;
       readonly rounded: FoundProfile;
       readonly kept: boolean;
+      readonly misses: readonly ProfileMiss[];
+      /** What its places and heights are whole steps of. */
+      readonly setting: Setting;
     }
   /** Limits of which each, alone left out, would let the others be kept; none: not even that would do. */
   | { readonly kind: 'impossible'; readonly inTheWay: readonly ProfileLimit[] };
+
+/** A limit that a profile misses: where, m, by how much it may be and by how much it is; both m, or ratios for a grade. */
+export interface ProfileMiss {
+  readonly limit: 'heights' | 'clearances' | 'steepest' | 'vertical-radius';
+  readonly at: number;
+  readonly asked: number;
+  readonly found: number;
+}
 
 /** Rounds of adding stands of the train that turned out steeper; each adds tops of parabolas, so a few do. */
 const mostRounds = 40;
@@ -74,17 +86,61 @@ export function bestProfile(solver: Solver, task: ProfileTask, setting: Setting)
   };
 }
 
+/** Heights of the least ruling grade alone, exact and with as many pieces as come; null when none keep what is asked. For looking at many plans. */
+export function leastProfile(solver: Solver, task: ProfileTask): readonly GradePoint[] | null {
+  checkTask(task);
+  const nodes = nodesOf(task);
+  const solved = settle(solver, task, nodes, (_problem, answer) => ({ values: answer.values, proven: true }));
+  return solved === null ? null : gradePointsOf(nodes, solved.values, task.verticalRadius);
+}
+
+/**
+ * Ways of rounding, tried in turn until one keeps every limit: nodes so many times as far apart (a longer curve bends less for the same step of height), heights to so
+ * much of the step.
+ */
+const roundings = [
+  { apart: 1, finer: 1 },
+  { apart: 2, finer: 1 },
+  { apart: 4, finer: 1 },
+  { apart: 2, finer: 0.5 },
+  { apart: 1, finer: 0.1 },
+] as const;
+
+interface Rounded {
+  readonly rounded: FoundProfile;
+  readonly kept: boolean;
+  readonly misses: readonly ProfileMiss[];
+  readonly setting: Setting;
+}
+
+/** The first way of rounding that keeps every limit; else the one that misses the fewest. */
+function roundedBest(solver: Solver, task: ProfileTask, nodes: Nodes, setting: Setting, exact: FoundProfile): Rounded {
+  let best: Rounded | null = null;
+  for (const { apart, finer } of roundings) {
+    const own = { ...setting, height: setting.height * finer };
+    const wide = { ...task, every: task.every * apart };
+    const at = apart === 1 ? nodes : nodesOf(wide);
+    const solved = apart === 1 ? null : settle(solver, wide, at);
+    if (apart !== 1 && solved === null) continue;
+    const points = solved === null ? exact.points : gradePointsOf(at, solved.values, task.verticalRadius);
+    const next = roundedAskingMore(solver, wide, at, own, points);
+    if (next.kept) return next;
+    if (best === null || next.misses.length < best.misses.length) best = next;
+  }
+  return best ?? roundedAskingMore(solver, task, nodes, setting, exact.points);
+}
+
 /** Rounds; where a limit is then missed, asks for as much more and rounds again. */
-function roundedBest(
+function roundedAskingMore(
   solver: Solver,
   task: ProfileTask,
   nodes: Nodes,
   setting: Setting,
-  exact: FoundProfile,
-): { rounded: FoundProfile; kept: boolean } {
-  let best = judgeProfile(task, roundedPoints(exact.points, setting));
+  points: readonly GradePoint[],
+): Rounded {
+  let best = judgeProfile(task, roundedPoints(points, setting));
   let asked = task;
-  for (let turn = 1; turn < mostTries && !keeps(task, best); turn++) {
+  for (let turn = 1; turn < mostTries && missesOf(task, best).length > 0; turn++) {
     const short = Math.max(0, -best.clearanceSpare);
     asked = {
       ...asked,
@@ -94,16 +150,36 @@ function roundedBest(
     };
     const solved = settle(solver, asked, nodes);
     if (solved === null) break;
-    best = judgeProfile(task, roundedPoints(gradePointsOf(nodes, solved.values, asked.verticalRadius), setting));
+    const next = judgeProfile(task, roundedPoints(gradePointsOf(nodes, solved.values, asked.verticalRadius), setting));
+    if (missesOf(task, next).length <= missesOf(task, best).length) best = next;
   }
-  return { rounded: best, kept: keeps(task, best) };
+  const misses = missesOf(task, best);
+  return { rounded: best, kept: misses.length === 0, misses, setting };
 }
 
-const keeps = (task: ProfileTask, found: FoundProfile): boolean =>
-  found.heightMissed <= tolerance.height &&
-  found.clearanceSpare >= -tolerance.clearance &&
-  found.verticalRadius >= task.verticalRadius * (1 - tolerance.radiusShare) &&
-  found.steepest <= task.steepest + tolerance.grade;
+/** Limits missed by more than a builder can tell. */
+function missesOf(task: ProfileTask, found: FoundProfile): ProfileMiss[] {
+  const { at } = found;
+  const misses: ProfileMiss[] = [];
+  if (found.heightMissed > tolerance.height) {
+    misses.push({ limit: 'heights', at: at.heightMissed, asked: 0, found: found.heightMissed });
+  }
+  if (found.clearanceSpare < -tolerance.clearance) {
+    misses.push({ limit: 'clearances', at: at.clearanceSpare, asked: 0, found: found.clearanceSpare });
+  }
+  if (found.steepest > task.steepest + tolerance.grade) {
+    misses.push({ limit: 'steepest', at: at.steepest, asked: task.steepest, found: found.steepest });
+  }
+  if (found.verticalRadius < task.verticalRadius * (1 - tolerance.radiusShare)) {
+    misses.push({
+      limit: 'vertical-radius',
+      at: at.verticalRadius,
+      asked: task.verticalRadius,
+      found: found.verticalRadius,
+    });
+  }
+  return misses;
+}
 
 interface Settled {
   readonly values: Float64Array;
@@ -113,15 +189,26 @@ interface Settled {
   readonly proven: boolean;
 }
 
+/** Which of all profiles as good is taken. */
+type Chooser = (
+  problem: ProfileProblem,
+  answer: { readonly status: string; readonly values: Float64Array; readonly value: number },
+) => { values: Float64Array; proven: boolean };
+
 /** Solves, adding stands that are steeper, until the least ruling grade holds everywhere; then takes the plainest of all as good. */
-function settle(solver: Solver, task: ProfileTask, nodes: Nodes): Settled | null {
+function settle(
+  solver: Solver,
+  task: ProfileTask,
+  nodes: Nodes,
+  choose: Chooser = (problem, answer) => plainest(solver, problem, nodes, answer),
+): Settled | null {
   const stands = firstStands(task, nodes);
   for (let round = 0; round < mostRounds; round++) {
     const problem = profileProblem(task, nodes, stands);
     const answer = solver(problem);
     if (answer.status === 'infeasible') return null;
     if (answer.status === 'unknown') throw new Error('The solver found no profile in time.');
-    const found = plainest(solver, problem, nodes, answer);
+    const found = choose(problem, answer);
     const more = steeperStands(task, nodes, found.values, answer.value, steeper + held);
     if (more.length === 0) {
       return { ...found, stands, least: answer.value, bound: answer.bound };

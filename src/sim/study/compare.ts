@@ -1,4 +1,6 @@
-import type { Scene } from '../../scene/index.ts';
+import type { StudyHooks } from '../../core/study/index.ts';
+import { createProbing } from '../../core/study/probing.ts';
+import { type Scene, trackIdsOf } from '../../scene/index.ts';
 import { compileScene } from '../compileScene.ts';
 import { type RouteMeasure, routeMeasure } from './routeMeasure.ts';
 import type { ProbeBy } from './sweep.ts';
@@ -19,27 +21,27 @@ export interface Compared {
 
 /**
  * Runs the same trials of several railways and measures their tracks, side by side. A trial that one of them does not have makes
- * that one impossible to run, which its probe says.
+ * that one impossible to run, which its probe says. Stopped, it gives those that were done.
  */
 export async function compareScenes(
   candidates: readonly Candidate[],
   trialIds: readonly string[],
   exactness: Exactness,
   probe: ProbeBy,
-  onProgress?: (done: number) => void,
+  hooks: StudyHooks = {},
 ): Promise<Compared[]> {
-  const rows: Compared[] = [];
-  for (const [index, { name, scene }] of candidates.entries()) {
-    onProgress?.(index / candidates.length);
+  const probing = createProbing<Compared>(async ([index]) => {
+    const { name, scene } = candidates[index];
     const request: ProbeRequest = { scene, settings: [], trialIds, exactness };
-    rows.push({ name, probe: await probe(request), tracks: measuredTracks(scene, trialIds) });
-  }
-  return rows;
+    return { name, probe: await probe(request), tracks: measuredTracks(scene, trialIds) };
+  }, hooks);
+  const rows = await probing.at(candidates.map((_, index) => [index]));
+  return rows.flatMap((row) => row ?? []);
 }
 
 /** Measures of the tracks that the trials run on; none when the railway cannot be laid, as its probe says why. */
 function measuredTracks(scene: Scene, trialIds: readonly string[]): Map<string, RouteMeasure> {
-  const used = new Set(scene.trials.filter(({ id }) => trialIds.includes(id)).map(({ track }) => track));
+  const used = new Set(scene.trials.filter(({ id }) => trialIds.includes(id)).flatMap(trackIdsOf));
   try {
     const laid = [...compileScene(scene).tracks].filter(([id]) => used.has(id));
     return new Map(laid.map(([id, track]) => [id, routeMeasure(track)]));

@@ -4,9 +4,10 @@ import {
   type Scene,
   type SceneTrain,
   type SceneTrial,
-  trackLengthMm,
   trainLength,
   trainPlaces,
+  wayLengthMm,
+  wayOf,
 } from '../../scene/index.ts';
 import { type Gauge, passesBy } from './gauges.ts';
 import type { ProbeBy } from './sweep.ts';
@@ -127,9 +128,9 @@ export function loadedScene(scene: Scene, trialId: string, engine: string, kind:
 function fits(scene: Scene, trial: SceneTrial, train: SceneTrain): boolean {
   if (trial.startMm === undefined) return true;
   const lengthMm = trainLength(trainPlaces(scene, train)) * 1e3;
-  if (trial.towards === 'end') return trial.startMm >= lengthMm;
-  const track = scene.tracks.find(({ id }) => id === trial.track);
-  return track === undefined || trial.startMm + lengthMm <= trackLengthMm(track);
+  if (trial.towards !== 'start') return trial.startMm >= lengthMm;
+  const way = wayOf(scene, trial);
+  return way === null || trial.startMm + lengthMm <= wayLengthMm(way);
 }
 
 /** An id that no train has. */

@@ -1,15 +1,18 @@
-import type { RunHooks, SimHost } from '../types.ts';
+import type { Scene } from '../../scene/index.ts';
+import type { RunHooks, SimHost, TrialResult } from '../types.ts';
 import type { Probe, ProbeRequest } from './types.ts';
 
-/** Hosts that share the probes of a study: each works on one at a time. */
+/** Hosts that share the work of studies: each works on one thing at a time. */
 export interface ProbePool {
   /** How many probes can be under way at once: what a study's `width` should be. */
   readonly width: number;
   probe(request: ProbeRequest, hooks?: RunHooks): Promise<Probe>;
+  /** One trial in full, to be looked at. */
+  runTrial(scene: Scene, trialId: string, hooks?: RunHooks): Promise<TrialResult>;
   dispose(): void;
 }
 
-/** A pool of the hosts given; probes beyond their number wait in order. It owns the hosts. */
+/** A pool of the hosts given; what is asked beyond their number waits in order. It owns the hosts. */
 export function createProbePool(hosts: readonly SimHost[]): ProbePool {
   const idle = [...hosts];
   const waiting: ((host: SimHost) => void)[] = [];
@@ -25,16 +28,19 @@ export function createProbePool(hosts: readonly SimHost[]): ProbePool {
     else next(host);
   }
 
+  async function by<A>(ask: (host: SimHost) => Promise<A>): Promise<A> {
+    const host = await taken();
+    try {
+      return await ask(host);
+    } finally {
+      free(host);
+    }
+  }
+
   return {
     width: hosts.length,
-    async probe(request, hooks) {
-      const host = await taken();
-      try {
-        return await host.probe(request, hooks);
-      } finally {
-        free(host);
-      }
-    },
+    probe: (request, hooks) => by((host) => host.probe(request, hooks)),
+    runTrial: (scene, trialId, hooks) => by((host) => host.runTrial(scene, trialId, hooks)),
     dispose() {
       for (const host of hosts) host.dispose();
     },

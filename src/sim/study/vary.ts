@@ -16,18 +16,22 @@ export type Varied = { readonly ok: true; readonly scene: Scene } | { readonly o
  * easement takes its length from its two neighbours, and what stands further on moves along.
  */
 export function vary(scene: Scene, settings: readonly Setting[]): Varied {
-  let sofar = scene;
+  let varied: Scene;
   try {
-    for (const setting of settings) sofar = laid(sofar, setting) ?? withAt(sofar, setting.at, setting.to);
+    varied = lay(scene, settings);
   } catch (error) {
     if (error instanceof RangeError) return { ok: false, reason: error.message };
     throw error;
   }
-  const checked = parseScene(sofar);
+  const checked = parseScene(varied);
   if (checked.ok) return checked;
   const [{ path, found, allowed }] = checked.problems;
   return { ok: false, reason: `${path}: ${found}; allowed: ${allowed}` };
 }
+
+/** The same, not checked as a file is. Throws RangeError, in words, where it cannot be laid so. */
+export const lay = (scene: Scene, settings: readonly Setting[]): Scene =>
+  settings.reduce((sofar, setting) => laid(sofar, setting) ?? withAt(sofar, setting.at, setting.to), scene);
 
 const elementAddress = /^(tracks\/([^/]+)\/alignment\/[^/]+)\/(lengthMm|radiusMm|angleDeg|turns|cantMm)$/;
 

@@ -9,6 +9,7 @@ import {
 } from '../../core/survey/index.ts';
 import type {
   Adjuster,
+  CrossReading,
   Instrument,
   Limits,
   MendTask,
@@ -36,7 +37,8 @@ export class SurveyProblem extends Error {
 }
 
 /** Readings of a track with what they were taken with: from the scene's own survey, or from elsewhere. */
-export type Taken = Pick<SurveyInput, 'readings' | 'instruments'> & Partial<Pick<SurveyInput, 'fixed' | 'setting'>>;
+export type Taken = Pick<SurveyInput, 'readings' | 'instruments'> &
+  Partial<Pick<SurveyInput, 'fixed' | 'setting'>> & { readonly crosses: readonly CrossReading[] };
 
 /** What a survey of the scene holds, in SI. */
 export function takenOf(survey: SceneSurvey): Taken {
@@ -47,7 +49,12 @@ export function takenOf(survey: SceneSurvey): Taken {
     survey.instruments?.find(({ reads }) => reads === reading.kind)?.id ??
     usualInstruments[reading.kind].id;
   return {
-    readings: survey.readings.map((reading, index) => readingOf(reading, `reading ${index + 1}`, idFor(reading))),
+    readings: survey.readings.flatMap((reading, index) =>
+      reading.kind === 'cross' ? [] : [readingOf(reading, `reading ${index + 1}`, idFor(reading))],
+    ),
+    crosses: survey.readings.flatMap((reading, index) =>
+      reading.kind === 'cross' ? [crossOf(reading, `reading ${index + 1}`, idFor(reading))] : [],
+    ),
     instruments: [...own, ...usual],
     fixed: (survey.fixed ?? []).map((number) => number - 1),
     ...(survey.settingMm === undefined ? {} : { setting: survey.settingMm * mm }),
@@ -57,7 +64,7 @@ export function takenOf(survey: SceneSurvey): Taken {
 function instrumentOf(file: SceneInstrument): Instrument {
   const usual = usualInstruments[file.reads];
   const { id } = file;
-  if (file.reads === 'grade') {
+  if (file.reads === 'grade' || file.reads === 'cross') {
     const step =
       file.stepDeg === undefined ? (file.stepPercent ?? usual.step / percent) * percent : tan(file.stepDeg * degree);
     const deviation = file.errorPercent === undefined ? usual.deviation : file.errorPercent * percent;
@@ -72,13 +79,23 @@ function instrumentOf(file: SceneInstrument): Instrument {
   };
 }
 
-function readingOf(file: SceneReading, name: string, instrument: string): Reading {
+type SceneCross = Extract<SceneReading, { readonly kind: 'cross' }>;
+
+const placeOf = (file: Exclude<SceneReading, { readonly kind: 'rise' }>) =>
+  file.support === undefined ? { chainage: (file.atMm ?? 0) * mm } : { support: file.support - 1 };
+
+function crossOf(file: SceneCross, name: string, instrument: string): CrossReading {
+  const inDegrees = file.crossPercent === undefined;
+  const slope = inDegrees ? tan((file.crossDeg ?? 0) * degree) : (file.crossPercent ?? 0) * percent;
+  return { name, instrument, at: placeOf(file), slope, unit: inDegrees ? 'degree' : 'percent' };
+}
+
+function readingOf(file: Exclude<SceneReading, SceneCross>, name: string, instrument: string): Reading {
   if (file.kind === 'rise') {
     const [from, to] = [file.fromSupport, file.toSupport].map((number) => ({ support: number - 1 }));
     return { kind: 'rise', name, instrument, from, to, rise: file.riseMm * mm, board: (file.boardMm ?? 0) * mm };
   }
-  const at = file.support === undefined ? { chainage: (file.atMm ?? 0) * mm } : { support: file.support - 1 };
-  const common = { name, instrument, at };
+  const common = { name, instrument, at: placeOf(file) };
   if (file.kind === 'height') return { kind: 'height', ...common, height: file.heightMm * mm, line: file.line ?? null };
   if (file.kind === 'gap') return { kind: 'gap', ...common, base: file.baseMm * mm, gap: file.gapMm * mm };
   const inDegrees = file.gradePercent === undefined;
@@ -109,6 +126,7 @@ export function surveyInput(compiled: CompiledScene, trackId: string, taken: Tak
     strip: template,
     instruments: taken.instruments,
     readings: taken.readings,
+    ...(taken.crosses.length > 0 && { cross: { gauge: compiled.scene.scale.gaugeMm * mm, readings: taken.crosses } }),
     fixed: taken.fixed ?? [],
     board: compiled.scene.deck.thicknessMm * mm,
     setting: taken.setting ?? usualSetting,

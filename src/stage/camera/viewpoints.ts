@@ -9,8 +9,7 @@ import { type Look, lookBetween } from './look.ts';
 const deg = Math.PI / 180;
 export const fields = { walk: 24 * deg, eye: 34 * deg, ride: 48 * deg, down: 8 * deg } as const;
 
-/** Height of a standing person's eye above the floor, and how far from the table's edge they stand, m. */
-const eyeHeight = 1.6;
+/** How far from the table's edge a person stands, m. */
 const standOff = 0.7;
 
 /** Directions tried for the first picture, and the height of its eye. */
@@ -65,7 +64,7 @@ export function straightDown(points: readonly Vec3[], aspect: number, insets: In
 
 /** Standing beside the table at eye height, looking at `target`, on the side that `azimuth` says. */
 export function atEyeHeight(railway: Railway, target: Vec3, azimuth: number): Look {
-  const eye = railway.floor + eyeHeight;
+  const eye = railway.floor + railway.eye;
   let far = standOff;
   for (const table of railway.tables) {
     far = Math.max(far, standOff + wayOut(table.x, table.y, target, azimuth));

@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand';
 import type { Vec3 } from '../../core/math/vec3.ts';
+import { trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import { type DrawnPlan, type Handle, handWords, type Route, verdictWords } from '../../state/route/index.ts';
 import type { SessionState } from '../../state/types.ts';
@@ -7,15 +8,13 @@ import { type HandEvent, type HandState, handStep, idle, nudgeSteps, snappingFor
 import { pictureAxes } from '../camera/look.ts';
 import type { Pixel, Shown } from '../view/shown.ts';
 import { pathOf, planPoints } from './planPath.ts';
+import { type Area, wordsPlace } from './wordsPlace.ts';
 
 /** Turns a place on the stage (px) into one in the room at a height (m); null where the ray does not meet it. */
 export type ToPlan = (pixel: Pixel, height: number) => Vec3 | null;
 
-/** The hand's words stand this far from it, px. */
-const wordsRight = 22;
-const wordsUp = 34;
-/** Room that is kept for them to the right, px. */
-const wordsRoom = 240;
+/** Radius of the mark on a place that is pointed out, px. */
+const markRadius = 13;
 
 const arrows: Readonly<Record<string, readonly [right: number, up: number]>> = {
   ArrowLeft: [-1, 0],
@@ -37,6 +36,7 @@ export class HandleLayer {
   private readonly lines = document.createElementNS(svgSpace, 'svg');
   private readonly draft = document.createElementNS(svgSpace, 'path');
   private readonly arms = document.createElementNS(svgSpace, 'path');
+  private readonly mark = document.createElementNS(svgSpace, 'circle');
   private readonly words = document.createElement('p');
   private readonly controller = new AbortController();
   private shown: Shown | null = null;
@@ -49,12 +49,16 @@ export class HandleLayer {
     private readonly session: StoreApi<SessionState>,
     private readonly route: Route,
     private readonly toPlan: ToPlan,
+    /** What else is written on the stage, which the words at the hand leave free. */
+    private readonly written: readonly HTMLElement[],
     redraw: () => void,
   ) {
     this.lines.classList.add('stage-plan');
     this.draft.classList.add('stage-plan-draft');
     this.arms.classList.add('stage-plan-arm');
-    this.lines.append(this.arms, this.draft);
+    this.mark.classList.add('stage-plan-mark');
+    this.mark.setAttribute('r', String(markRadius));
+    this.lines.append(this.arms, this.draft, this.mark);
     this.words.className = 'stage-hand-words';
     this.words.setAttribute('aria-live', 'polite');
     box.append(this.lines, this.words);
@@ -92,6 +96,7 @@ export class HandleLayer {
       button.classList.toggle('stage-handle-chosen', handle.key === chosenHandle);
     }
     this.drawLines(shown, plan, state);
+    this.drawMark(shown, plan);
     this.write(shown, plan, state, chosenHandle);
   }
 
@@ -111,6 +116,16 @@ export class HandleLayer {
         arm(last, named('extend')) +
         corners.map((corner) => arm(corner, named(`radius:${corner.element}`))).join(''),
     );
+  }
+
+  private drawMark({ toPixel }: Shown, { track, trackId }: DrawnPlan): void {
+    const { pointed } = this.route.route.getState();
+    const place = pointed?.trackId === trackId ? trackPoint(track, pointed.chainage) : null;
+    const at = place === null ? null : toPixel([place.x, place.y, place.z]);
+    this.mark.setAttribute('visibility', at === null ? 'hidden' : 'visible');
+    if (at === null) return;
+    this.mark.setAttribute('cx', at.x.toFixed(1));
+    this.mark.setAttribute('cy', at.y.toFixed(1));
   }
 
   private write(shown: Shown, plan: DrawnPlan, state: SessionState, chosen: string | null): void {
@@ -138,8 +153,9 @@ export class HandleLayer {
         }),
       );
     }
-    const left = at.x + wordsRight + wordsRoom > shown.width ? at.x - wordsRight - wordsRoom : at.x + wordsRight;
-    this.words.style.transform = `translate(${Math.max(4, left).toFixed(0)}px, ${Math.max(4, at.y - wordsUp).toFixed(0)}px)`;
+    const size = { width: this.words.offsetWidth, height: this.words.offsetHeight };
+    const { left, top } = wordsPlace(at, size, shown, this.written.map(areaOf));
+    this.words.style.transform = `translate(${left.toFixed(0)}px, ${top.toFixed(0)}px)`;
   }
 
   /** One button for each handle, in their order, kept while the handle is there: a hand may be holding it. */
@@ -267,6 +283,13 @@ export class HandleLayer {
     this.box.replaceChildren();
   }
 }
+
+const areaOf = ({ offsetLeft, offsetTop, offsetWidth, offsetHeight }: HTMLElement): Area => ({
+  left: offsetLeft,
+  top: offsetTop,
+  width: offsetWidth,
+  height: offsetHeight,
+});
 
 /** Right and up of the picture as ways over the ground, each of length 1. */
 function groundAxes({ look }: Shown): { right: readonly [number, number]; up: readonly [number, number] } {

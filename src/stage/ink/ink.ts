@@ -1,4 +1,4 @@
-import { BufferAttribute, BufferGeometry, type Color, Mesh, ShaderMaterial, Vector2 } from 'three';
+import { BufferAttribute, BufferGeometry, type Color, type Group, Mesh, ShaderMaterial, Vector2 } from 'three';
 import { boundingSphere, paletteColours } from '../solid/matt.ts';
 import { type Strokes, strokeCount } from './strokes.ts';
 
@@ -168,8 +168,25 @@ export function inkGeometry(strokes: Strokes): BufferGeometry {
   return geometry;
 }
 
-/** Ink is drawn after all faces. */
+/** Ink is drawn after all faces; that of a faint railway first, so that where two lie in the same place the strong line is seen. */
 const inkOrder = 10;
+const faintOrder = 9;
+
+const noDash = new Vector2(0, 0);
+const faintDash = new Vector2(5, 3);
+
+/** Draws with faint ink, dashed if it is a line of the way, or with the colours given again. */
+export function faintInk(material: ShaderMaterial, faint: boolean, colours: readonly Color[], dashed: boolean): void {
+  material.uniforms.palette.value = colours;
+  material.uniforms.dash.value = faint && dashed ? faintDash : noDash;
+}
+
+/** Puts all ink of a group before or after that of the strong railway. */
+export function orderInk(group: Group, faint: boolean): void {
+  group.traverse((one) => {
+    if (one.renderOrder !== 0) one.renderOrder = faint ? faintOrder : inkOrder;
+  });
+}
 
 export function inkMesh(geometry: BufferGeometry, material: ShaderMaterial): Mesh {
   const mesh = new Mesh(geometry, material);

@@ -74,8 +74,10 @@ export function railwayWords(state: Pick<SessionState, 'scene' | 'trial' | 'leng
 }
 
 /** Whether the strip stands anywhere off its planned height. */
-const asBuilt = (trial: Trial): boolean =>
-  trial.path.track.spec.profile.strip?.supports.some((support) => support.departure !== 0) ?? false;
+const asBuilt = ({ path }: Trial): boolean =>
+  (path.legs ?? [path]).some(
+    ({ track }) => track.spec.profile.strip?.supports.some((support) => support.departure !== 0) ?? false,
+  );
 
 /** A time of the trial, s. */
 export const clockWords = (time: number, digits = 1): string => `${formatNumber(time, { digits })}${thinSpace}s`;

@@ -44,9 +44,20 @@ export function mattMaterial(colours: readonly string[], bothSides = false): Sha
     side: bothSides ? DoubleSide : FrontSide,
     // Faces step back a little in depth so that the ink on their edges wins.
     polygonOffset: true,
-    polygonOffsetFactor: 1,
-    polygonOffsetUnits: 2,
+    polygonOffsetFactor: stepBack.factor,
+    polygonOffsetUnits: stepBack.units,
   });
+}
+
+/** How far faces step back in depth, and those of a faint railway where another lies in the same place. */
+const stepBack = { factor: 1, units: 2 } as const;
+const faintStepBack = { factor: 3, units: 12 } as const;
+
+/** Puts a surface behind another that lies in the same place, or beside it again. */
+export function stepBehind(material: ShaderMaterial, behind: boolean): void {
+  const { factor, units } = behind ? faintStepBack : stepBack;
+  material.polygonOffsetFactor = factor;
+  material.polygonOffsetUnits = units;
 }
 
 /** Gives a matt surface other colours. The list is made once by `paletteColours` and shared. */

@@ -5,9 +5,9 @@ import type { JointGeometry, Placement, Train, Vehicle } from '../../core/stock/
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import type { LensView } from '../../state/types.ts';
-import { type InkView, inkMaterial, inkMesh } from '../ink/ink.ts';
-import { lensPalettes, stockPalettes } from '../palette.ts';
-import { mattMaterial, paletteColours, recolour } from '../solid/matt.ts';
+import { faintInk, type InkView, inkMaterial, inkMesh, orderInk } from '../ink/ink.ts';
+import { faintFaces, faintStrokes, lensPalettes, stockPalettes } from '../palette.ts';
+import { mattMaterial, paletteColours, recolour, stepBehind } from '../solid/matt.ts';
 import { couplingPlace, pivotPlace } from './couplingPlace.ts';
 import { axleOffsets } from './running.ts';
 import { disposeShapes, lookKey, type Shape, type VehicleShapes, vehicleShapes } from './stockShapes.ts';
@@ -60,13 +60,25 @@ interface Car {
   readonly buffers: readonly { readonly piece: Piece; readonly end: 'front' | 'rear'; readonly side: 0 | 1 }[];
 }
 
-const coloursOf = (palettes: typeof stockPalettes): Record<Dress, Color[]> => ({
-  vehicle: paletteColours(palettes.vehicle.faces),
-  engine: paletteColours(palettes.engine.faces),
-  chosen: paletteColours(palettes.chosen.faces),
+const coloursOf = (
+  palettes: typeof stockPalettes,
+  shade: (colours: readonly string[]) => readonly string[] = (colours) => colours,
+): Record<Dress, Color[]> => ({
+  vehicle: paletteColours(shade(palettes.vehicle.faces)),
+  engine: paletteColours(shade(palettes.engine.faces)),
+  chosen: paletteColours(shade(palettes.chosen.faces)),
 });
 const stageColours = coloursOf(stockPalettes);
 const lensColours = coloursOf(lensPalettes);
+const faintColours = coloursOf(stockPalettes, faintFaces);
+
+const inksOf = (shade: (colours: readonly string[]) => readonly string[]): Record<Dress, Color[]> => ({
+  vehicle: paletteColours(shade(stockPalettes.vehicle.strokes), 'ink'),
+  engine: paletteColours(shade(stockPalettes.engine.strokes), 'ink'),
+  chosen: paletteColours(shade(stockPalettes.chosen.strokes), 'ink'),
+});
+const inkColours = inksOf((colours) => colours);
+const faintInkColours = inksOf(faintStrokes);
 
 const matrix = new Matrix4();
 const turning = new Matrix4();
@@ -154,6 +166,16 @@ export class TrainModel {
   underLens(lens: boolean): void {
     for (const dress of Object.keys(this.faces) as Dress[])
       recolour(this.faces[dress], (lens ? lensColours : stageColours)[dress]);
+  }
+
+  /** Draws it pale, behind another train in the same place; or as it is. */
+  faint(faint: boolean): void {
+    for (const dress of Object.keys(this.faces) as Dress[]) {
+      recolour(this.faces[dress], (faint ? faintColours : stageColours)[dress]);
+      stepBehind(this.faces[dress], faint);
+      faintInk(this.inks[dress], faint, (faint ? faintInkColours : inkColours)[dress], false);
+    }
+    orderInk(this.group, faint);
   }
 
   /** Shows one vehicle in full detail or as seen from afar. */

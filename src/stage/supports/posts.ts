@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../core/math/vec3.ts';
+import type { SupportDeparture } from '../../core/track/types.ts';
 import type { TableTop } from '../table/tableTop.ts';
 import type { DrawnTrack } from '../way/drawnTrack.ts';
 import { stripTop, stripUnderside, type WayMeasures } from '../way/measures.ts';
@@ -54,7 +55,8 @@ export function posts(tracks: readonly DrawnTrack[], tables: readonly TableTop[]
       track,
       supports.map((support) => support.chainage),
     );
-    supports.forEach(({ chainage, departure }, index) => {
+    supports.forEach(({ chainage, departure, number: listed }, index) => {
+      const number = listed ?? index;
       const centre: Vec3 = [at.centre[3 * index], at.centre[3 * index + 1], at.centre[3 * index + 2]];
       const left = [at.left[2 * index], at.left[2 * index + 1]] as const;
       const rods: Rod[] = [];
@@ -66,13 +68,13 @@ export function posts(tracks: readonly DrawnTrack[], tables: readonly TableTop[]
         const foot = standsOn(strips, tables, m, x, y, centre[2] - stripUnderside(m));
         if (foot !== null && centre[2] - stripUnderside(m) - foot > leastRod) rods.push({ x, y, foot, head, side });
       }
-      list.push({ trackId: id, index: assumed ? null : index, chainage, departure, centre, left, rods });
+      list.push({ trackId: id, index: assumed || number < 0 ? null : number, chainage, departure, centre, left, rods });
     });
   }
   return list;
 }
 
-function evenly(length: number): { chainage: number; departure: number }[] {
+function evenly(length: number): SupportDeparture[] {
   const count = Math.max(2, Math.round(length / assumedPitch));
   return Array.from({ length: count }, (_, i) => ({ chainage: ((i + 0.5) * length) / count, departure: 0 }));
 }

@@ -27,18 +27,19 @@ export class SupportsModel {
     this.posts = posts(railway.tracks, railway.tables, railway.measures);
     this.faces = { plain: mattMaterial(wayFaces), marked: mattMaterial(markedFaces) };
     this.ink = inkMaterial(view, wayStrokes);
-    this.mark(null, []);
+    this.mark([]);
   }
 
-  /** Marks supports of one track by their index, and unmarks all others. */
-  mark(trackId: string | null, indices: readonly number[]): void {
-    const key = `${trackId}:${indices.join()}`;
+  /** Marks supports by their track and number, and unmarks all others. */
+  mark(supports: readonly { readonly trackId: string; readonly support: number }[]): void {
+    const wanted = new Set(supports.map(({ trackId, support }) => `${trackId}:${support}`));
+    const key = [...wanted].sort().join();
     if (key === this.marked) return;
     this.marked = key;
     this.clear();
     const solids = { plain: [emptySolid(), emptySolid()], marked: [emptySolid(), emptySolid()] } as const;
     for (const post of this.posts) {
-      const named = post.trackId === trackId && post.index !== null && indices.includes(post.index);
+      const named = wanted.has(`${post.trackId}:${post.index}`);
       const [bearers, hangers] = named ? solids.marked : solids.plain;
       drawPost(bearers, hangers, post, this.railway.measures, named);
     }

@@ -7,15 +7,18 @@ import { type LensSubject, lensFrame } from '../lens/lensFrame.ts';
 import { LensMotion } from '../lens/lensMotion.ts';
 import { growing, type LensCircle, lensCircle, shiftForLens } from '../lens/lensPlace.ts';
 import { columnAt } from '../stock/runClock.ts';
+import { besideTime } from './besideClock.ts';
 import { type Pixel, ringRadius, type Shown, type ShownLens } from './shown.ts';
 import { StageSights } from './stageSights.ts';
-import { StageWorld } from './stageWorld.ts';
+import { type SharedStage, StageWorld } from './stageWorld.ts';
 import { jointOf, markedSupports, ringedJoint } from './subjects.ts';
 
 /** Takes the two stores to the picture: knows what has changed, what to move and what to draw. */
 export class Director {
   readonly world = new StageWorld();
   readonly sights: StageSights;
+  /** The railway beside this one; null while there is none. */
+  private other: StageWorld | null = null;
   rig: CameraRig | null = null;
   private state: SessionState;
   private time: number;
@@ -64,10 +67,37 @@ export class Director {
       this.stood = null;
     }
     if (anotherTrial || before?.ghost !== state.ghost) world.takeGhost(state.ghost?.trial ?? null);
+    if (anotherTrial || before?.beside !== state.beside || before?.besideLook.view !== state.besideLook.view) {
+      this.takeBeside();
+    }
     world.train?.choose(ringedJoint(state));
-    world.supports?.mark(...markedSupports(state));
+    world.supports?.mark(markedSupports(state));
     this.takeLens(before, now);
     this.moveCamera(before, now);
+  }
+
+  private takeBeside(): void {
+    const { beside, besideLook } = this.state;
+    if (beside === null) {
+      this.other?.dispose();
+      this.other = null;
+      return;
+    }
+    this.other ??= new StageWorld();
+    this.other.takeRailway(beside.compiled);
+    this.other.takeTrial(beside.trial);
+    this.other.haunt(besideLook.view === 'ghost' ? this.world : null);
+  }
+
+  /** The other railway with its train where it is now, and how the two share a stage of this width, px. */
+  private shared(width: number): SharedStage | null {
+    const { other, time } = this;
+    const { beside, besideLook, trial, result } = this.state;
+    if (other === null || beside === null || trial === null) return null;
+    const own = result === null ? null : { trial, result };
+    other.takeTime(beside.result, own === null ? time : besideTime(own, beside, besideLook.match, time));
+    const { view, divider, flipped } = besideLook;
+    return { world: other, view, flipped, divider: Math.round(divider * width) };
   }
 
   private takeLens(before: SessionState | null, now: number): void {
@@ -132,18 +162,21 @@ export class Director {
     const joint = ringedJoint(state);
     if (state.lens.open && joint !== null) this.lensJoint = joint;
 
-    world.aim(rig.look, width, height, 0);
+    const shared = this.shared(width);
+    world.aim(rig.look, width, height, 0, this.other);
     const place = sights.jointPlace(joint ?? this.lensJoint);
     const subject = share > 0 ? sights.joint(this.lensJoint) : null;
     const open = lensCircle(width, height);
     if (subject !== null && place !== null) {
       const bare = world.toPixel(place, width, height);
       if (this.lens.opening) this.lensShift = bare === null ? 0 : shiftForLens(bare.x, open);
-      world.aim(rig.look, width, height, this.lensShift * share);
+      world.aim(rig.look, width, height, this.lensShift * share, this.other);
     }
     const ring = place === null ? null : world.toPixel(place, width, height);
     const lens = subject === null ? null : this.lensNow(subject, ring ?? { x: width / 2, y: height / 2 }, open, share);
-    world.draw(gl, width, height, rig.look, lens);
+    world.draw(gl, width, height, rig.look, lens, shared);
+    const owns = ({ x }: Pixel): boolean =>
+      shared?.view === 'split' ? x < shared.divider : !(shared?.view === 'flip' && shared.flipped);
     if (moving || this.lens.moving(now)) this.invalidate();
     return {
       width,
@@ -152,8 +185,9 @@ export class Director {
       time,
       state,
       toPixel: (at) => world.toPixel(at, width, height),
-      ring: joint === null ? null : ring,
+      ring: joint === null || ring === null || !owns(ring) ? null : ring,
       lens,
+      owns,
     };
   }
 
@@ -212,6 +246,7 @@ export class Director {
 
   dispose(): void {
     for (const stop of this.unsubscribe) stop();
+    this.other?.dispose();
     this.world.dispose();
   }
 }

@@ -10,6 +10,7 @@ import { scaleBar } from '../label/scaleBar.ts';
 import { clockWords, lengthWords, lensWords, railwayWords, titleWords } from '../label/words.ts';
 import { tangents } from '../lens/lensPlace.ts';
 import { drawLensPlate } from '../lens/lensPlate.ts';
+import type { Post } from '../supports/posts.ts';
 import type { Director } from './director.ts';
 import { Plate } from './plate.ts';
 import { ringRadius, type Shown, type ShownLens } from './shown.ts';
@@ -152,7 +153,8 @@ export class Lettering {
       const finding = state.result?.findings[index];
       const place = this.findingPlace(shown, index);
       const anchor = place === null ? null : toPixel(place);
-      const inside = anchor !== null && anchor.x > 0 && anchor.y > 0 && anchor.x < width && anchor.y < height;
+      const inside =
+        anchor !== null && shown.owns(anchor) && anchor.x > 0 && anchor.y > 0 && anchor.x < width && anchor.y < height;
       const onRing = shown.ring !== null && anchor !== null && near(shown.ring, anchor, ringRadius);
       labels.push({
         key,
@@ -215,9 +217,11 @@ export class Lettering {
     const geometry = world.train.joints[joint];
     const naming = namingOf(state);
     const { track } = state.trial.path;
-    const blamed = blamedSupports(state);
+    const on = state.trial.legs?.map((leg) => leg.trackId) ?? [state.trial.trackId];
+    const blamed = ({ trackId, index }: Post): boolean =>
+      blamedSupports(state).some((one) => one.trackId === trackId && one.support === index);
     const post = (world.supports?.posts ?? [])
-      .filter((one) => one.index !== null && one.trackId === state.trial?.trackId)
+      .filter((one) => one.index !== null && on.includes(one.trackId))
       .find(
         (one) =>
           Math.hypot(one.centre[0] - frame.centre[0], one.centre[1] - frame.centre[1]) < 0.8 * frame.radius &&
@@ -232,7 +236,7 @@ export class Lettering {
       force: lens.force,
       track,
       measures: world.railway.measures,
-      post: post === undefined ? null : { post, marked: post.index !== null && blamed.includes(post.index) },
+      post: post === undefined ? null : { post, marked: blamed(post) },
       fails: jointFailsHow(state, joint),
       ghostHeads: lens.ghostHeads,
       units: state,

@@ -25,6 +25,8 @@ export interface Shown {
   readonly toPixel: (place: Vec3) => Pixel | null;
   readonly ring: Pixel | null;
   readonly lens: ShownLens | null;
+  /** Whether a place of the stage shows this railway and not another. */
+  readonly owns: (pixel: Pixel) => boolean;
 }
 
 export interface ShownLens {

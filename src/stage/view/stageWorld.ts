@@ -1,7 +1,7 @@
 import { Group, type Mesh, PerspectiveCamera, Scene, Vector3, type WebGLRenderer } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { nearestChainage } from '../../core/track/index.ts';
-import type { SessionState } from '../../state/types.ts';
+import type { BesideView, SessionState } from '../../state/types.ts';
 import { eyeDistance, eyeOf, type Look, pictureAxes } from '../camera/look.ts';
 import { type InkView, inkGeometry, inkMaterial, inkMesh, newInkView } from '../ink/ink.ts';
 import type { LensFrame } from '../lens/lensFrame.ts';
@@ -9,6 +9,7 @@ import { LensPainter } from '../lens/lensPainter.ts';
 import { sectionCut } from '../lens/sectionCut.ts';
 import { wayStrokes } from '../palette.ts';
 import { type Railway, railwayOf } from '../railway.ts';
+import { RoomModel } from '../room/roomModel.ts';
 import { chainagesAt, standingChainages } from '../stock/runClock.ts';
 import { TrainModel } from '../stock/trainModel.ts';
 import { SupportsModel } from '../supports/supportsModel.ts';
@@ -42,6 +43,9 @@ const ghostDash = [3, 2.5] as const;
 const leastNear = 0.004;
 const nearShare = 0.04;
 
+/** What lies outside a room's corners: its walls and the leaves of doors that open outwards, m. */
+const wallRoom = 1.5;
+
 /** Beyond this many px from the stage's corner a place is out of sight. */
 const outOfSight = 4000;
 
@@ -49,6 +53,15 @@ const outOfSight = 4000;
 const farthestPlan = 300;
 
 const projected = new Vector3();
+
+/** A second railway and how it shares the stage. */
+export interface SharedStage {
+  readonly world: StageWorld;
+  readonly view: BesideView;
+  /** px from the left. */
+  readonly divider: number;
+  readonly flipped: boolean;
+}
 
 /** Everything that is drawn, and the camera it is drawn with. Holds no state of its own but what the card needs. */
 export class StageWorld {
@@ -61,6 +74,7 @@ export class StageWorld {
   private readonly view: InkView = newInkView();
   private readonly lens = new LensPainter();
   private way: WayModel | null = null;
+  private room: RoomModel | null = null;
   supports: SupportsModel | null = null;
   private tables: { dispose(): void }[] = [];
   private tableMeshes: Mesh[] = [];
@@ -71,6 +85,8 @@ export class StageWorld {
   private chainages = new Float64Array(0);
   private centre: Vec3 = [0, 0, 0];
   private extent = 1;
+  /** The scene that way and train stand in: the own one, or that of the railway they are a ghost in. */
+  private host = this.scene;
 
   /** Takes what stands still from a session. Returns whether the railway is another one than before. */
   takeRailway(compiled: Compiled | null): boolean {
@@ -85,10 +101,12 @@ export class StageWorld {
     this.railway = railway;
     this.way = new WayModel(railway, this.view);
     this.supports = new SupportsModel(railway, this.view);
+    this.room = new RoomModel(railway, this.view);
     const tables = new Group();
     this.tables = addTables(tables, railway, this.view);
     this.tableMeshes = [...tables.children] as Mesh[];
-    this.scene.add(this.way.group, this.supports.group, ...this.tableMeshes);
+    this.host.add(this.way.group);
+    this.scene.add(this.supports.group, ...this.tableMeshes);
     const extent = trackExtent(railway.tracks);
     const low: Vec3 = [...extent.low];
     const high: Vec3 = [...extent.high];
@@ -99,6 +117,14 @@ export class StageWorld {
       high[1] = Math.max(high[1], table.y[1]);
       low[2] = Math.min(low[2], table.top - table.thickness);
     }
+    for (const [x, y] of [...railway.room.corners, ...railway.room.obstacles.flatMap(({ outline }) => outline)]) {
+      low[0] = Math.min(low[0], x - wallRoom);
+      high[0] = Math.max(high[0], x + wallRoom);
+      low[1] = Math.min(low[1], y - wallRoom);
+      high[1] = Math.max(high[1], y + wallRoom);
+      low[2] = Math.min(low[2], railway.floor);
+    }
+    for (const { top } of railway.structures) high[2] = Math.max(high[2], top);
     this.centre = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2];
     this.extent = Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]) / 2 + 0.1;
     return true;
@@ -113,7 +139,7 @@ export class StageWorld {
       this.clearTrain();
       if (trial !== null) {
         this.train = new TrainModel(trial.train, this.view);
-        this.scene.add(this.train.group);
+        this.host.add(this.train.group);
       }
     }
     this.chainages = new Float64Array(trial?.train.vehicles.length ?? 0);
@@ -161,8 +187,19 @@ export class StageWorld {
     };
   }
 
+  /** Stands way and train as a faint ghost in another railway's scene; null: in full in the own one. */
+  haunt(other: StageWorld | null): void {
+    const faint = other !== null;
+    this.host = other?.scene ?? this.scene;
+    for (const model of [this.way, this.train]) {
+      if (model === null) continue;
+      this.host.add(model.group);
+      model.faint(faint);
+    }
+  }
+
   /** Points the camera. `width` and `height` of the stage and `shift` to the left are in px. */
-  aim(look: Look, width: number, height: number, shift: number): void {
+  aim(look: Look, width: number, height: number, shift: number, other: StageWorld | null = null): void {
     const { camera } = this;
     const eye = eyeOf(look);
     const { up } = pictureAxes(look);
@@ -171,32 +208,71 @@ export class StageWorld {
     camera.lookAt(...look.target);
     camera.fov = (look.field * 180) / Math.PI;
     camera.aspect = width / height;
-    const far = Math.hypot(eye[0] - this.centre[0], eye[1] - this.centre[1], eye[2] - this.centre[2]);
-    camera.near = Math.max(leastNear, far - this.extent, nearShare * eyeDistance(look));
-    camera.far = far + this.extent + 0.1;
+    const reaches = [this, ...(other === null ? [] : [other])].map((one) => {
+      const [x, y, z] = one.centre;
+      const far = Math.hypot(eye[0] - x, eye[1] - y, eye[2] - z);
+      return [far - one.extent, far + one.extent + 0.1] as const;
+    });
+    camera.near = Math.max(leastNear, Math.min(...reaches.map(([near]) => near)), nearShare * eyeDistance(look));
+    camera.far = Math.max(...reaches.map(([, far]) => far));
     if (shift !== 0) camera.setViewOffset(width, height, shift, 0, width, height);
     else camera.clearViewOffset();
     camera.updateProjectionMatrix();
     camera.updateMatrixWorld();
   }
 
-  /** Draws the stage, and in a circle of it (px) what the lens sees. */
-  draw(gl: WebGLRenderer, width: number, height: number, look: Look, lens: ShownLens | null): void {
-    const ratio = gl.getPixelRatio();
+  /** Draws the stage, with a second railway if there is one, and in a circle of it (px) what the lens sees. */
+  draw(
+    gl: WebGLRenderer,
+    width: number,
+    height: number,
+    look: Look,
+    lens: ShownLens | null,
+    other: SharedStage | null = null,
+  ): void {
     gl.autoClear = false;
     gl.setRenderTarget(null);
     gl.setScissorTest(false);
     gl.setViewport(0, 0, width, height);
     gl.clear(true, true, true);
-    this.view.ratio.value = ratio;
-    this.view.heavier.value = wantsHeavier() ? moreContrast : 1;
-    if (lens !== null) this.drawLens(gl, height, lens);
+    const ratio = gl.getPixelRatio();
+    for (const { view } of [this, ...(other === null ? [] : [other.world])]) {
+      view.ratio.value = ratio;
+      view.heavier.value = wantsHeavier() ? moreContrast : 1;
+    }
+    const ghost = other?.view === 'ghost' ? other.world : null;
+    if (lens !== null) {
+      ghost?.hide(true);
+      this.drawLens(gl, height, lens);
+      ghost?.hide(false);
+    }
     gl.setViewport(0, 0, width, height);
+    ghost?.prepare(width, height, ratio, look);
+    if (other?.view === 'split') {
+      gl.setScissorTest(true);
+      gl.setScissor(0, 0, other.divider, height);
+      this.paint(gl, this.camera, width, height, look);
+      gl.setScissor(other.divider, 0, width - other.divider, height);
+      other.world.paint(gl, this.camera, width, height, look);
+      gl.setScissorTest(false);
+    } else (other?.view === 'flip' && other.flipped ? other.world : this).paint(gl, this.camera, width, height, look);
+  }
+
+  private paint(gl: WebGLRenderer, camera: PerspectiveCamera, width: number, height: number, look: Look): void {
+    this.prepare(width, height, gl.getPixelRatio(), look);
+    gl.render(this.scene, camera);
+  }
+
+  private prepare(width: number, height: number, ratio: number, look: Look): void {
     this.view.size.value.set(width * ratio, height * ratio);
     this.view.metresPerPixel.value = look.height / height;
     this.chooseDetail(look, height);
     this.train?.showHidden(look.elevation > plan);
-    gl.render(this.scene, this.camera);
+  }
+
+  private hide(hidden: boolean): void {
+    if (this.way !== null) this.way.group.visible = !hidden;
+    if (this.train !== null) this.train.group.visible = !hidden && this.standing;
   }
 
   /** Where a place in the room is on the stage, px; null behind the eye or far outside. */
@@ -235,7 +311,7 @@ export class StageWorld {
   }
 
   private drawLens(gl: WebGLRenderer, height: number, { frame, now: circle, joint }: ShownLens): void {
-    const { way, supports, train, view } = this;
+    const { way, supports, train, room, view } = this;
     const size = 2 * circle.radius;
     const ratio = gl.getPixelRatio();
     view.size.value.set(size * ratio, size * ratio);
@@ -244,11 +320,11 @@ export class StageWorld {
     for (const mesh of this.tableMeshes) mesh.visible = false;
     train?.detailForLens(joint, frame.view);
     train?.showHidden(false);
-    for (const model of [way, supports, train]) model?.underLens(true);
+    for (const model of [way, supports, train, room]) model?.underLens(true);
     const cut = frame.view === 'along' ? this.cutAcross(frame) : null;
     this.lens.draw(gl, this.scene, frame, circle, height);
     cut?.remove();
-    for (const model of [way, supports, train]) model?.underLens(false);
+    for (const model of [way, supports, train, room]) model?.underLens(false);
     for (const mesh of this.tableMeshes) mesh.visible = true;
   }
 
@@ -267,15 +343,16 @@ export class StageWorld {
 
   private clearRailway(): void {
     this.takeGhost(null);
-    for (const model of [this.way, this.supports]) {
+    for (const model of [this.way, this.supports, this.room]) {
       if (model === null) continue;
-      this.scene.remove(model.group);
+      model.group.removeFromParent();
       model.dispose();
     }
     this.scene.remove(...this.tableMeshes);
     for (const owned of this.tables) owned.dispose();
     this.way = null;
     this.supports = null;
+    this.room = null;
     this.tables = [];
     this.tableMeshes = [];
     this.railway = null;
@@ -283,7 +360,7 @@ export class StageWorld {
 
   private clearTrain(): void {
     if (this.train === null) return;
-    this.scene.remove(this.train.group);
+    this.train.group.removeFromParent();
     this.train.dispose();
     this.train = null;
     this.standing = false;

@@ -58,18 +58,29 @@ export function jointFailsHow(state: SessionState, joint: number): { readonly up
   };
 }
 
-/** Supports that failing findings name, by index. */
-export function blamedSupports(state: SessionState): number[] {
-  const list = new Set<number>();
-  for (const finding of state.result?.findings ?? []) {
-    if (finding.verdict !== 'fails') continue;
-    for (const cause of finding.causes) if (cause.kind === 'support-off') list.add(cause.support);
-  }
-  return [...list].sort((a, b) => a - b);
+/** A support of the railway: its number among those of its track, counted from 0. */
+export interface NamedSupport {
+  readonly trackId: string;
+  readonly support: number;
+}
+
+/** Supports that failing findings name. */
+export function blamedSupports({ trial, result }: SessionState): NamedSupport[] {
+  if (trial === null) return [];
+  return (result?.findings ?? []).flatMap(({ verdict, causes }) =>
+    verdict !== 'fails'
+      ? []
+      : causes.flatMap((cause) =>
+          cause.kind === 'support-off'
+            ? { trackId: trial.legs?.[cause.leg ?? 0]?.trackId ?? trial.trackId, support: cause.support }
+            : [],
+        ),
+  );
 }
 
 /** Supports that need a hand: those that a survey points at while one is looked at, else those that failing findings name. */
-export function markedSupports(state: SessionState): [trackId: string | null, indices: readonly number[]] {
-  if (state.surveyed !== null) return [state.surveyed.trackId, state.surveyed.pointed];
-  return [state.trial?.trackId ?? null, blamedSupports(state)];
+export function markedSupports(state: SessionState): readonly NamedSupport[] {
+  const { surveyed } = state;
+  if (surveyed !== null) return surveyed.pointed.map((support) => ({ trackId: surveyed.trackId, support }));
+  return blamedSupports(state);
 }

@@ -1,11 +1,11 @@
-import type { Track } from '../../core/track/types.ts';
+import type { SupportDeparture, Track } from '../../core/track/types.ts';
 
 /** A track as the stage draws it. */
 export interface DrawnTrack {
   readonly id: string;
   readonly track: Track;
   /** In order; departures built minus planned, m. */
-  readonly supports: readonly { readonly chainage: number; readonly departure: number }[];
+  readonly supports: readonly SupportDeparture[];
 }
 
 export const drawnTrack = (id: string, track: Track): DrawnTrack => ({

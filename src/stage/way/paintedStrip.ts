@@ -45,6 +45,11 @@ void main() {
 /** How much of the sleepers' colour shows where they are painted. */
 const strength = 0.8;
 
+/** Shows the painted sleepers, or leaves them out. */
+export function paintSleepers(material: ShaderMaterial, shown: boolean): void {
+  (material.uniforms.sizes.value as Vector4).w = shown ? strength : 0;
+}
+
 /** The strip from afar: a matt surface with its sleepers painted on. */
 export function paintedStrip(m: WayMeasures): ShaderMaterial {
   return new ShaderMaterial({

@@ -2,14 +2,14 @@ import { type BufferGeometry, Group, Mesh, type ShaderMaterial } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
-import { type InkView, inkGeometry, inkMaterial, inkMesh } from '../ink/ink.ts';
-import { lensWayFaces, wayFaces, wayStrokes } from '../palette.ts';
+import { faintInk, type InkView, inkGeometry, inkMaterial, inkMesh, orderInk } from '../ink/ink.ts';
+import { faintFaces, faintStrokes, lensWayFaces, wayFaces, wayStrokes } from '../palette.ts';
 import type { Railway } from '../railway.ts';
-import { mattMaterial, paletteColours, recolour, solidGeometry } from '../solid/matt.ts';
+import { mattMaterial, paletteColours, recolour, solidGeometry, stepBehind } from '../solid/matt.ts';
 import type { Solid } from '../solid/solid.ts';
 import type { DrawnTrack } from '../way/drawnTrack.ts';
 import type { WayMeasures } from './measures.ts';
-import { paintedStrip } from './paintedStrip.ts';
+import { paintedStrip, paintSleepers } from './paintedStrip.ts';
 import { cutStretches, farStretch, nearStretch, type Stretch } from './stretch.ts';
 
 /** From how many screen pixels a sleeper's pitch takes rails and sleepers are worth drawing as solids. */
@@ -20,6 +20,9 @@ const mostNear = 28;
 
 const stageColours = paletteColours(wayFaces);
 const lensColours = paletteColours(lensWayFaces);
+const faintColours = paletteColours(faintFaces(wayFaces));
+const inkColours = paletteColours(wayStrokes, 'ink');
+const faintInkColours = paletteColours(faintStrokes(wayStrokes), 'ink');
 
 interface Drawn {
   readonly faces: Mesh;
@@ -61,6 +64,7 @@ export class WayModel {
   private readonly painted: ShaderMaterial;
   private readonly ink: ShaderMaterial;
   private clock = 0;
+  private isFaint = false;
 
   constructor(railway: Railway, view: InkView) {
     this.measures = railway.measures;
@@ -78,6 +82,7 @@ export class WayModel {
     const faces = new Mesh(geometries[0], solid.paint.length > 0 ? this.painted : this.faces);
     const ink = inkMesh(geometries[1], this.ink);
     this.group.add(faces, ink);
+    if (this.isFaint) orderInk(this.group, true);
     return { faces, ink, geometries };
   }
 
@@ -90,6 +95,18 @@ export class WayModel {
   /** Takes the colours of the lens or those of the stage. */
   underLens(lens: boolean): void {
     recolour(this.faces, lens ? lensColours : stageColours);
+  }
+
+  /** Draws it pale with dashed lines, behind another railway in the same place; or as it is. */
+  faint(faint: boolean): void {
+    this.isFaint = faint;
+    for (const faces of [this.faces, this.painted]) {
+      recolour(faces, faint ? faintColours : stageColours);
+      stepBehind(faces, faint);
+    }
+    paintSleepers(this.painted, !faint);
+    faintInk(this.ink, faint, faint ? faintInkColours : inkColours, true);
+    orderInk(this.group, faint);
   }
 
   /** Chooses detail by how many screen pixels a metre takes at each stretch. */

@@ -11,8 +11,9 @@ import { openPalette } from './openPalette.ts';
 import { previousEvent } from './previousEvent.ts';
 import { rates } from './rates.ts';
 import { redo } from './redo.ts';
+import { renameRailway } from './renameRailway.ts';
 import { runTrial } from './runTrial.ts';
-import { saveFile } from './saveFile.ts';
+import { saveElsewhere, saveFile } from './saveFile.ts';
 import { showWhole } from './showWhole.ts';
 import { stepBack } from './stepBack.ts';
 import { stopRun } from './stopRun.ts';
@@ -21,6 +22,7 @@ import { toggleGradeForm } from './toggleGradeForm.ts';
 import { toggleLengthUnit } from './toggleLengthUnit.ts';
 import { toggleLens } from './toggleLens.ts';
 import { togglePlay } from './togglePlay.ts';
+import { turnBeside } from './turnBeside.ts';
 import { undo } from './undo.ts';
 import { workings } from './workings.ts';
 import { worstFinding } from './worstFinding.ts';
@@ -41,6 +43,7 @@ export const commandsWith = (chapters: readonly ChapterName[]): readonly Command
   stopRun,
   ...workings,
   ...chapterCommands(chapters),
+  turnBeside,
   showWhole,
   ...cameras,
   ...rates,
@@ -48,8 +51,10 @@ export const commandsWith = (chapters: readonly ChapterName[]): readonly Command
   toggleLengthUnit,
   toggleGradeForm,
   chooseRailway,
+  renameRailway,
   newRailway,
   openFile,
   saveFile,
+  saveElsewhere,
   openPalette,
 ];

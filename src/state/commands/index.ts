@@ -7,6 +7,6 @@ export { openFile } from './openFile.ts';
 export { openPalette } from './openPalette.ts';
 export { redo } from './redo.ts';
 export { runTrial } from './runTrial.ts';
-export { saveFile } from './saveFile.ts';
+export { saveElsewhere, saveFile } from './saveFile.ts';
 export { stopRun } from './stopRun.ts';
 export { undo } from './undo.ts';

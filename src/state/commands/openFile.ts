@@ -7,10 +7,15 @@ export const openFile: Command = {
   key: '$mod+o',
   shownKey: 'Ctrl O',
   canRun: always,
-  async run({ files, actions }) {
+  async run({ files, actions, session }) {
     try {
       const file = await files.pick();
-      if (file) await actions.openFileText(file.name, file.text);
+      if (!file) return;
+      const before = session.getState().opened;
+      const solved = actions.openFileText(file.name, file.text);
+      // Open at once, solved later: from now on it can be written back.
+      if (session.getState().opened !== before) session.setState({ file: { name: file.name, handle: file.handle } });
+      await solved;
     } catch (error) {
       actions.report({ title: 'The file could not be read', lines: [wordsOf(error)] });
     }

@@ -1,6 +1,7 @@
 import { serialiseScene } from '../../scene/index.ts';
 import { wordsOf } from '../aborting.ts';
-import type { Command } from './command.ts';
+import type { RailwayFile } from '../ports.ts';
+import type { Command, CommandContext } from './command.ts';
 
 /** A file name that every system takes, from a railway's name. */
 const fileNameOf = (name: string): string =>
@@ -11,19 +12,37 @@ const fileNameOf = (name: string): string =>
       .replace(/^-|-$/g, '') || 'railway'
   }.json`;
 
+async function write({ files, actions, session }: CommandContext, into: RailwayFile | null): Promise<void> {
+  const { scene, opened } = session.getState();
+  if (!scene) return;
+  try {
+    const file = await files.save(into?.name ?? fileNameOf(scene.name), serialiseScene(scene), into);
+    // Another railway may be open by the time the dialog is closed.
+    if (file?.handle && session.getState().opened === opened) session.setState({ file });
+  } catch (error) {
+    actions.report({ title: 'The file could not be written', lines: [wordsOf(error)] });
+  }
+}
+
+const isOpen = ({ session }: CommandContext): boolean => session.getState().scene !== null;
+
 export const saveFile: Command = {
   id: 'save-file',
-  label: () => 'Save the scene as a file…',
+  label({ session }) {
+    const { file } = session.getState();
+    return file?.handle ? `Save to “${file.name}”` : 'Save the scene as a file…';
+  },
   key: '$mod+s',
   shownKey: 'Ctrl S',
-  canRun: ({ session }) => session.getState().scene !== null,
-  async run({ files, actions, session }) {
-    const { scene } = session.getState();
-    if (!scene) return;
-    try {
-      await files.save(fileNameOf(scene.name), serialiseScene(scene));
-    } catch (error) {
-      actions.report({ title: 'The file could not be written', lines: [wordsOf(error)] });
-    }
-  },
+  canRun: isOpen,
+  run: (context) => write(context, context.session.getState().file),
+};
+
+export const saveElsewhere: Command = {
+  id: 'save-elsewhere',
+  label: () => 'Save the scene as another file…',
+  key: '$mod+Shift+s',
+  shownKey: 'Ctrl Shift S',
+  canRun: (context) => isOpen(context) && context.session.getState().file?.handle != null,
+  run: (context) => write(context, null),
 };

@@ -16,6 +16,8 @@ export interface RouteActions {
   /** Null: the track that the trial runs on. */
   chooseTrack(trackId: string | null): void;
   chooseHandle(key: string | null): void;
+  /** Marks a place of a track (m) on the stage, opens its track and takes the playhead there where the trial runs on it; null takes the mark away. */
+  pointOut(place: RouteState['pointed']): void;
   /** Takes hold of a handle; false when there is none of that key. */
   take(key: string): boolean;
   /** Takes what is held to a place in plan, m. What cannot be met is told in `refusal`, and the last that could stays. */
@@ -55,6 +57,8 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
     held: null,
     refusal: null,
     verdict: null,
+    before: null,
+    pointed: null,
   }));
   const stopVerdicts = keepDraftVerdicts(session, route, pool);
   let held: Held | null = null;
@@ -76,12 +80,19 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
   const unsubscribe = session.subscribe((now, before) => {
     if (now.opened !== before.opened) {
       held = null;
-      route.setState({ chosenTrack: null, chosenHandle: null, held: null, refusal: null });
+      route.setState({ chosenTrack: null, chosenHandle: null, held: null, refusal: null, pointed: null });
     }
   });
 
   const actions: RouteActions = {
-    chooseTrack: (chosen) => route.setState({ chosenTrack: chosen, chosenHandle: null }),
+    chooseTrack: (chosen) => route.setState({ chosenTrack: chosen, chosenHandle: null, pointed: null }),
+    pointOut(pointed) {
+      route.setState({ pointed, ...(pointed && { chosenTrack: pointed.trackId, chosenHandle: null }) });
+      if (pointed === null) return;
+      const { camera, trial } = session.getState();
+      if (camera !== 'down' && camera !== 'walk') document.setCamera('walk');
+      if (trial?.trackId === pointed.trackId && trial.legs === undefined) document.goToPlace(pointed.chainage);
+    },
     chooseHandle: (chosenHandle) => route.setState({ chosenHandle }),
     take(key) {
       const now = plan();

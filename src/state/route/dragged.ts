@@ -18,9 +18,9 @@ import {
   setElement,
   setStart,
 } from '../../scene/index.ts';
+import { nearestNorm } from '../../sim/advice/index.ts';
 import { endNear, type OpenEnd } from './ends.ts';
 import type { Handle } from './handles.ts';
-import { nearestNorm } from './nearestNorm.ts';
 import { type Snapping, toStep } from './snapping.ts';
 
 /** What a hand holds: the railway as it was when it took hold. */

@@ -16,6 +16,10 @@ export interface RouteState {
   readonly held: string | null;
   /** Why the place of the hand cannot be met, and by how much; null when it is. */
   readonly refusal: string | null;
+  /** Margins, found the same way, of the railway as the trial on show has it; null until they are there. */
+  readonly before: TrialMeasure | null;
+  /** A place of a track that is pointed out, or null. */
+  readonly pointed: { readonly trackId: string; readonly chainage: number } | null;
   /** Margins of the railway as it is being changed; null when the trial on show is that of the railway as it is. */
   readonly verdict: DraftVerdict | null;
 }

@@ -1,5 +1,6 @@
 import type { Track } from '../../core/track/types.ts';
 import type { Scene } from '../../scene/index.ts';
+import { type Advice, adviceOf } from '../../sim/advice/index.ts';
 import { compileScene } from '../../sim/index.ts';
 import { type Pass, passesOf } from '../../sim/passes.ts';
 import type { CompiledScene } from '../../sim/types.ts';
@@ -26,4 +27,15 @@ export const draftTrack = (scene: Scene, trackId: string): Track | null => draft
 export function draftPasses(scene: Scene, trackId: string): readonly Pass[] {
   const draft = draftOf(scene);
   return draft === null ? [] : passesOf(draft, trackId);
+}
+
+const advice = new WeakMap<CompiledScene, readonly Advice[]>();
+
+/** What can be said of a scene from its drawing alone, the gravest first; nothing of one that cannot be compiled. */
+export function draftAdvice(scene: Scene): readonly Advice[] {
+  const draft = draftOf(scene);
+  if (draft === null) return [];
+  const known = advice.get(draft) ?? adviceOf(draft);
+  advice.set(draft, known);
+  return known;
 }

@@ -25,8 +25,10 @@ export {
   straightTrack,
   trackLengthMm,
 } from '../../scene/index.ts';
+export { type Advice, advised } from '../../sim/advice/index.ts';
 export type { Pass } from '../../sim/passes.ts';
-export { draftPasses, draftTrack } from './draftTrack.ts';
+export { besideSpacing } from './besideSpacing.ts';
+export { draftAdvice, draftPasses, draftTrack } from './draftTrack.ts';
 export { easeable, easementFor } from './easeable.ts';
 export { type ElementField, elementFields, freshElement, kindWords } from './elementFields.ts';
 export { renameTrack } from './renameTrack.ts';

@@ -13,6 +13,8 @@ export interface SceneSketch {
   /** What all of it measures in plan, m. */
   readonly width: number;
   readonly depth: number;
+  /** How many times as broad it is drawn as it is: more than 1 for a long, thin railway, whose tracks would run into one line. */
+  readonly broader: number;
 }
 
 /** Steps a track is drawn in. */
@@ -22,6 +24,8 @@ const posts = 24;
 /** Seen from the side: depth is shortened to this, and heights are drawn larger, since a climb is small beside its length. */
 const shortened = 0.42;
 const raised = 1.6;
+/** A railway thinner than the first of these, as a share of its length, is drawn as broad as the second; at most so many times. */
+const [thin, broad, mostBroader] = [0.1, 0.16, 10];
 /** Room around the drawing, as a share of its larger side. */
 const border = 0.04;
 
@@ -32,8 +36,15 @@ export function sketchOf(scene: Scene, view: 'above' | 'side'): SceneSketch | nu
   const points = tracks.map(pointsOf);
   const all = points.flat();
   const lowest = Math.min(...all.map(({ z }) => z));
-  const onPaper = ({ x, y, z }: Point): readonly [number, number] =>
-    view === 'above' ? [x, -y] : [x + y * 0.35, -y * shortened - (z - lowest) * raised];
+  const [west, east] = spanOf(all.map(({ x }) => x));
+  const [south, north] = spanOf(all.map(({ y }) => y));
+  const [width, depth] = [east - west, north - south];
+  const isThin = depth > 0 && depth < thin * width;
+  const broader = isThin ? Math.min(mostBroader, (broad * width) / depth) : 1;
+  const onPaper = ({ x, y, z }: Point): readonly [number, number] => {
+    const aside = (y - south) * broader;
+    return view === 'above' ? [x, -aside] : [x + aside * 0.35, -aside * shortened - (z - lowest) * raised];
+  };
   const drawn = points.map((line) => line.map(onPaper));
   const stems =
     view === 'above'
@@ -48,14 +59,13 @@ export function sketchOf(scene: Scene, view: 'above' | 'side'): SceneSketch | nu
   const [top, foot] = spanOf(corners.map(([, y]) => y));
   const room = border * Math.max(right - left, foot - top, 0.1);
   const box = [left - room, top - room, right - left + 2 * room, foot - top + 2 * room];
-  const [west, east] = spanOf(all.map(({ x }) => x));
-  const [south, north] = spanOf(all.map(({ y }) => y));
   return {
     viewBox: box.map(short).join(' '),
     lines: drawn.map((line) => `M${line.map((at) => at.map(short).join(',')).join('L')}`),
     posts: stems.map((stem) => `M${stem.map((at) => at.map(short).join(',')).join('L')}`).join(''),
-    width: east - west,
-    depth: north - south,
+    width,
+    depth,
+    broader,
   };
 }
 

@@ -1,38 +1,68 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { changedScene, type Scene, sceneChanges, sceneQuantities, variantScene } from '../../scene/index.ts';
-import {
-  affectedTrials,
-  compareScenes,
-  type Exactness,
-  type Gauge,
-  type Probe,
-  type ProbePool,
-  sweepScene,
-  vary,
-} from '../../sim/study/index.ts';
-import { isAbort, wordsOf } from '../aborting.ts';
-import { freshId } from '../freshId.ts';
+import { type Scene, sceneChanges } from '../../scene/index.ts';
+import type { BestHost } from '../../sim/study/bestHost.ts';
+import type { Exactness, Gauge, ProbePool } from '../../sim/study/index.ts';
+import { withProfile } from '../../sim/study/sceneProfile.ts';
+import { sameRailway } from '../sameRailway.ts';
 import type { Session } from '../session.ts';
-import type { CompareRow, StudyState, SweepAsk } from './types.ts';
+import type { BesideLook } from '../types.ts';
+import { createBench } from './bench.ts';
+import { createBesideRuns } from './besideRuns.ts';
+import { runBestProfile } from './bestRuns.ts';
+import { runChance } from './chanceRuns.ts';
+import { compareRows, rowsOf } from './compareRuns.ts';
+import { runSteepest } from './gradeRuns.ts';
+import { turned } from './knobs.ts';
+import { runRoute } from './routeRuns.ts';
+import { createSweepRuns } from './sweepRuns.ts';
+import type { MapAsk, ProfileAsk, RouteAsk, StudyPart, StudyState, SweepAsk, ToleranceAsk } from './types.ts';
+import { adopted, bare, merged, sceneOf, withoutVariant, withRailway, withVariant } from './variantEdits.ts';
 
-/** What can be done with variants and sweeps. Everything that changes the scene goes through the session, as one step each. */
+/** Knobs with what they are turned to. */
+export type Settings = readonly { readonly at: string; readonly to: number }[];
+
+/** What can be done with variants and studies. Everything that changes the scene goes through the session, as one step each. */
 export interface StudyActions {
+  setPart(part: StudyPart): void;
   setExactness(exactness: Exactness): void;
   setGauge(gauge: Gauge): void;
+  /** Chooses what sweeps, maps and searches start from. */
+  setBase(variantId: string | null): void;
   /** Works out the scene and every variant side by side, in the trial on show. */
   compare(): Promise<void>;
-  /** Adds a variant in which one number of the scene is another. */
-  addVariant(name: string, at: string, to: number): Promise<boolean>;
-  /** Keeps what another scene differs in as a variant of the present one. */
+  /** Adds a variant of the base in which some knobs are turned; it is then shown beside the railway if `shown`. */
+  addVariant(name: string, settings: Settings, shown?: boolean): Promise<boolean>;
+  /** Keeps what another scene differs in as a variant of the base. */
   keepAsVariant(name: string, other: Scene): Promise<boolean>;
+  /** Makes the last change a variant: the railway goes back to what it was before it. */
+  keepLastChange(): Promise<boolean>;
   renameVariant(id: string, name: string): Promise<boolean>;
   /** Takes a variant out; those that come from it come from its parent then, with its changes made their own. */
   dropVariant(id: string): Promise<boolean>;
   /** Makes a variant the railway; it is no variant any more, and what the railway was becomes one. */
   adoptVariant(id: string): Promise<boolean>;
+  /** Merges a variant into the one it comes from. */
+  mergeVariant(id: string): Promise<boolean>;
+  /** Shows a variant together with the railway, on the stage and on the band. */
+  showBeside(id: string): Promise<void>;
+  hideBeside(): void;
+  lookBeside(look: Partial<BesideLook>): void;
   sweep(ask: SweepAsk): Promise<void>;
-  /** Makes a swept value part of the scene. */
-  keepValue(at: string, to: number): Promise<boolean>;
+  map(ask: MapAsk): Promise<void>;
+  /** The shortest easement with which every train passes propelled. */
+  askEasement(): Promise<void>;
+  /** The steepest grade the weakest engine takes with so many vehicles. */
+  askSteepest(count: number): Promise<void>;
+  chance(ask: ToleranceAsk): Promise<void>;
+  bestProfile(ask: ProfileAsk): Promise<void>;
+  /** Looks for routes that no other beats in grade, room and margin together. */
+  bestRoute(ask: RouteAsk): Promise<void>;
+  /** Keeps a route of the search, by its place in the list, as a variant of what it was looked for in; then shown beside if `shown`. */
+  keepRoute(index: number, name: string, shown?: boolean): Promise<boolean>;
+  /** Keeps the best profile as a variant of what it was looked for in. */
+  keepBest(name: string): Promise<boolean>;
+  /** Makes swept values part of the scene; where they were turned on a variant, of that. */
+  keepValue(settings: Settings): Promise<boolean>;
   /** Stops what runs; what is done is kept. */
   stop(): void;
 }
@@ -42,88 +72,82 @@ export interface Studies {
   readonly actions: StudyActions;
 }
 
-/** Makes the studies of a session; `pool` runs their probes. */
-export function createStudies({ session, actions: document }: Session, pool: ProbePool): Studies {
+const fresh = { sweep: null, map: null, grade: null, chance: null, best: null, route: null, problem: null } as const;
+
+/** Makes the studies of a session; `pool` runs their probes, `best` looks for profiles. */
+export function createStudies(session: Session, pool: ProbePool, best: BestHost): Studies {
+  const { session: store, history, actions: document } = session;
   const study = createStore<StudyState>(() => ({
+    part: 'variants',
     exactness: 'steady',
     gauge: 'all',
-    rows: [],
+    base: null,
+    rows: rowsOf(store.getState().scene),
     comparing: null,
-    sweep: null,
-    problem: null,
+    beside: null,
+    ...fresh,
   }));
-  let running: AbortController | null = null;
+  const bench = createBench(session, study, pool);
+  const beside = createBesideRuns(bench);
+  const sweeps = createSweepRuns(bench);
 
-  const scene = (): Scene | null => session.getState().scene;
-
-  /** Begins something new; whatever ran before is stopped. */
-  function begin(): AbortController {
-    running?.abort();
-    running = new AbortController();
-    study.setState({ problem: null });
-    return running;
-  }
-
-  /** Works something out; an abort ends it quietly, anything else is told. */
-  async function told(work: () => Promise<void>): Promise<void> {
-    try {
-      await work();
-    } catch (error) {
-      if (!isAbort(error)) study.setState({ problem: wordsOf(error) });
-    }
-  }
-
-  // A comparison or sweep of a railway that is another now would be read as one of this.
-  session.subscribe((now, before) => {
-    if (now.scene === before.scene) return;
-    running?.abort();
-    study.setState({ rows: rowsOf(now.scene), comparing: null, sweep: null, problem: null });
+  // A study of a railway that is another now would be read as one of this; variants that come and go change nothing of it.
+  store.subscribe((now, before) => {
+    if (now.scene !== before.scene) {
+      const { rows, base, comparing } = study.getState();
+      const gone = base !== null && !now.scene?.variants?.some(({ id }) => id === base);
+      const same = now.scene !== null && before.scene !== null && sameRailway(now.scene, before.scene);
+      if (same && !gone && comparing === null) study.setState({ rows: rowsOf(now.scene, rows) });
+      else {
+        bench.stop();
+        const kept = same ? rowsOf(now.scene, rows) : rowsOf(now.scene);
+        study.setState({
+          rows: kept,
+          comparing: null,
+          ...(gone || !same ? { ...fresh, base: gone ? null : base } : {}),
+        });
+      }
+      const { beside: asked } = study.getState();
+      const changes = (scene: Scene | null) =>
+        JSON.stringify(scene?.variants?.find(({ id }) => id === asked?.id)?.changes);
+      if (!same || changes(now.scene) !== changes(before.scene)) beside.renew();
+    } else if (now.trial !== before.trial) beside.renew();
   });
-  study.setState({ rows: rowsOf(scene()) });
+
+  const addVariant: StudyActions['addVariant'] = async (name, settings, shown = false) => {
+    let added = '';
+    const done = await document.change(`variant “${name}”`, (now) => {
+      const { base } = study.getState();
+      const from = sceneOf(now, base);
+      const made = withVariant(now, name, base, sceneChanges(from, bare(turned(from, settings))));
+      added = made.id;
+      return made.scene;
+    });
+    if (done && shown) void beside.show(added);
+    return done;
+  };
 
   const actions: StudyActions = {
+    setPart: (part) => study.setState({ part }),
     setExactness: (exactness) => study.setState({ exactness }),
     setGauge: (gauge) => study.setState({ gauge }),
-    async compare() {
-      const { trialId } = session.getState();
-      const now = scene();
-      if (now === null || trialId === null) return;
-      const { signal } = begin();
-      const { exactness } = study.getState();
-      study.setState({ rows: rowsOf(now), comparing: 0 });
-      await told(async () => {
-        const rows = study.getState().rows;
-        let done = 0;
-        const lanes = rows.map(async (row, index) => {
-          if (row.scene === null) return;
-          const [compared] = await compareScenes(
-            [{ name: row.name, scene: row.scene }],
-            [trialId],
-            exactness,
-            (request) => pool.probe(request, { signal }),
-          );
-          if (signal.aborted) return;
-          done++;
-          study.setState((state) => ({
-            rows: state.rows.with(index, { ...row, compared }),
-            comparing: done / rows.length,
-          }));
-        });
-        await Promise.all(lanes);
-      });
-      if (!signal.aborted) study.setState({ comparing: null });
+    setBase(base) {
+      bench.stop();
+      study.setState({ base, ...fresh });
     },
-    addVariant(name, at, to) {
-      return document.change(`variant “${name}”`, (now) => {
-        const varied = vary(bare(now), [{ at, to }]);
-        if (!varied.ok) throw new RangeError(varied.reason);
-        return withVariant(now, name, sceneChanges(bare(now), varied.scene));
-      });
-    },
+    compare: () => compareRows(bench),
+    addVariant,
     keepAsVariant(name, other) {
-      return document.change(`variant “${name}”`, (now) =>
-        withVariant(now, name, sceneChanges(bare(now), bare(other))),
-      );
+      return document.change(`variant “${name}”`, (now) => withRailway(now, name, study.getState().base, other).scene);
+    },
+    async keepLastChange() {
+      const last = history.getState().past.at(-1);
+      if (last === undefined) return false;
+      return document.change(`“${last.label}” as a variant`, (now) => {
+        // What the variants were is as it now is; only the railway goes back.
+        const before = { ...bare(last.scene), ...(now.variants === undefined ? {} : { variants: now.variants }) };
+        return withRailway(before, capital(last.label), null, now).scene;
+      });
     },
     renameVariant(id, name) {
       return document.change(`name “${name}”`, (now) => ({
@@ -131,88 +155,64 @@ export function createStudies({ session, actions: document }: Session, pool: Pro
         variants: (now.variants ?? []).map((one) => (one.id === id ? { ...one, name } : one)),
       }));
     },
-    dropVariant(id) {
-      return document.change('taking a variant out', (now) => {
-        const gone = now.variants?.find((one) => one.id === id);
-        if (gone === undefined) throw new RangeError('That variant is not there any more.');
-        const variants = (now.variants ?? []).flatMap((one) => {
-          if (one.id === id) return [];
-          if (one.from !== id) return [one];
-          const { from: _gone, ...rest } = one;
-          const changes = [...gone.changes, ...one.changes];
-          return [gone.from === undefined ? { ...rest, changes } : { ...rest, from: gone.from, changes }];
-        });
-        return withVariants(now, variants);
+    dropVariant: (id) => document.change('taking a variant out', (now) => withoutVariant(now, id)),
+    adoptVariant: (id) => document.change('another variant', (now) => adopted(now, id)),
+    mergeVariant: (id) => document.change('merging a variant', (now) => merged(now, id)),
+    showBeside: beside.show,
+    hideBeside: beside.hide,
+    lookBeside: (look) => store.setState(({ besideLook }) => ({ besideLook: { ...besideLook, ...look } })),
+    sweep: sweeps.sweep,
+    map: sweeps.map,
+    askEasement: sweeps.askEasement,
+    askSteepest: (count) => runSteepest(bench, count),
+    chance: (ask) => runChance(bench, ask),
+    bestProfile: (ask) => runBestProfile(bench, best, ask),
+    bestRoute: (ask) => runRoute(bench, ask),
+    async keepRoute(index, name, shown = false) {
+      const { route } = study.getState();
+      const found = route?.routes[index];
+      if (!route || !found) return false;
+      let added = '';
+      const done = await document.change(`variant “${name}”`, (now) => {
+        const made = withRailway(now, name, route.base, found.scene);
+        added = made.id;
+        return made.scene;
+      });
+      if (done && shown) void beside.show(added);
+      return done;
+    },
+    async keepBest(name) {
+      const { best: looked } = study.getState();
+      const { found } = looked ?? {};
+      if (!looked || found?.kind !== 'best') return false;
+      return document.change(`variant “${name}”`, (now) => {
+        const from = sceneOf(now, looked.base);
+        return withRailway(now, name, looked.base, withProfile(from, looked.trackId, found.rounded.points)).scene;
       });
     },
-    adoptVariant(id) {
-      return document.change('another variant', (now) => {
-        const made = variantScene(now, id);
-        if (!made.ok) throw new RangeError(made.problems[0].found);
-        const fresh = bare(made.scene);
-        // Every other variant is kept as it was: as what it differs from the new railway in.
-        const others = (now.variants ?? []).flatMap((one) => {
-          if (one.id === id) return [];
-          const was = variantScene(now, one.id);
-          if (!was.ok) return [one];
-          const { from: _gone, ...rest } = one;
-          return [{ ...rest, changes: sceneChanges(fresh, bare(was.scene)) }];
-        });
-        return withVariant(withVariants(fresh, others), 'As it was before', sceneChanges(fresh, bare(now)));
-      });
-    },
-    async sweep(ask) {
-      const now = scene();
-      if (now === null) return;
-      const { signal } = begin();
-      const { gauge, exactness } = study.getState();
-      const trialId = session.getState().trialId ?? '';
-      const affected = affectedTrials(now, ask.at);
-      // The trial on show, if the number matters to it; else those that it matters to.
-      const trialIds = affected.includes(trialId) || affected.length === 0 ? [trialId] : affected;
-      const whole = sceneQuantities(now).find(({ at }) => at === ask.at)?.whole === true;
-      study.setState({ sweep: { ask, gauge, trialIds, exactness, points: [], line: null, progress: 0 } });
-      await told(async () => {
-        const probe = async (request: Parameters<ProbePool['probe']>[0]): Promise<Probe> => {
-          const answer = await pool.probe(request, { signal });
-          if (signal.aborted) return answer;
-          const point = { at: Number(request.settings[0].to), probe: answer };
-          study.setState(({ sweep }) => ({ sweep: sweep && { ...sweep, points: [...sweep.points, point] } }));
-          return answer;
-        };
-        const hooks = {
-          width: pool.width,
-          stopped: () => signal.aborted,
-          onProgress: (done: number, known: number) =>
-            study.setState(({ sweep }) => ({ sweep: sweep && { ...sweep, progress: done / known } })),
-        };
-        const line = await sweepScene(now, { ...ask, whole }, { trialIds, gauge, exactness }, probe, hooks);
-        if (!signal.aborted) study.setState(({ sweep }) => ({ sweep: sweep && { ...sweep, line, progress: 1 } }));
-      });
-    },
-    keepValue(at, to) {
-      return document.change(`${at.split('/').at(-1)} ${to}`, (now) => {
-        const varied = vary(now, [{ at, to }]);
-        if (!varied.ok) throw new RangeError(varied.reason);
-        return varied.scene;
-      });
+    keepValue(settings) {
+      const words = settings.map(({ at, to }) => `${at.split('/').at(-1)} ${to}`).join(', ');
+      return document.change(words, (now) => turned(now, settings));
     },
     stop() {
-      running?.abort();
-      running = null;
-      study.setState(({ sweep }) => ({
+      bench.stop();
+      study.setState(({ sweep, map, chance, grade, best: looked }) => ({
         comparing: null,
-        sweep: sweep && sweep.line === null ? stopped(sweep) : sweep,
+        sweep: sweep && sweep.line === null ? stoppedSweep(sweep) : sweep,
+        map: map && map.area === null ? stoppedMap(map) : map,
+        chance: chance && { ...chance, progress: null },
+        grade: grade && { ...grade, progress: null },
+        best: looked?.found == null ? null : looked,
       }));
     },
   };
   return { study, actions };
 }
 
-type Sweep = NonNullable<StudyState['sweep']>;
+const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
 
 /** A sweep called off: what was probed, without edges. */
-const stopped = (sweep: Sweep): Sweep => ({
+const stoppedSweep = (sweep: NonNullable<StudyState['sweep']>): NonNullable<StudyState['sweep']> => ({
   ...sweep,
   line: {
     points: sweep.points.map(({ at, probe }) => ({ at, outcome: probe })).sort((a, b) => a.at - b.at),
@@ -221,31 +221,21 @@ const stopped = (sweep: Sweep): Sweep => ({
   },
 });
 
-/** The scene as it is and its variants, none worked out. */
-function rowsOf(scene: Scene | null): CompareRow[] {
-  if (scene === null) return [];
-  const variants = (scene.variants ?? []).map(({ id, name }): CompareRow => {
-    const made = variantScene(scene, id);
-    if (made.ok) return { id, name, scene: made.scene, compared: null };
-    const reason = made.problems.map(({ path, found }) => `${path}: ${found}`).join('; ');
-    return { id, name, scene: null, compared: { name, probe: { ok: false, reason }, tracks: new Map() } };
-  });
-  return [{ id: null, name: 'As it is', scene, compared: null }, ...variants];
+/** A map called off: its even places as far as they were probed, without an outline. */
+function stoppedMap(map: NonNullable<StudyState['map']>): NonNullable<StudyState['map']> {
+  const { across, up } = map.ask;
+  return {
+    ...map,
+    area: {
+      across: evenValues(across),
+      up: evenValues(up),
+      outcomes: [],
+      outline: [],
+      probes: map.points.length,
+      whole: false,
+    },
+  };
 }
 
-/** A scene without its variants: what variants differ in. */
-function bare(scene: Scene): Scene {
-  const { variants: _variants, ...rest } = scene;
-  return rest;
-}
-
-const withVariants = (scene: Scene, variants: NonNullable<Scene['variants']>): Scene =>
-  variants.length === 0 ? bare(scene) : { ...scene, variants };
-
-/** The scene with one more variant, under an id of its own. Throws RangeError when its changes lead nowhere. */
-function withVariant(scene: Scene, name: string, changes: ReturnType<typeof sceneChanges>): Scene {
-  changedScene(scene, changes);
-  const taken = new Set((scene.variants ?? []).map(({ id }) => id));
-  const id = freshId(name, taken, 'variant');
-  return { ...scene, variants: [...(scene.variants ?? []), { id, name, changes }] };
-}
+const evenValues = ({ from, to, points }: MapAsk['across']): number[] =>
+  Array.from({ length: points }, (_, k) => from + (k * (to - from)) / (points - 1));

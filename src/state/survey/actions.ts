@@ -1,7 +1,7 @@
 import type { ReadingsText } from '../../core/survey/index.ts';
 import type { SceneSurvey } from '../../scene/index.ts';
 import type { Exactness } from '../../sim/study/index.ts';
-import type { Objective, ReadingKind, SurveyPart, Tool, Walk } from './types.ts';
+import type { Objective, PhoneTask, ReadingKind, SurveyPart, Tool, Walk } from './types.ts';
 
 /** What the mending may do and must keep, as the scene has it. */
 export type Wishes = NonNullable<SceneSurvey['mend']>;
@@ -24,6 +24,15 @@ export interface SurveyActions {
   enter(text: string): string | null;
   /** Takes the last reading of the walk back and stands at its place again. */
   takeBack(): void;
+  /** Begins to read the phone's own tilt; on a tap, since the person may be asked. */
+  startPhone(): Promise<void>;
+  endPhone(): void;
+  /** Sets the length over which the phone lies on the track. */
+  setPhoneBase(baseMm: number): void;
+  /** Reads the phone as soon as it has lain still. */
+  readWhenStill(task: PhoneTask): void;
+  /** Forgets the calibration. */
+  calibrateAnew(): void;
   /** Changes the number of a reading; null, or what is wrong with it. */
   setReading(index: number, text: string): string | null;
   removeReading(index: number): void;

@@ -1,6 +1,6 @@
 import type { Instrument } from '../../core/survey/types.ts';
 import type { Scene, SceneInstrument, SceneReading, SceneSurvey } from '../../scene/index.ts';
-import { tidy } from './tools.ts';
+import { isByLevel, tidy } from './tools.ts';
 import type { ReadingKind } from './types.ts';
 
 /** The scene with one of its surveys made another. Throws RangeError when it is not there. */
@@ -35,6 +35,7 @@ export function withTable(
     ['line', 'height'],
     ['spacer', 'rise'],
     ['straightedge', 'gap'],
+    ['cross-level', 'cross'],
   ]);
   const told = instruments.flatMap((one): SceneInstrument[] => {
     const reads = kinds.get(one.id);
@@ -48,7 +49,7 @@ export function withTable(
 }
 
 function errorsOf({ deviation, step, zero }: Instrument, reads: ReadingKind): Partial<SceneInstrument> {
-  if (reads === 'grade') {
+  if (isByLevel(reads)) {
     return { errorPercent: tidy(deviation * 100), stepPercent: tidy(step * 100), zeroPercent: tidy(zero * 100) };
   }
   return { errorMm: tidy(deviation * 1000), stepMm: tidy(step * 1000) };

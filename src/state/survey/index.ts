@@ -1,7 +1,10 @@
 export type { SurveyActions, Wishes } from './actions.ts';
-export { createSurveys, type Surveys, surveyChapter } from './createSurveys.ts';
+export { createSurveys, type Surveys } from './createSurveys.ts';
+export { surveyChapter } from './desk.ts';
+export { phoneGrade } from './levelling.ts';
 export { readingValue, unitOf } from './readings.ts';
 export type { Stop } from './stops.ts';
-export { readingKinds } from './tools.ts';
+export type { Tilt, TiltPort, TiltTrouble } from './tiltPort.ts';
+export { isByLevel, readingKinds } from './tools.ts';
 export { drawCount } from './trains.ts';
 export type * from './types.ts';

@@ -1,4 +1,4 @@
-import type { Reading as CoreReading, Place } from '../../core/survey/types.ts';
+import type { Reading as CoreReading, CrossReading, Place } from '../../core/survey/types.ts';
 import { type LengthUnit, parseGrade, parseLength, type Reading } from '../../core/units/index.ts';
 import type { SceneReading } from '../../scene/index.ts';
 import type { Stop } from './stops.ts';
@@ -9,7 +9,9 @@ const degree = Math.PI / 180;
 
 /** Understands a number typed for a kind of reading: bare, in the instrument's unit or the builder's, or with a unit of its own. */
 export function readTyped(kind: ReadingKind, unit: Tool['unit'], lengthUnit: LengthUnit, text: string): Reading {
-  return kind === 'grade' ? parseGrade(text, { bare: unit }) : parseLength(text, { unit: lengthUnit });
+  return kind === 'grade' || kind === 'cross'
+    ? parseGrade(text, { bare: unit })
+    : parseLength(text, { unit: lengthUnit });
 }
 
 /** What was read at a stop: a grade, or m. */
@@ -27,11 +29,16 @@ export function newReading(kind: ReadingKind, tool: Tool, stop: Stop, value: num
     }
     case 'gap':
       return { kind, ...where, baseMm: tool.baseMm, gapMm: mm };
+    case 'cross':
+      return { kind, ...where, ...crossFields(value, tool.unit) };
   }
 }
 
 const gradeFields = (grade: number, unit: Tool['unit']) =>
   unit === 'degree' ? { gradeDeg: tidy(Math.atan(grade) / degree) } : { gradePercent: tidy(grade * 100) };
+
+const crossFields = (slope: number, unit: Tool['unit']) =>
+  unit === 'degree' ? { crossDeg: tidy(Math.atan(slope) / degree) } : { crossPercent: tidy(slope * 100) };
 
 /** What a reading read: a grade, or m. */
 export function readingValue(reading: SceneReading): number {
@@ -44,11 +51,16 @@ export function readingValue(reading: SceneReading): number {
       return reading.riseMm / 1000;
     case 'gap':
       return reading.gapMm / 1000;
+    case 'cross':
+      return reading.crossDeg === undefined ? (reading.crossPercent ?? 0) / 100 : Math.tan(reading.crossDeg * degree);
   }
 }
 
 export const unitOf = (reading: SceneReading): Tool['unit'] =>
-  reading.kind === 'grade' && reading.gradeDeg !== undefined ? 'degree' : 'percent';
+  (reading.kind === 'grade' && reading.gradeDeg !== undefined) ||
+  (reading.kind === 'cross' && reading.crossDeg !== undefined)
+    ? 'degree'
+    : 'percent';
 
 /** The same reading with another number: a grade, or m. */
 export function withValue(reading: SceneReading, value: number): SceneReading {
@@ -64,6 +76,10 @@ export function withValue(reading: SceneReading, value: number): SceneReading {
       return { ...reading, riseMm: mm };
     case 'gap':
       return { ...reading, gapMm: mm };
+    case 'cross': {
+      const { crossDeg: _deg, crossPercent: _percent, ...rest } = reading;
+      return { ...rest, ...crossFields(value, unitOf(reading)) };
+    }
   }
 }
 
@@ -103,6 +119,13 @@ export function sceneReading(reading: CoreReading): SceneReading {
       };
   }
 }
+
+/** A cross-level from a table, likewise. */
+export const sceneCross = ({ at, slope, unit }: CrossReading): SceneReading => ({
+  kind: 'cross',
+  ...placeFields(at),
+  ...crossFields(slope, unit),
+});
 
 const placeFields = (place: Place) =>
   'support' in place ? { support: place.support + 1 } : { atMm: tidy(place.chainage * 1000) };

@@ -21,7 +21,7 @@ export function stopsOf(track: Track, kind: ReadingKind, { places, baseMm, furth
   const half = baseMm / 2000;
   const at = (support: number): Stop => ({ chainage: supports[support], support, beside: [support] });
   const fits = ({ chainage }: Stop): boolean => chainage - half >= 0 && chainage + half <= track.length;
-  if (kind === 'height') return supports.map((_, i) => at(i));
+  if (kind === 'height' || kind === 'cross') return supports.map((_, i) => at(i));
   if (kind === 'gap') return supports.map((_, i) => at(i)).filter(fits);
   if (kind === 'rise') {
     return supports

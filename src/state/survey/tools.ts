@@ -2,7 +2,10 @@ import { usualInstruments } from '../../core/survey/index.ts';
 import type { SceneInstrument, SceneReading, SceneSurvey } from '../../scene/index.ts';
 import type { ReadingKind, Tool, Tools } from './types.ts';
 
-export const readingKinds: readonly ReadingKind[] = ['grade', 'height', 'rise', 'gap'];
+export const readingKinds: readonly ReadingKind[] = ['grade', 'height', 'rise', 'gap', 'cross'];
+
+/** Whether a kind of reading is taken with a level, and so is a grade. */
+export const isByLevel = (kind: ReadingKind): boolean => kind === 'grade' || kind === 'cross';
 
 /** Length of a level or straightedge that nothing is said of, mm: a foot, near enough (common practice, no source). */
 const usualBaseMm = 300;
@@ -10,7 +13,7 @@ const usualBaseMm = 300;
 const usualTool = (kind: ReadingKind): Tool => {
   const { step, deviation } = usualInstruments[kind];
   // Per cent for a level, mm for the rest.
-  const unit = kind === 'grade' ? 100 : 1000;
+  const unit = isByLevel(kind) ? 100 : 1000;
   return {
     unit: 'percent',
     step: tidy(step * unit),
@@ -29,21 +32,24 @@ export const usualTools = (): Tools => ({
   height: usualTool('height'),
   rise: usualTool('rise'),
   gap: usualTool('gap'),
+  cross: usualTool('cross'),
 });
 
 /** Instruments as a survey says they are, set up as for its latest readings. */
 export function toolsOf(survey: SceneSurvey): Tools {
   const tools: Record<ReadingKind, Tool> = { ...usualTools() };
   for (const kind of readingKinds) {
-    const last = survey.readings.findLast((reading) => reading.kind === kind);
     const own = survey.instruments?.find(({ reads }) => reads === kind);
+    const last = survey.readings.findLast(
+      (reading) => reading.kind === kind && (reading.instrument === undefined || reading.instrument === own?.id),
+    );
     tools[kind] = { ...tools[kind], ...(own && instrumentSays(own)), ...(last && readingSays(last)) };
   }
   return tools;
 }
 
 function instrumentSays(own: SceneInstrument): Partial<Tool> {
-  if (own.reads !== 'grade') {
+  if (!isByLevel(own.reads)) {
     return {
       ...(own.stepMm !== undefined && { step: own.stepMm }),
       ...(own.errorMm !== undefined && { error: own.errorMm }),
@@ -72,6 +78,8 @@ function readingSays(last: SceneReading): Partial<Tool> {
       return { further: Math.max(1, last.toSupport - last.fromSupport), boardMm: last.boardMm ?? 0 };
     case 'gap':
       return { baseMm: last.baseMm };
+    case 'cross':
+      return { unit: last.crossDeg === undefined ? 'percent' : 'degree' };
   }
 }
 
@@ -86,7 +94,7 @@ export function withInstrument(survey: SceneSurvey, kind: ReadingKind, tool: Too
 }
 
 function instrumentWith(old: SceneInstrument, { unit, step, error }: Tool): SceneInstrument {
-  if (old.reads !== 'grade') return { ...old, errorMm: error, stepMm: step };
+  if (!isByLevel(old.reads)) return { ...old, errorMm: error, stepMm: step };
   const { stepDeg: _deg, stepPercent: _percent, ...rest } = old;
   return { ...rest, errorPercent: error, ...(unit === 'degree' ? { stepDeg: step } : { stepPercent: step }) };
 }

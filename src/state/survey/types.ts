@@ -1,8 +1,10 @@
 import type { Proportion } from '../../core/study/index.ts';
+import type { Face, Steadiness } from '../../core/survey/index.ts';
 import type { SurveyChange } from '../../core/survey/types.ts';
 import type { SceneReading } from '../../scene/index.ts';
 import type { Probe } from '../../sim/study/index.ts';
 import type { Objective, SurveyAnswer } from '../../sim/survey/index.ts';
+import type { TiltTrouble } from './tiltPort.ts';
 
 export type { SurveyChange } from '../../core/survey/types.ts';
 export type { SceneReading, SceneSurvey } from '../../scene/index.ts';
@@ -51,6 +53,30 @@ export interface Walk {
   readonly taken: readonly { readonly stop: number; readonly words: string }[];
 }
 
+/** What a phone that serves as the level is to be read for: the two faces of its calibration, or a reading of the walk. */
+export type PhoneTask = 'first-face' | 'second-face' | 'reading';
+
+/** The phone as the level. */
+export interface Phone {
+  readonly state: 'off' | 'asking' | 'on';
+  /** Why it cannot serve. */
+  readonly trouble: TiltTrouble | null;
+  /** How it lies; null before it was seen, and while it stands up. */
+  readonly steady: Steadiness | null;
+  /** Length over which it lies on the track. */
+  readonly baseMm: number;
+  /** First face of a calibration whose second is still to come. */
+  readonly firstFace: Face | null;
+  /** What it shows on the level and the deviation of that; null: it cannot be read yet. */
+  readonly calibration: { readonly bias: number; readonly deviation: number } | null;
+  /** Id of the survey's instrument that this calibration is; null before its first reading. */
+  readonly instrument: string | null;
+  /** What it is read for as soon as it lies still. */
+  readonly waits: PhoneTask | null;
+  /** What was wrong with the last try. */
+  readonly said: string | null;
+}
+
 /** What the trains make of the line: one run as told, and drawn lines as the readings leave them open. */
 export interface TrainsOutcome {
   readonly probe: Probe | null;
@@ -80,15 +106,20 @@ export interface SurveyState {
   readonly part: SurveyPart;
   readonly tools: Tools;
   readonly walk: Walk | null;
+  readonly phone: Phone;
   /** Text of a table that is being looked at before it is taken; empty: none. */
   readonly table: string;
   /** The survey on show worked out; null before, and while its readings are none. */
   readonly worked: SurveyAnswer | null;
+  /** Everything that it was worked out from. */
+  readonly workedFrom: string;
   /** True while it is being worked out anew. */
   readonly working: boolean;
   readonly objective: Objective;
   /** With its mend; null until asked for. */
   readonly mended: SurveyAnswer | null;
+  /** Everything that it, or the mending under way, follows from. */
+  readonly mendedFrom: string;
   readonly mending: boolean;
   readonly trains: Trains | null;
   /** Id of an earlier survey that the one on show is compared with, and what changed. */

@@ -5,6 +5,7 @@ import { timeAtPlace } from '../../state/index.ts';
 import type { BandFrame, Fonts } from './bandFrame.ts';
 import { stretchesOf } from './columns.ts';
 import type { Ground } from './ground.ts';
+import { LiveText } from './LiveText.tsx';
 import { ROW_HEIGHT } from './layout.ts';
 import { Row } from './Row.tsx';
 import { textWidth } from './textWidth.ts';
@@ -41,12 +42,31 @@ function bendsOf(track: Track): Bend[] {
   return bends;
 }
 
-function drawingOf(track: Track, ground: Ground, bends: readonly Bend[], show: Show, fonts: Fonts) {
-  const sharpest = Math.max(
+const sharpestOf = (track: Track): number =>
+  Math.max(
     LEAST_SHARPNESS,
     ...track.plan.elements.flatMap((element) => [Math.abs(element.startCurvature), Math.abs(element.endCurvature)]),
   );
-  const perUnit = REACH / sharpest;
+
+/** The line of another track's curvature to a scale (px times m), as far as it goes. */
+function lineOf(track: Track, ground: Ground, perUnit: number): string {
+  const points = [...ground.places].flatMap((place, x) =>
+    place >= 0 && place <= track.length
+      ? [`${x},${(LINE - trackPoint(track, place).curvature * perUnit).toFixed(1)}`]
+      : [],
+  );
+  return points.length === 0 ? '' : `M${points.join('L')}`;
+}
+
+function drawingOf(
+  track: Track,
+  ground: Ground,
+  bends: readonly Bend[],
+  show: Show,
+  fonts: Fonts,
+  beside: Track | null,
+) {
+  const perUnit = REACH / Math.max(sharpestOf(track), beside === null ? 0 : sharpestOf(beside));
   const last = ground.places.length - 1;
   const points: string[] = [];
   let before = Number.NaN;
@@ -73,17 +93,22 @@ function drawingOf(track: Track, ground: Ground, bends: readonly Bend[], show: S
       },
     ),
   );
-  return { path: `M0,${LINE}L${points.join('L')}L${last},${LINE}Z`, labels };
+  return {
+    path: `M0,${LINE}L${points.join('L')}L${last},${LINE}Z`,
+    beside: beside && lineOf(beside, ground, perUnit),
+    labels,
+  };
 }
 
 /** Curvature: left above the line, right below. */
 export function CurvatureRow({ frame }: { readonly frame: BandFrame }) {
-  const { view, ground, show, axis, fonts, live } = frame;
+  const { view, beside, ground, show, axis, fonts, live } = frame;
+  const other = beside?.view.track ?? null;
   const { track, motion } = view;
   const bends = useMemo(() => bendsOf(track), [track]);
   const drawing = useMemo(
-    () => (ground ? drawingOf(track, ground, bends, show, fonts) : null),
-    [track, ground, bends, show, fonts],
+    () => (ground ? drawingOf(track, ground, bends, show, fonts, other) : null),
+    [track, ground, bends, show, fonts, other],
   );
   const words = (place: number) => (Number.isNaN(place) ? '–' : radiusWords(trackPoint(track, place).curvature, show));
   const enter = () => {
@@ -105,7 +130,21 @@ export function CurvatureRow({ frame }: { readonly frame: BandFrame }) {
       value={({ place }) => words(place)}
       hover={(x) => words(ground ? ground.places[Math.min(ground.places.length - 1, Math.round(x))] : Number.NaN)}
       enter={enter}
-      right={<span className="gwb-foot">left above, right below</span>}
+      right={
+        other === null ? (
+          <span className="gwb-foot">left above, right below</span>
+        ) : (
+          <LiveText
+            live={live}
+            className="gwb-foot"
+            read={({ place }) =>
+              place >= 0 && place <= other.length
+                ? `→ ${radiusWords(trackPoint(other, place).curvature, show)}`
+                : 'ends before'
+            }
+          />
+        )
+      }
       table={
         <table>
           <caption>Curvature</caption>
@@ -131,6 +170,7 @@ export function CurvatureRow({ frame }: { readonly frame: BandFrame }) {
       <svg className="gwb-draw" width={axis.width} height={HEIGHT} aria-hidden="true">
         {drawing ? <path d={drawing.path} className="gwb-curvature" /> : null}
         <line x1={0} x2={axis.width} y1={LINE} y2={LINE} className="gwb-curvature-line" />
+        {drawing?.beside ? <path d={drawing.beside} className="gwb-beside" /> : null}
         {drawing?.labels.map((label) => (
           <text key={label.key} x={label.x} y={label.y} textAnchor="middle" className="gwb-letters gwb-figure">
             {label.text}

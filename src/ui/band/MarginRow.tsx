@@ -16,7 +16,7 @@ import { Row } from './Row.tsx';
 import { seriesPlaces } from './seriesPlaces.ts';
 import { subjectWords } from './subjectWords.ts';
 import type { TrialView } from './trialView.ts';
-import { chainageFigure, marginFigure, marginUnit, withUnit } from './words.ts';
+import { chainageFigure, differenceFigure, marginFigure, marginUnit, withUnit } from './words.ts';
 import './margin.css';
 
 const STRIP = { top: 3.5, height: 9 };
@@ -43,17 +43,19 @@ function leastOf(view: TrialView, series: RiskSeries, axis: AxisScale, density: 
 
 /** One risk along the axis: the least margin of whatever passes each place. */
 export function MarginRow({ frame, series }: { readonly frame: BandFrame; readonly series: RiskSeries }) {
-  const { view, ghost, axis, layout, show, inks, paint: mode, actions } = frame;
+  const { view, ghost, beside, axis, layout, show, inks, paint: mode, actions } = frame;
   const risk = riskById(series.risk);
   const title = riskTitle(series.risk);
   const unit = marginUnit(risk.unit, show);
   const { density } = layout;
   const figure = (margin: number) => marginFigure(margin, risk.unit, show);
   const least = useMemo(() => leastOf(view, series, axis, density), [view, series, axis, density]);
-  const ghostSeries = ghost?.result?.risks.find((other) => other.risk === series.risk) ?? null;
-  const ghostLeast = useMemo(
-    () => (ghost && ghostSeries ? leastOf(ghost, ghostSeries, axis, density) : null),
-    [ghost, ghostSeries, axis, density],
+  // A cure that is being tried is looked at before a variant is.
+  const second = ghost ?? beside?.view ?? null;
+  const secondSeries = second?.result?.risks.find((other) => other.risk === series.risk) ?? null;
+  const secondLeast = useMemo(
+    () => (second && secondSeries ? leastOf(second, secondSeries, axis, density) : null),
+    [second, secondSeries, axis, density],
   );
   const strip = useMemo(() => ({ ...STRIP, top: STRIP.top + (layout.marginRow - 16) / 2 }), [layout.marginRow]);
 
@@ -68,15 +70,15 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
         ink: style.color,
         mark: style.outlineColor,
       };
-      // While a cure is shown its margins take the lower half of the strip.
+      // The margins of a cure or of a variant take the lower half of the strip.
       const half = strip.height / 2;
       if (least)
-        paintMargin(context, { ...rest, ...strip, ...(ghostLeast ? { height: half } : {}), margin: least.margin });
-      if (ghostLeast) {
-        paintMargin(context, { ...rest, margin: ghostLeast.margin, top: strip.top + half + 1, height: half - 1 });
+        paintMargin(context, { ...rest, ...strip, ...(secondLeast ? { height: half } : {}), margin: least.margin });
+      if (secondLeast) {
+        paintMargin(context, { ...rest, margin: secondLeast.margin, top: strip.top + half + 1, height: half - 1 });
       }
     },
-    [least, ghostLeast, risk.plenty, inks, mode, density, strip],
+    [least, secondLeast, risk.plenty, inks, mode, density, strip],
   );
 
   const failing = useMemo(() => {
@@ -107,6 +109,8 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
   };
   const pointer =
     worst && view.motion ? xOf(axis, axis.kind === 'time' ? view.motion.time[worst.frame] : place) : Number.NaN;
+  const secondAt = (x: number) =>
+    secondLeast?.margin[Math.floor(Math.min(x, axis.width - 0.5) * density)] ?? Number.NaN;
   const marginAtX = (x: number) => least?.margin[Math.floor(x * density)] ?? Number.NaN;
   // Off a zoomed axis the value at the playhead comes from the whole of it, worked out when first asked for.
   const whole = useRef<WholeRow | null>(null);
@@ -120,7 +124,7 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
     return whole.current.least?.margin[Math.floor(at * density)] ?? Number.NaN;
   };
   const subject = worst ? subjectWords(view.naming, risk.subject, worst.subject) : '';
-  const after = ghostSeries?.worst && worst ? figure(ghostSeries.worst.margin) : '';
+  const after = secondSeries?.worst && worst ? figure(secondSeries.worst.margin) : '';
   const change = after && worst && after !== figure(worst.margin) ? ` → ${after}` : '';
 
   return (
@@ -137,12 +141,17 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
         return Number.isNaN(margin) ? '–' : figure(margin);
       }}
       marked={(moment) => marginNow(moment) < 0}
+      beside={
+        beside && !ghost ? (moment) => differenceFigure(secondAt(moment.x) - marginNow(moment), risk.unit, show) : null
+      }
       hover={(x) => {
         const margin = marginAtX(x);
         if (!least || Number.isNaN(margin)) return '';
         const sample = least.sample[Math.floor(x * density)];
         const who = subjectWords(view.naming, risk.subject, sample % series.subjects);
-        return `${withUnit(figure(margin), unit)}${who ? ` · ${who}` : ''}`;
+        const other = secondAt(x);
+        const than = Number.isNaN(other) ? '' : ` → ${figure(other)}`;
+        return `${withUnit(`${figure(margin)}${than}`, unit)}${who ? ` · ${who}` : ''}`;
       }}
       {...(worst ? { enter: go } : {})}
       right={
@@ -167,6 +176,15 @@ export function MarginRow({ frame, series }: { readonly frame: BandFrame; readon
         className={view.trial.path.reversed && axis.kind === 'chainage' ? 'gwb-sweep gwb-sweep-back' : 'gwb-sweep'}
       />
       <svg className="gwb-draw" width={axis.width} height={layout.marginRow} aria-hidden="true">
+        {beside && !ghost ? (
+          <line
+            x1={0}
+            x2={axis.width}
+            y1={strip.top + strip.height / 2 + 0.5}
+            y2={strip.top + strip.height / 2 + 0.5}
+            className="gwb-beside"
+          />
+        ) : null}
         {failing.map(({ key, left, low }) => (
           <text key={key} x={left} y={strip.top + 8.5} className="gwb-letters gwb-below">
             {figure(low)}

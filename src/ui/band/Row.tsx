@@ -21,6 +21,8 @@ export interface RowProps {
   /** The value at the playhead, without its unit. */
   readonly value: (moment: Moment) => string;
   readonly marked?: (moment: Moment) => boolean;
+  /** How much another railway's value at the playhead is more; null while there is none beside. */
+  readonly beside?: ((moment: Moment) => string) | null;
   /** What stands at pixel (x, y) of the body, in a few words, for the pointer that hovers there. */
   readonly hover?: (x: number, y: number) => string;
   /** A press at pixel (x, y), before the playhead goes there; gives the joint meant, if the row has any. */
@@ -57,7 +59,9 @@ export function Row(props: RowProps) {
     if (!element || (element.hasAttribute('aria-valuetext') && document.activeElement !== element)) return;
     element.setAttribute('aria-valuenow', moment.time.toFixed(1));
     const place = Number.isNaN(moment.place) ? '' : `${chainageWords(moment.place, frame.show)}, `;
-    element.setAttribute('aria-valuetext', `${place}${moment.time.toFixed(1)} s: ${value(moment)} ${unit ?? ''}`);
+    const than = frame.beside && props.beside ? `, ${frame.beside.name} ${props.beside(moment)}` : '';
+    const now = `${value(moment)} ${unit ?? ''}${than}`;
+    element.setAttribute('aria-valuetext', `${place}${moment.time.toFixed(1)} s: ${now}`);
   });
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -93,6 +97,9 @@ export function Row(props: RowProps) {
             <span className="gwb-unit">{unit}</span>
           ) : null}
           <LiveText live={live} className="gwb-value" read={value} {...(marked ? { marked } : {})} />
+          {frame.beside && props.beside ? (
+            <LiveText live={live} className="gwb-difference" read={props.beside} />
+          ) : null}
         </div>
         {gutter}
       </div>

@@ -15,7 +15,7 @@ import { SectionTable } from './SectionTable.tsx';
 import { SurveyMarks } from './SurveyMarks.tsx';
 import { letterSection } from './sectionLettering.ts';
 import { surveyMarks } from './surveyMarks.ts';
-import { chainageFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
+import { chainageFigure, differenceFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
 import './section.css';
 
 /** Grid on which the steepest place is looked for, m: a twentieth of a short wagon. */
@@ -23,13 +23,24 @@ const STEEPEST_GRID = 0.005;
 
 /** The long section: profile, supports, grades and heights written on it, departures from plan below. */
 export function SectionRow({ frame, height }: { readonly frame: BandFrame; readonly height: number }) {
-  const { view, ghost, surveyed, ground, show, axis, live, fonts, bad, edit } = frame;
+  const { view, ghost, beside, surveyed, ground, show, axis, live, fonts, bad, edit } = frame;
   const { motion } = view;
   const track = edit?.track ?? view.track;
   const [old, setOld] = useState<Track | null>(null);
   const profile = useMemo(
-    () => (ground ? profileOf(track, ground, height, old ?? ghost?.track ?? null, old ?? track, surveyed) : null),
-    [track, ground, height, ghost, old, surveyed],
+    () =>
+      ground
+        ? profileOf(
+            track,
+            ground,
+            height,
+            old ?? ghost?.track ?? null,
+            old ?? track,
+            surveyed,
+            beside?.view.track ?? null,
+          )
+        : null,
+    [track, ground, height, ghost, old, surveyed, beside],
   );
   const comb = useMemo(
     () => (ground ? combOf(track, ground, height, surveyed) : null),
@@ -48,9 +59,19 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
   const lettering = useMemo(
     () =>
       ground && profile
-        ? letterSection({ track, ground, profile, show, fonts, bad, reversed: view.trial.path.reversed })
+        ? letterSection({
+            track,
+            ground,
+            profile,
+            show,
+            fonts,
+            bad,
+            reversed: view.trial.path.reversed,
+            ...(edit ? { passes: edit.passes } : {}),
+            ...(view.trial.legs && !edit ? { legs: view.trial.legs } : {}),
+          })
         : null,
-    [track, ground, profile, show, fonts, bad, view],
+    [track, ground, profile, show, fonts, bad, view, edit],
   );
   const isBad = (chainage: number) => bad.some((support) => Math.abs(support.chainage - chainage) < 1e-6);
   const nearBad = (place: number) => {
@@ -77,6 +98,14 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
       className="gwb-section"
       value={(moment) =>
         lengthFigure(Number.isNaN(moment.place) ? Number.NaN : trackPoint(track, moment.place).z, show)
+      }
+      beside={
+        beside
+          ? ({ place }) =>
+              place >= 0 && place <= beside.view.track.length
+                ? differenceFigure(trackPoint(beside.view.track, place).z - trackPoint(track, place).z, 'length', show)
+                : '–'
+          : null
       }
       enter={() => goTo(worst.chainage)}
       hover={(x) => {
@@ -139,6 +168,7 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
               />
             ))}
             <line x1={0} x2={axis.width} y1={profile.datum} y2={profile.datum} className="gwb-datum" />
+            {profile.beside ? <path d={profile.beside} className="gwb-beside" /> : null}
             {profile.ghost ? <path d={profile.ghost} className="gwb-ghost" /> : null}
             <path d={profile.line} className="gwb-profile" />
           </>

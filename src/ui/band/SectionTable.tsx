@@ -15,7 +15,7 @@ export const SectionTable = memo(function SectionTable({
   readonly show: Show;
 }) {
   const supports = (track.spec.profile.strip?.supports ?? [])
-    .map((support, index) => ({ ...support, number: index + 1 }))
+    .map((support, index) => ({ ...support, number: (support.number ?? index) + 1 }))
     .filter(({ departure }) => Math.abs(departure) >= WORTH_SAYING);
   return (
     <table>
@@ -47,7 +47,7 @@ export const SectionTable = memo(function SectionTable({
           </tr>
         ))}
         {supports.map(({ number, chainage, departure }) => (
-          <tr key={`s${number}`}>
+          <tr key={`s${chainage}`}>
             <td>support {number} off its height</td>
             <td>{chainageFigure(chainage, show)}</td>
             <td>

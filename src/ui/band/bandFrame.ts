@@ -22,8 +22,10 @@ export interface Fonts {
 
 /** A support that a failing finding blames. */
 export interface BadSupport {
-  /** Index into the supports of the track as the scene gives it. */
+  /** Number among the supports of its track, counted from 0. */
   readonly support: number;
+  /** Leg of the route that is on its track; absent: the trial runs on one track. */
+  readonly leg?: number;
   readonly chainage: number;
   /** Built minus planned, m. */
   readonly departure: number;
@@ -37,10 +39,18 @@ export interface SectionEdit {
   readonly passes: readonly Pass[];
 }
 
+/** Another railway's trial, and what that railway is called. */
+export interface Beside {
+  readonly name: string;
+  readonly view: TrialView;
+}
+
 /** All that the rows share between two changes of trial, size or axis. The playhead is not in it: see `Live`. */
 export interface BandFrame {
   readonly view: TrialView;
   readonly ghost: TrialView | null;
+  /** The same trial of another railway, shown in the same rows; null when none is. */
+  readonly beside: Beside | null;
   /** What a survey of this track shows; null when none is looked at. */
   readonly surveyed: Surveyed | null;
   readonly axis: AxisScale;

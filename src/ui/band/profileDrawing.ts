@@ -12,6 +12,8 @@ export interface ProfileDrawing {
   readonly fill: string;
   /** The same stretch of another track, or null. */
   readonly ghost: string | null;
+  /** The line of another railway to the same scale, as far as it goes, or null. */
+  readonly beside: string | null;
   readonly datum: number;
   /** y of the line at every whole pixel. */
   readonly ys: Float64Array;
@@ -41,6 +43,10 @@ function heightsOf(track: Track, places: Float64Array): Float64Array {
   return places.map((place) => trackPoint(track, place, point).z);
 }
 
+/** Heights where the track is, NaN beyond its ends. */
+const heightsAlong = (track: Track, places: Float64Array): Float64Array =>
+  places.map((place) => (place >= 0 && place <= track.length ? trackPoint(track, place, point).z : Number.NaN));
+
 /**
  * The rail as built over the ground, fitted to the row's height; `other` is drawn to the same scale. `fitted`, where it is given, is the track whose heights
  * fill the row instead: under a hand that drags, the scale must stay.
@@ -52,11 +58,14 @@ export function profileOf(
   other: Track | null,
   fitted: Track = track,
   surveyed: Surveyed | null = null,
+  beside: Track | null = null,
 ): ProfileDrawing {
   const heights = heightsOf(track, ground.places);
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (const z of fitted === track ? heights : heightsOf(fitted, ground.places)) {
+  const besides = beside && heightsAlong(beside, ground.places);
+  for (const z of [...(fitted === track ? heights : heightsOf(fitted, ground.places)), ...(besides ?? [])]) {
+    if (Number.isNaN(z)) continue;
     low = Math.min(low, z);
     high = Math.max(high, z);
   }
@@ -76,6 +85,7 @@ export function profileOf(
     line,
     fill: `${line}L${last},${datum}L0,${datum}Z`,
     ghost: other ? pathOf(heightsOf(other, ground.places).map(yOf)) : null,
+    beside: besides && pathOf(besides.map(yOf)),
     datum,
     ys,
     yAtX,
@@ -88,9 +98,11 @@ export function profileOf(
 const SMOOTH = 0.04;
 
 function pathOf(ys: Float64Array): string {
-  const parts = [`M0,${ys[0].toFixed(2)}`];
-  let kept = 0;
-  for (let x = 1; x < ys.length; x++) {
+  const first = ys.findIndex((y) => !Number.isNaN(y));
+  if (first < 0) return '';
+  const parts = [`M${first},${ys[first].toFixed(2)}`];
+  let kept = first;
+  for (let x = first + 1; x < ys.length && !Number.isNaN(ys[x]); x++) {
     const next = x + 1 < ys.length ? ys[x + 1] : Number.NaN;
     const straight = ys[kept] + ((next - ys[kept]) * (x - kept)) / (x + 1 - kept);
     // A long flat curve drifts by less than each point shows, so no stretch is longer than 16 px.

@@ -6,6 +6,7 @@ import { namingOf } from '../../state/index.ts';
 import type { SessionState } from '../../state/types.ts';
 import { roundEnd } from './colourScales.ts';
 import { type Motion, makeMotion } from './motion.ts';
+import { drawnRoute } from './routeDrawing.ts';
 
 type CompiledTrial = NonNullable<SessionState['trial']>;
 type TrialResult = NonNullable<SessionState['result']>;
@@ -13,7 +14,7 @@ type TrialResult = NonNullable<SessionState['result']>;
 /** A trial as the band needs it: its track the way chainage is shown, and its run when there is one. */
 export interface TrialView {
   readonly trial: CompiledTrial;
-  /** The track the way the scene gives it, whichever way the train goes. */
+  /** The track the way the scene gives it, whichever way the train goes; a route the way it is run. */
   readonly track: Track;
   readonly result: TrialResult | null;
   /** Who is who, by the scene's own numbers. */
@@ -42,7 +43,7 @@ export function strongestByJoint(run: Run): Float64Array[] {
 
 export function viewTrial(trial: CompiledTrial, result: TrialResult | null): TrialView {
   const { path } = trial;
-  const track = path.reversed ? reverseTrack(path.track) : path.track;
+  const track = path.legs ? drawnRoute(path.track, path.legs) : path.reversed ? reverseTrack(path.track) : path.track;
   const naming = namingOf({ trial, result });
   if (!result || result.run.frames === 0) {
     return { trial, track, result: null, naming, motion: null, forces: [], greatestForce: 1 };

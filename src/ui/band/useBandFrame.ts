@@ -6,11 +6,12 @@ import { draftPasses, draftTrack } from '../../state/routeEdits/index.ts';
 import type { Axis, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
 import { type AxisScale, keepInside, type Span, showsAll } from './axis.ts';
-import type { BadSupport, BandFrame, Fonts, PaintMode, SectionEdit } from './bandFrame.ts';
+import type { BadSupport, BandFrame, Beside, Fonts, PaintMode, SectionEdit } from './bandFrame.ts';
 import { contrastInks, plainInks } from './colourScales.ts';
 import { groundOf } from './ground.ts';
 import { layoutOf } from './layout.ts';
 import type { Live } from './live.ts';
+import { legChainage } from './routeDrawing.ts';
 import { type TrialView, viewTrial } from './trialView.ts';
 import type { BoxSize } from './useBox.ts';
 import { useMedia } from './useMedia.ts';
@@ -22,7 +23,7 @@ const fallbackFonts: Fonts = { letter: 'Arial Narrow, sans-serif', ui: 'Arial, s
 
 /** The supports that failing findings blame, the chosen finding's first, each once. */
 export function badSupports(view: TrialView, chosenFinding: number | null): BadSupport[] {
-  const supports = view.track.spec.profile.strip?.supports ?? [];
+  const { legs } = view.trial.path;
   const findings = [...(view.result?.findings ?? []).entries()].sort(
     ([a], [b]) => Number(b === chosenFinding) - Number(a === chosenFinding) || a - b,
   );
@@ -30,12 +31,25 @@ export function badSupports(view: TrialView, chosenFinding: number | null): BadS
   for (const [, finding] of findings) {
     if (finding.verdict !== 'fails') continue;
     for (const cause of finding.causes) {
-      if (cause.kind !== 'support-off' || bad.some((one) => one.support === cause.support)) continue;
-      const support = supports[cause.support];
-      if (support) bad.push({ support: cause.support, chainage: support.chainage, departure: cause.departure });
+      if (cause.kind !== 'support-off') continue;
+      const { support: number, leg, departure } = cause;
+      if (bad.some((one) => one.support === number && one.leg === leg)) continue;
+      const on = leg === undefined ? view.track : legs?.[leg]?.track;
+      const supports = on?.spec.profile.strip?.supports ?? [];
+      const support = supports.find((one, index) => (one.number ?? index) === number);
+      if (!support) continue;
+      if (leg === undefined) bad.push({ support: number, chainage: support.chainage, departure });
+      else bad.push({ support: number, leg, chainage: legChainage(legs?.[leg], support.chainage), departure });
     }
   }
   return bad;
+}
+
+/** What chainages count along: the track's name, or a route's from the first to the last of its tracks. */
+function wayName({ trackId, legs }: TrialView['trial'], scene: SessionState['scene']): string {
+  if (legs === undefined) return scene?.tracks.find((one) => one.id === trackId)?.name ?? 'track';
+  const [first, last] = [legs[0], legs[legs.length - 1]];
+  return first === last ? first.trackName : `${first.trackName} to ${last.trackName}`;
 }
 
 /** All that the rows share, made anew only when something in it changes. Null without a trial or before the size is known. */
@@ -49,8 +63,9 @@ export function useBandFrame(
   const trial = useStore(session, (state) => state.trial);
   const result = useStore(session, (state) => state.result);
   const ghostState = useStore(session, (state) => state.ghost);
+  const besideState = useStore(session, (state) => state.beside);
   const surveyed = useStore(session, (state) =>
-    state.surveyed?.trackId === state.trial?.trackId ? state.surveyed : null,
+    state.trial?.legs === undefined && state.surveyed?.trackId === state.trial?.trackId ? state.surveyed : null,
   );
   const chosenJoint = useStore(session, (state) => state.chosenJoint);
   const chosenFinding = useStore(session, (state) => state.chosenFinding);
@@ -79,9 +94,15 @@ export function useBandFrame(
   );
   const ghost = useMemo(() => (ghostState ? viewTrial(ghostState.trial, ghostState.result) : null), [ghostState]);
 
+  const beside = useMemo<Beside | null>(
+    () => (besideState ? { name: besideState.name, view: viewTrial(besideState.trial, besideState.result) } : null),
+    [besideState],
+  );
+
   // On the Route chapter the section shows the railway as it now is, solved or not: it is under the hand.
   const draft = useStore(session, (state) => (state.chapter === 'route' ? state.scene : null));
-  const drawnTrack = trial?.trackId ?? '';
+  // A route is edited track by track, so its section is to be read only.
+  const drawnTrack = trial?.legs === undefined ? (trial?.trackId ?? '') : '';
   const edit = useMemo<SectionEdit | null>(() => {
     const file = draft?.tracks.find(({ id }) => id === drawnTrack);
     const track = draft && file ? draftTrack(draft, drawnTrack) : null;
@@ -93,7 +114,7 @@ export function useBandFrame(
     track: '',
     span: { chainage: null, time: null },
   });
-  const trackId = trial?.trackId ?? '';
+  const trackId = trial?.legs?.map((leg) => `${leg.trackId} ${leg.from}`).join() ?? trial?.trackId ?? '';
   const chosenSpan = spans.track === trackId ? spans.span[kind] : null;
   const layout = useMemo(() => layoutOf(box.width, narrow, box.density), [box.width, box.density, narrow]);
   const full = useMemo<Span>(() => {
@@ -133,6 +154,7 @@ export function useBandFrame(
     return {
       view,
       ghost,
+      beside,
       surveyed,
       axis,
       full,
@@ -146,7 +168,7 @@ export function useBandFrame(
       layout,
       show,
       ratio: scene?.scale.ratio ?? null,
-      trackName: scene?.tracks.find((one) => one.id === view.trial.trackId)?.name ?? 'track',
+      trackName: wayName(view.trial, scene),
       live,
       inks: paint === 'contrast' ? contrastInks : plainInks,
       paint,
@@ -158,6 +180,7 @@ export function useBandFrame(
   }, [
     view,
     ghost,
+    beside,
     surveyed,
     axis,
     full,

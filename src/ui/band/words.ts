@@ -67,6 +67,14 @@ export function marginFigure(margin: number, unit: RiskUnit, show: Show): string
   }
 }
 
+/** How much another margin or height is more than this one, with its sign: +1.2; nothing to choose: =. */
+export function differenceFigure(difference: number, unit: RiskUnit, show: Show): string {
+  if (Number.isNaN(difference)) return '–';
+  const figure = marginFigure(difference, unit, show);
+  if (!/[1-9]/.test(figure)) return '=';
+  return difference > 0 && !figure.startsWith('+') ? `+${figure}` : figure;
+}
+
 /** Scales that end below this are read to the thousandth, N. */
 const FINE_FORCES = 0.5;
 

@@ -22,7 +22,7 @@ export interface ChapterEntry {
 /** The chapters in the order of the job. Another one is another entry here and nothing else. */
 export const chapters: readonly ChapterEntry[] = [
   { id: 'route', label: 'Route', Icon: RouteIcon, Sheet: RouteSheet, wide: true },
-  { id: 'trains', label: 'Trains', Icon: TrainsIcon, Sheet: TrainsSheet },
+  { id: 'trains', label: 'Trains', Icon: TrainsIcon, Sheet: TrainsSheet, wide: true },
   { id: 'trial', label: 'Trial', Icon: TrialIcon, Sheet: TrialSheet },
   { id: 'compare', label: 'Compare', Icon: CompareIcon, Sheet: CompareSheet, wide: true },
   { id: surveyChapter, label: 'Survey', Icon: SurveyIcon, Sheet: SurveySheet, wide: true },

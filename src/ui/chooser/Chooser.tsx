@@ -2,6 +2,7 @@ import { newRailway, openFile } from '../../state/commands/index.ts';
 import { runCommand, useDesk, useSession } from '../context.tsx';
 import { Dialog } from '../controls/Dialog.tsx';
 import { Examples } from './Examples.tsx';
+import { OpenName } from './OpenName.tsx';
 import { OwnRailways } from './OwnRailways.tsx';
 import './chooser.css';
 
@@ -17,6 +18,7 @@ function ChooserSheet() {
   return (
     <Dialog title="Railways and their trials" onClose={close} className="chooser">
       <div className="scroll">
+        <OpenName />
         <OwnRailways onClose={close} />
         <Examples onClose={close} />
       </div>

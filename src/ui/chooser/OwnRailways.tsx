@@ -1,7 +1,22 @@
 import { useMemo, useState } from 'react';
-import { copyKept, type KeptScene, openKept, sceneOfKept } from '../../state/index.ts';
+import {
+  copyKept,
+  type KeepOutcome,
+  type KeptScene,
+  openKept,
+  renamedRailway,
+  renameKept,
+  sceneOfKept,
+} from '../../state/index.ts';
 import { useDesk, useSession } from '../context.tsx';
+import { TypedField } from '../controls/TypedField.tsx';
 import { Sketch } from '../shapes/Sketch.tsx';
+
+/** Why the machine would not keep a railway. */
+const notKept = {
+  full: 'This machine is full: delete a railway here, or save this one as a file.',
+  forbidden: 'This browser keeps nothing here: save your railway as a file.',
+} as const;
 
 const whenWords = (at: number): string => new Date(at).toLocaleString([], { dateStyle: 'medium', timeStyle: 'short' });
 
@@ -39,7 +54,7 @@ export function OwnRailways({ onClose }: { readonly onClose: () => void }) {
             key={entry.id}
             entry={entry}
             onClose={onClose}
-            onCopied={refresh}
+            onChanged={refresh}
             onForget={() => void forget(entry)}
           />
         ))}
@@ -51,18 +66,36 @@ export function OwnRailways({ onClose }: { readonly onClose: () => void }) {
 interface OwnRailwayProps {
   readonly entry: KeptScene;
   readonly onClose: () => void;
-  readonly onCopied: () => void;
+  /** It was copied or renamed. */
+  readonly onChanged: () => void;
   readonly onForget: () => void;
 }
 
-function OwnRailway({ entry, onClose, onCopied, onForget }: OwnRailwayProps) {
+function OwnRailway({ entry, onClose, onChanged, onForget }: OwnRailwayProps) {
   const desk = useDesk();
   const { actions, kept, bundled } = desk;
   const isOpen = useSession(
     (state) => state.opened?.id === entry.id || (state.savedAt !== null && kept.last() === entry.id),
   );
   const [earlier, setEarlier] = useState<readonly KeptScene[] | null>(null);
+  const [naming, setNaming] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
   const scene = useMemo(() => sceneOfKept(entry), [entry]);
+  /** Says what the machine would not do. */
+  const told = (outcome: KeepOutcome | null): void => {
+    setTrouble(outcome === null ? 'It can no longer be read.' : outcome === 'kept' ? null : notKept[outcome]);
+    onChanged();
+  };
+  const rename = (name: string): string | null => {
+    try {
+      if (scene) renamedRailway(scene, name);
+    } catch (error) {
+      return error instanceof Error ? error.message : String(error);
+    }
+    setNaming(false);
+    void renameKept(entry, name, kept, Date.now()).then(told);
+    return null;
+  };
   const isExample = bundled.some((one) => one.scene.name === entry.name);
   const open = (version: KeptScene) => {
     onClose();
@@ -86,15 +119,29 @@ function OwnRailway({ entry, onClose, onCopied, onForget }: OwnRailwayProps) {
         >
           Earlier
         </button>
-        <button type="button" className="link" onClick={() => void copyKept(entry, kept).then(onCopied)}>
+        <button type="button" className="link" onClick={() => void copyKept(entry, kept).then(told)}>
           Copy
         </button>
+        {!isOpen && scene && (
+          <button type="button" className="link" aria-expanded={naming} onClick={() => setNaming(!naming)}>
+            Rename
+          </button>
+        )}
         {!isOpen && (
           <button type="button" className="link" onClick={onForget}>
             Delete
           </button>
         )}
       </span>
+      {trouble !== null && <p role="alert">{trouble}</p>}
+      {naming && (
+        <TypedField
+          className="dimension-field text"
+          label="New name, at once and for good"
+          value={entry.name}
+          onTake={rename}
+        />
+      )}
       {earlier && (
         <ul aria-label={`Earlier states of ${entry.name}`}>
           {earlier.map((version) => (

@@ -27,6 +27,7 @@ export function ProblemDialog() {
             {places.map((place) => (
               <li key={`${place.path} ${place.found}`}>
                 <code>{place.path || 'the whole file'}</code>
+                {place.excerpt && <pre>{place.excerpt.join('\n')}</pre>}
                 <dl>
                   <dt>found</dt>
                   <dd>{place.found}</dd>

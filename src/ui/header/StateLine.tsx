@@ -28,12 +28,14 @@ export function StateLine() {
   const words = useSession(stateWords);
   const savedAt = useSession((state) => state.savedAt);
   const notKept = useSession((state) => state.notKept);
+  const file = useSession((state) => state.file?.name ?? null);
   const quiet = useSession((state) => state.opened !== null && words === openedWords(state.opened));
   const stoppable = useSession(() => stopRun.canRun(desk));
   const stale = useSession(() => words.startsWith('not run'));
   return (
     <span className="state-line">
       {notKept && <b role="alert">{notKeptWords[notKept]}</b>}
+      {file !== null && <i title="The file that Save writes to">{file}</i>}
       {quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}
       {stoppable && (
         <button type="button" className="link" onClick={() => runCommand(desk, stopRun)}>

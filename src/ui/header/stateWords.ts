@@ -14,9 +14,10 @@ export function openedWords({ from, name }: Opened): string {
 
 /** What is going on, in a few words: a run, cures being worked out, a change not run yet, or where the scene came from. */
 export function stateWords(state: SessionState): string {
-  const { progress, cures, scene, compiled, trial, trialId, opened } = state;
+  const { progress, cures, scene, compiled, trial, trialId, opened, holding } = state;
   if (!scene) return '';
   if (progress !== null) return `solving the trial, ${formatNumber(progress * 100, { digits: 0 })}${thinSpace}%`;
+  if (holding && compiled?.scene !== scene) return 'the trial is solved when you let go';
   if (compiled?.scene !== scene || trial?.id !== trialId || !state.result) return 'not run since it was changed';
   const outcomes = [...cures.values()].flat();
   const over = outcomes.filter(({ state: now }) => now === 'done' || now === 'impossible').length;

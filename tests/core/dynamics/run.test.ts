@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { run } from '../../../src/core/dynamics/index.ts';
+import { run, startRun } from '../../../src/core/dynamics/index.ts';
 import type { RunInput } from '../../../src/core/dynamics/types.ts';
 import { helix, makeTrack, straight, type Track, transition } from '../../../src/core/track/index.ts';
 import { at, engine, level, trial, wagon } from './trains.ts';
@@ -217,6 +217,23 @@ describe('a run', () => {
     for (let j = 0; j < 5; j++) {
       expect(pushed.force[lastPushed + 4 - j]).toBeCloseTo(-pulled.force[lastPulled + j]!, 4);
     }
+  });
+
+  it('is the same run in small goes as in one, and stalls when its patience is over, not at the next frame', () => {
+    // Pulls on the level, and is stopped by the climb long after its setting was turned.
+    const input = climb(helixTrack(1, 0.08), 0.002);
+    const weak = [engine(0.4, { stallForce: 0.5, rotatingMass: 0.3 }), ...goods(0.002).slice(1)];
+    const heavy = { ...input, train: { ...input.train, vehicles: weak } };
+    const whole = run(heavy);
+    expect(whole.outcome).toBe('stalled');
+    const stepper = startRun(heavy);
+    while (!stepper.advance(0.007));
+    expect(stepper.finish()).toEqual(whole);
+    // It crawled until the last frame that is more than a second old, and has stood since.
+    const stall = whole.events.find(({ kind }) => kind === 'stall')!;
+    const speedAt = (time: number) => whole.speed[Math.floor(time / whole.interval) * whole.vehicles]!;
+    expect(speedAt(stall.time - 1.02)).toBeGreaterThan(1e-3);
+    expect(speedAt(stall.time - 0.96)).toBeLessThan(1e-3);
   });
 
   it('refuses a train that does not stand on the track, naming where it would be', () => {

@@ -63,11 +63,11 @@ describe('supports out of line', () => {
   it('are measured from the line through their neighbours, the furthest out first', () => {
     // 2 mm, 5 mm, 4 mm in a row from 0: 5 mm stands 2 mm above the middle of 2 and 4.
     const errors = supportErrors(ramp({ 4: 0.002, 5: 0.005, 6: 0.004 }), (chainage) => Math.abs(chainage - 1.5) < 0.1);
-    expect(errors).toEqual([{ support: 5, chainage: 1.5, departure: expect.closeTo(0.002, 9) }]);
+    expect(errors).toEqual([{ support: 5, number: 5, chainage: 1.5, departure: expect.closeTo(0.002, 9) }]);
   });
 
   it('at an end are measured from the plan', () => {
     const errors = supportErrors(ramp({ 0: 0.003, 1: 0.003 }), (chainage) => chainage < 0.1);
-    expect(errors).toEqual([{ support: 0, chainage: 0, departure: 0.003 }]);
+    expect(errors).toEqual([{ support: 0, number: 0, chainage: 0, departure: 0.003 }]);
   });
 });

@@ -29,6 +29,11 @@ describe('elementary functions of our own', () => {
     agrees(between(-1.5, 1.5), tan, Math.tan, 4, 1e-280);
   });
 
+  it('keeps every digit of a sine that all but vanishes: 355 is 113 half turns and 0.00003', () => {
+    expect(units(sin(355), Math.sin(355), 1e-280)).toBeLessThanOrEqual(2);
+    expect(sin(355)).toBeCloseTo(-3.0144353359e-5, 15);
+  });
+
   it('atan, atan2 and asin agree with Math', () => {
     agrees(between(-50, 50), atan, Math.atan, 4, 1e-280);
     agrees(between(-1, 1), asin, Math.asin, 4, 1e-3);
@@ -56,6 +61,11 @@ describe('elementary functions of our own', () => {
     expect(atan2(0, -1)).toBe(Math.PI);
     expect(exp(1)).toBeCloseTo(Math.E, 14);
     expect(exp(-1000)).toBe(0);
+    // What double numbers hold only with lost digits counts as nothing, as the docstring says.
+    expect(exp(-709)).toBe(0);
+    expect(exp(-707)).toBeGreaterThan(0);
+    expect(exp(710)).toBe(Number.POSITIVE_INFINITY);
+    expect([atan2(0, 0), atan2(2, 0), atan2(-2, 0)]).toEqual([0, Math.PI / 2, -Math.PI / 2]);
     expect(log(1)).toBe(0);
     expect(log(8)).toBeCloseTo(3 * Math.LN2, 15);
     expect(hypot(3, 4)).toBe(5);

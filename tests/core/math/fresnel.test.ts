@@ -45,6 +45,7 @@ describe('fresnel', () => {
     expect(fresnel(0)).toEqual({ c: 0, s: 0 });
     expect(fresnel(Number.POSITIVE_INFINITY)).toEqual({ c: 0.5, s: 0.5 });
     expect(fresnel(Number.NEGATIVE_INFINITY)).toEqual({ c: -0.5, s: -0.5 });
+    expect(fresnel(1e17)).toEqual({ c: 0.5, s: 0.5 });
     expect(fresnel(Number.NaN).c).toBeNaN();
     fc.assert(
       fc.property(fc.double({ min: -50, max: 50, noNaN: true }), (x) => {

@@ -75,6 +75,29 @@ describe('newton', () => {
     ).toBeCloseTo(0.25, 12);
   });
 
+  it('never asks beyond the ends, also where the slope points past one by a short step', () => {
+    // Root 0.2. From 0.99 the slope points to 1.28, nearer than half the bracket.
+    const asked: number[] = [];
+    const hump = (x: number): number => {
+      asked.push(x);
+      return (x - 0.2) * (1.2 - x);
+    };
+    expect(newton(hump, (x) => 1.4 - 2 * x, 0, 1, 0.99)).toBeCloseTo(0.2, 12);
+    expect(Math.max(...asked)).toBe(1);
+    expect(Math.min(...asked)).toBe(0);
+  });
+
+  it('doubles its digits at every step: the root of 2 from 1.5 takes 4 of them, not the 50 of halving', () => {
+    let calls = 0;
+    const f = (x: number): number => {
+      calls++;
+      return x * x - 2;
+    };
+    expect(newton(f, (x) => 2 * x, 1, 2, 1.5)).toBeCloseTo(Math.SQRT2, 15);
+    // Both ends, the guess, and errors of 2.5e-3, 2e-6, 1.6e-12, 0.
+    expect(calls).toBeLessThanOrEqual(8);
+  });
+
   it('takes ends that are roots and refuses an interval without a change of sign', () => {
     expect(
       newton(

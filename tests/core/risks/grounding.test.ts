@@ -22,6 +22,26 @@ const broken = (grade: number): Track =>
 const at = (track: Track, lead: number, vehicle: Vehicle = coach) =>
   assessRun(madeUpTrial(track, [vehicle], [{ lead }]), [risk])[0]?.worst;
 
+describe('a coach on a strip that sags under its own weight', () => {
+  it('has the rail rise under its overhang as the textbook beam does', () => {
+    // Simple beam, y = -w·x·(L³ - 2L·x² + x³)/24EI with w/EI = 0.2 m⁻³, L = 0.8 m: 1.07 mm at the middle. Under a coach midway the running points
+    // stand at 0.32 and 0.48 m and its longer end at 0.27 m, where 24EI·y/w is 0.1220 m⁴ x -1 and 0.1121 m⁴ x -1.
+    const track = makeTrack({
+      start: { x: 0, y: 0, heading: 0 },
+      elements: [straight(0.8)],
+      profile: {
+        points: [{ chainage: 0, height: 0 }],
+        strip: {
+          supports: [0, 0.8].map((chainage) => ({ chainage, departure: 0 })),
+          hinges: [],
+          sections: [{ from: 0, stiffness: 1, weight: 0.2 }],
+        },
+      },
+    });
+    expect(at(track, 0.4)?.value).toBeCloseTo(8.196e-5, 7);
+  });
+});
+
 describe('a coach over a hump of 4 %', () => {
   it('comes down on it between its bogies: 4 % x 160 mm / 4 = 1.6 mm of 4 mm', () => {
     const worst = at(broken(-0.04), 1);

@@ -177,3 +177,34 @@ describe('passing on curves', () => {
     );
   });
 });
+
+describe('a track that leads off and goes on as another', () => {
+  // 25° round 500 mm, as one track or cut where it is more than a gauge and less than a vehicle's width away: 500 · versine 20° = 30.2 mm.
+  const radius = 0.5;
+  const degree = Math.PI / 180;
+  const turned = 20 * degree;
+  const whole = makeTrack({
+    start: { x: 1, y: 0, heading: 0 },
+    elements: [arc(radius, 25 * degree), straight(1)],
+    profile: { points: [{ chainage: 0, height: 0 }] },
+  });
+  const stem = laid([arc(radius, turned)], 0, 0, 1);
+  const rest = makeTrack({
+    start: { x: 1 + radius * Math.sin(turned), y: radius * (1 - Math.cos(turned)), heading: turned },
+    elements: [arc(radius, 5 * degree), straight(1)],
+    profile: { points: [{ chainage: 0, height: 0 }] },
+  });
+
+  it('is beside nowhere: what stands on it short of its fouling point fouls, wherever the file cuts it', () => {
+    expect(beside([line, whole], 1.235)).toBeUndefined();
+    expect(beside([line, stem, rest], 1.235)).toBeUndefined();
+    expect(beside([line, stem, reverseTrack(rest)], 1.235)).toBeUndefined();
+  });
+
+  it('is another track where the two do not meet', () => {
+    // A gap of 3 mm is no joint: then the rest is a track of its own that begins 30.2 mm from the line. From the side of the vehicle
+    // 6 mm further on it is 6 sin 20° + 13.2 cos 20° = 14.5 mm off, half a vehicle is 17 mm.
+    const away = makeTrack({ ...rest.spec, start: { ...rest.spec.start, x: rest.spec.start.x + 0.003 } });
+    expect(beside([line, stem, away], 1.235)?.margin).toBeLessThan(-0.002);
+  });
+});

@@ -35,6 +35,15 @@ const coupled = (track: Track, leading: Vehicle, trailing: Vehicle, s: number, e
     placeVehicle(track, trailing, placeCoupled(track, leading, trailing, s, extension)),
   );
 
+/** Heading of the trailing body less that of the leading one, rad, by the bodies' own axes. */
+const turnBetween = (track: Track, leading: Vehicle, trailing: Vehicle, s: number): number => {
+  const [a, b] = [
+    placeVehicle(track, leading, s).ahead,
+    placeVehicle(track, trailing, placeCoupled(track, leading, trailing, s, 0)).ahead,
+  ];
+  return Math.atan2(a[0] * b[1] - a[1] * b[0], a[0] * b[0] + a[1] * b[1]);
+};
+
 const mirrored = (elements: readonly PlanElement[]): PlanElement[] =>
   elements.map((e) => ({ ...e, startCurvature: -e.startCurvature, endCurvature: -e.endCurvature }));
 
@@ -48,7 +57,9 @@ describe('a coupled pair on straight level track', () => {
     const g = coupled(track, coach, wagon, 2);
     expect(g.pinDistance).toBeCloseTo(0.022, exact);
     expect(g.verticalOffset).toBeCloseTo(0.0099 - 0.0104, exact);
-    for (const none of [g.lateralOffset, g.yaw, g.pitch, g.swingLeading, g.swingTrailing]) {
+    // The line between pivots falls ahead by 0.5 mm over 22 mm.
+    expect(g.rise).toBeCloseTo(-0.5 / 22, exact);
+    for (const none of [g.lateralOffset, g.swingLeading, g.swingTrailing]) {
       expect(none).toBeCloseTo(0, exact);
     }
     expect(g.bufferLateral[0]).toBeCloseTo(0, exact);
@@ -84,26 +95,31 @@ describe('a coupled pair in a curve', () => {
 
   it('swings each end by half the angle between like bodies, to opposite sides', () => {
     const g = coupled(track, coach, coach, 2);
-    expect(g.yaw).toBeLessThan(0);
-    expect(g.swingTrailing).toBeCloseTo(-g.yaw / 2, exactAngle);
-    expect(g.swingLeading).toBeCloseTo(g.yaw / 2, exactAngle);
+    const turned = turnBetween(track, coach, coach, 2);
+    expect(turned).toBeLessThan(0);
+    expect(g.swingTrailing).toBeCloseTo(-turned / 2, exactAngle);
+    expect(g.swingLeading).toBeCloseTo(turned / 2, exactAngle);
   });
 
   it('has no lateral offset between like ends and closes the buffers on the inside', () => {
     const g = coupled(track, coach, coach, 2);
     const onStraight = coupled(sampleTrack([straight(3)]), coach, coach, 2);
     expect(g.lateralOffset).toBeCloseTo(0, exact);
-    // Left curve: the left pair is the inner one. The faces turn about each other by the yaw over the 20 mm between pairs.
+    // Left curve: the left pair is the inner one. The faces turn about each other by the bodies' turn over the 20 mm between pairs.
     expect(g.bufferGap[0]).toBeLessThan(onStraight.bufferGap[0]);
-    expect(g.bufferGap[1] - g.bufferGap[0]).toBeCloseTo(2 * 0.02 * Math.sin(-g.yaw / 2), exact);
+    expect(g.bufferGap[1] - g.bufferGap[0]).toBeCloseTo(
+      2 * 0.02 * Math.sin(-turnBetween(track, coach, coach, 2) / 2),
+      exact,
+    );
   });
 
-  it('shows yaw as the difference of the swings of body-mounted couplings, for unlike vehicles too', () => {
+  it('turns bodies by the difference of the swings of body-mounted couplings, for unlike vehicles too', () => {
     fc.assert(
       fc.property(radius, share, (r, at) => {
         const varied = sampleTrack(variedElements(r), variedGrades);
         const g = coupled(varied, coach, wagon, at * varied.length);
-        expect(g.yaw).toBeCloseTo(g.swingLeading - g.swingTrailing, exactAngle);
+        const turned = turnBetween(varied, coach, wagon, at * varied.length);
+        expect(turned).toBeCloseTo(g.swingLeading - g.swingTrailing, exactAngle);
       }),
     );
   });
@@ -187,8 +203,7 @@ describe('the geometry of a joint', () => {
         expect(again.chainage).toBeCloseTo(track.length - there.chainage, exact);
         expect(again.lateralOffset).toBeCloseTo(there.lateralOffset, exact);
         expect(again.verticalOffset).toBeCloseTo(-there.verticalOffset, exact);
-        expect(again.yaw).toBeCloseTo(-there.yaw, exactAngle);
-        expect(again.pitch).toBeCloseTo(there.pitch, exactAngle);
+        expect(again.rise).toBeCloseTo(-there.rise, exactAngle);
         expect(again.swingLeading).toBeCloseTo(there.swingTrailing, exactAngle);
         expect(again.swingTrailing).toBeCloseTo(there.swingLeading, exactAngle);
         expect(again.bufferLateral[0]).toBeCloseTo(there.bufferLateral[1], exact);
@@ -208,7 +223,7 @@ describe('the geometry of a joint', () => {
         expect(other.pinDistance).toBeCloseTo(one.pinDistance, exact);
         expect(other.lateralOffset).toBeCloseTo(-one.lateralOffset, exact);
         expect(other.verticalOffset).toBeCloseTo(one.verticalOffset, exact);
-        expect(other.yaw).toBeCloseTo(-one.yaw, exactAngle);
+        expect(other.rise).toBeCloseTo(one.rise, exactAngle);
         expect(other.swingLeading).toBeCloseTo(-one.swingLeading, exactAngle);
         expect(other.bufferLateral[0]).toBeCloseTo(-one.bufferLateral[1], exact);
         expect(other.bufferGap[0]).toBeCloseTo(one.bufferGap[1], exact);
@@ -220,7 +235,7 @@ describe('the geometry of a joint', () => {
     const track = sampleTrack(variedElements(0.45), variedGrades);
     const step = 5e-5;
     const lengths = ['pinDistance', 'lateralOffset', 'verticalOffset'] as const;
-    const angles = ['yaw', 'pitch', 'swingLeading', 'swingTrailing'] as const;
+    const angles = ['swingLeading', 'swingTrailing'] as const;
     let before = coupled(track, coach, wagon, 0.5);
     let moved = 0;
     for (let s = 0.5 + step; s < track.length - 0.2; s += step) {

@@ -90,7 +90,7 @@ describe('what cannot be read is told by line, in words, and the rest is read', 
     ['level colour = red\nsupport;height mm\n1;3', '1: “level colour” is not a setting. Write base'],
     [
       'support;kind;reading\n1;colour;3',
-      '2: “colour” is no kind of reading. Write grade, height, drop, spacer or gap.',
+      '2: “colour” is no kind of reading. Write grade, height, drop, spacer, gap or cross.',
     ],
     ['support;spacer mm\n1;70', '2: Below support 1 there is none'],
     ['', '0: There are no readings.'],

@@ -57,7 +57,31 @@ describe('masses', () => {
     expect(formatMass(0.1505)).toBe('150.5\u2009g');
     expect(formatMass(0.15, { unit: 'oz' })).toBe('5.29\u2009oz');
     expect(formatMass(1.25, { unit: 'kg', digits: 2 })).toBe('1.25\u2009kg');
+    expect(formatMass(1.2, { unit: 'kg', digits: 2 })).toBe('1.20\u2009kg');
+    expect(formatMass(1.2, { unit: 'kg' })).toBe('1.2\u2009kg');
     expect(formatMass(Number.NaN)).toBe('–');
+  });
+});
+
+describe('long texts', () => {
+  it('are read up to 80 characters and refused beyond', () => {
+    const digits = (total: number, unit: string): string => `0.5${'0'.repeat(total - 3 - unit.length)}${unit}`;
+    expect(value(parseForce(digits(80, ' N')))).toBe(0.5);
+    expect(value(parseMass(digits(80, ' kg')))).toBe(0.5);
+    expect(value(parseAngle(digits(80, ' rad')))).toBe(0.5);
+    expect(message(parseForce(digits(81, ' N')))).toContain('too long for one force');
+    expect(message(parseMass(digits(81, ' kg')))).toContain('too long for one mass');
+    expect(message(parseAngle(digits(81, ' rad')))).toContain('too long for one angle');
+  });
+
+  it('may stand between blanks', () => {
+    expect(value(parseForce('  0.5 N  '))).toBe(0.5);
+    expect(value(parseMass('\t5 oz\n'))).toBeCloseTo(0.141747615625, 14);
+  });
+
+  it('are quoted by their first 40 characters', () => {
+    expect(message(parseMass('x'.repeat(41)))).toContain(`“${'x'.repeat(40)}…”`);
+    expect(message(parseMass('x'.repeat(40)))).toContain(`“${'x'.repeat(40)}”`);
   });
 });
 

@@ -11,6 +11,8 @@ import {
   leastMassGPerMm,
   leastRadiusH0Mm,
   leastRadiusOfWheelbase,
+  mostCant,
+  mostCantMm,
   radiusWithoutEasement,
   setTrackRadii00Mm,
   straightSpacingH0Mm,
@@ -65,6 +67,34 @@ describe('NEM 113 (2016): easements', () => {
 
   it('needs none above 990 mm in H0', () => {
     expect(radiusWithoutEasement('H0')).toBeCloseTo(0.99, 12);
+  });
+});
+
+describe('NEM 114 (2007): cant', () => {
+  // Source: the norm's print: at most G/15, in mm for its eight gauges.
+  it.each([
+    [6.5, 0.4],
+    [9, 0.6],
+    [12, 0.8],
+    [16.5, 1],
+    [22.5, 1.5],
+    [32, 2],
+    [45, 3],
+    [64, 4],
+  ])('gauge %d mm: at most %d mm', (gauge, cant) => {
+    expect(mostCant(gauge / 1000)).toBeCloseTo(cant / 1000, 12);
+  });
+
+  it('prints a fifteenth of the gauge, rounded down to a step no finer than 0.1 mm', () => {
+    for (const [scale, cant] of Object.entries(mostCantMm)) {
+      const share = gaugeMm[scale as keyof typeof gaugeMm] / 15;
+      expect(cant).toBeLessThanOrEqual(share + 1e-12);
+      expect(share - cant).toBeLessThan(0.3);
+    }
+  });
+
+  it('allows a fifteenth of a gauge it does not print: 1.2 mm on 18 mm', () => {
+    expect(mostCant(0.018)).toBeCloseTo(0.0012, 12);
   });
 });
 

@@ -12,12 +12,23 @@ import {
 } from '../../../src/stage/camera/viewpoints.ts';
 import { betweenHeads } from '../../../src/stage/lens/jointSubject.ts';
 import type { Railway } from '../../../src/stage/railway.ts';
+import { drawnRoom } from '../../../src/stage/room/drawnRoom.ts';
 import { tableTops } from '../../../src/stage/table/tableTop.ts';
 import { bufferedWagon, fallingHelix, measures, standing, windingTrack } from '../samples.ts';
 
 const helix = fallingHelix();
 const tables = tableTops([helix], measures, []);
-const railway: Railway = { name: 'Sample', scale: 'H0', measures, tracks: [helix], tables, floor: tables[0].top - 0.9 };
+const railway: Railway = {
+  name: 'Sample',
+  scale: 'H0',
+  measures,
+  tracks: [helix],
+  tables,
+  floor: tables[0].top - 0.9,
+  eye: 1.52,
+  room: drawnRoom({}),
+  structures: [],
+};
 const insets = { left: 0.05, right: 0.05, top: 0.1, bottom: 0.1 };
 
 const ring: Vec3[] = Array.from(
@@ -54,13 +65,16 @@ describe('atPlace', () => {
 });
 
 describe('atEyeHeight', () => {
-  it.each([0, 1, 2.5, 4, 5.5])('stands beside the table, 1.6 m above the floor, at %d rad', (azimuth) => {
-    const [x, y, z] = eyeOf(atEyeHeight(railway, [0.2, 0.3, 0.1], azimuth));
-    expect(z - railway.floor).toBeCloseTo(1.6, 9);
-    const [table] = tables;
-    const inside = x > table.x[0] && x < table.x[1] && y > table.y[0] && y < table.y[1];
-    expect(inside).toBe(false);
-  });
+  it.each([0, 1, 2.5, 4, 5.5])(
+    'stands beside the table with the eye as high above the floor as the person is, at %d rad',
+    (azimuth) => {
+      const [x, y, z] = eyeOf(atEyeHeight(railway, [0.2, 0.3, 0.1], azimuth));
+      expect(z - railway.floor).toBeCloseTo(1.52, 9);
+      const [table] = tables;
+      const inside = x > table.x[0] && x < table.x[1] && y > table.y[0] && y < table.y[1];
+      expect(inside).toBe(false);
+    },
+  );
 });
 
 describe('straightDown', () => {

@@ -3,7 +3,7 @@ import type { Scene } from '../../../src/scene/index.ts';
 import type { Probe, ProbePool } from '../../../src/sim/study/index.ts';
 import type { SimHost } from '../../../src/sim/types.ts';
 import { createSession } from '../../../src/state/index.ts';
-import { createRoute, noSnapping } from '../../../src/state/route/index.ts';
+import { beforeWords, createRoute, noSnapping } from '../../../src/state/route/index.ts';
 import { sample, sceneOf } from '../../scene/sample.ts';
 import { resultOf } from '../fakeHost.ts';
 
@@ -202,8 +202,29 @@ describe('the verdict while the hand moves', () => {
     expect(asked).toHaveLength(2);
     expect(asked[1].scene.tracks[0]).toBe(line());
     await asked[1].answer(measure(-0.0002));
-    expect(asked).toHaveLength(2);
     expect(route.getState().verdict).toMatchObject({ ok: true, measure: { passes: false } });
+  });
+
+  it('compares with the railway before the change, measured the same way, once', async () => {
+    const { actions, asked, route, session } = await opened();
+    const before = session.getState().compiled?.scene;
+    actions.take('end:0');
+    actions.moveTo([2.1, 0], snap);
+    // The first was asked when the railway was opened.
+    await asked[0].answer(measure(0.0003));
+    await asked[1].answer(measure(-0.0002));
+    expect(asked).toHaveLength(3);
+    expect(asked[2].scene).toBe(before);
+    await asked[2].answer(measure(0.0005));
+    expect(route.getState().before?.risks[0].margin).toBe(0.0005);
+    const { verdict } = route.getState();
+    const show = { lengthUnit: 'mm', gradeForm: 'one-in' } as const;
+    expect(verdict && beforeWords(verdict, route.getState().before, show)).toMatch(/^before: passes; closest: /);
+    actions.moveTo([2.2, 0], snap);
+    await asked[3].answer(measure(0.0001));
+    expect(asked).toHaveLength(4);
+    actions.putBack();
+    expect(route.getState().before).toBeNull();
   });
 
   it('gives way to the trial when that is solved, and tells why a railway cannot be run', async () => {

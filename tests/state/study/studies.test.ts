@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Scene } from '../../../src/scene/index.ts';
 import { readAt, variantScene } from '../../../src/scene/index.ts';
 import { createInProcessHost } from '../../../src/sim/index.ts';
+import { createInProcessBestHost } from '../../../src/sim/study/bestHost.ts';
 import { createProbePool } from '../../../src/sim/study/index.ts';
 import { createSession } from '../../../src/state/index.ts';
 import { createStudies } from '../../../src/state/study/index.ts';
@@ -13,7 +14,11 @@ const mass = 'stock/coach/massG';
 async function opened() {
   const session = createSession(createInProcessHost());
   await session.actions.openScene(sampleScene());
-  const studies = createStudies(session, createProbePool([createInProcessHost(), createInProcessHost()]));
+  const studies = createStudies(
+    session,
+    createProbePool([createInProcessHost(), createInProcessHost()]),
+    createInProcessBestHost(),
+  );
   const scene = (): Scene => {
     const now = session.session.getState().scene;
     if (now === null) throw new Error('No scene is open');
@@ -25,9 +30,9 @@ async function opened() {
 describe('variants', () => {
   it('are added as differences, compared in the trial on show, and undone like any edit', async () => {
     const { session, study, actions, scene } = await opened();
-    expect(await actions.addVariant('Steeper', grade, 300)).toBe(true);
+    expect(await actions.addVariant('Steeper', [{ at: grade, to: 300 }])).toBe(true);
     expect(scene().variants).toEqual([{ id: 'steeper', name: 'Steeper', changes: [{ at: grade, to: 300 }] }]);
-    expect(await actions.addVariant('Steeper', grade, 200)).toBe(true);
+    expect(await actions.addVariant('Steeper', [{ at: grade, to: 200 }])).toBe(true);
     expect(scene().variants?.[1].id).toBe('steeper-2');
     await actions.compare();
     const rows = study.getState().rows;
@@ -38,13 +43,14 @@ describe('variants', () => {
     expect(study.getState().comparing).toBeNull();
     await session.actions.undo();
     expect(scene().variants).toHaveLength(1);
-    expect(study.getState().rows.every(({ compared }) => compared === null)).toBe(true);
+    // The railway is the same: what it came to is still known.
+    expect(study.getState().rows.map(({ compared }) => compared?.name)).toEqual(['As it is', 'Steeper']);
   });
 
   it('can become the railway, which then is a variant itself', async () => {
     const { session, actions, scene } = await opened();
-    await actions.addVariant('Heavy', mass, 200);
-    await actions.addVariant('Steep', grade, 240);
+    await actions.addVariant('Heavy', [{ at: mass, to: 200 }]);
+    await actions.addVariant('Steep', [{ at: grade, to: 240 }]);
     const heavy = variantScene(scene(), 'heavy');
     expect(await actions.adoptVariant('steep')).toBe(true);
     expect(readAt(scene(), grade)).toBe(240);
@@ -60,7 +66,7 @@ describe('variants', () => {
 
   it('that go leave their children what they were', async () => {
     const { session, actions, scene } = await opened();
-    await actions.addVariant('Heavy', mass, 200);
+    await actions.addVariant('Heavy', [{ at: mass, to: 200 }]);
     await session.actions.change('a child', (now) => ({
       ...now,
       variants: [
@@ -80,7 +86,7 @@ describe('variants', () => {
   it('that lead nowhere are told and change nothing', async () => {
     const { session, actions, scene } = await opened();
     const before = scene();
-    expect(await actions.addVariant('Lost', 'tracks/other/start/xMm', 1)).toBe(false);
+    expect(await actions.addVariant('Lost', [{ at: 'tracks/other/start/xMm', to: 1 }])).toBe(false);
     expect(scene()).toBe(before);
     expect(session.session.getState().problem?.title).toContain('cannot be made');
   });
@@ -101,7 +107,7 @@ describe('sweeps', () => {
     expect(sweep?.line?.edges).toHaveLength(1);
     const [edge] = sweep?.line?.edges ?? [];
     expect(edge.fails - edge.passes).toBeLessThanOrEqual(60);
-    expect(await actions.keepValue(grade, edge.passes)).toBe(true);
+    expect(await actions.keepValue([{ at: grade, to: edge.passes }])).toBe(true);
     expect(readAt(scene(), grade)).toBe(edge.passes);
     expect(study.getState().sweep).toBeNull();
   });

@@ -62,7 +62,18 @@ export interface Kernel {
     gripTable: Address,
   ): void;
   setSpeed(train: Address, i: number, speed: number): void;
-  advance(train: Address, most: number, reach: number, back: number, crawl: number): number;
+  turnKnob(train: Address, e: number, from: number, to: number, start: number, ramp: number): void;
+  holdSpeed(
+    train: Address,
+    e: number,
+    way: number,
+    most: number,
+    gain: number,
+    integralGain: number,
+    integral: number,
+  ): void;
+  cutKnob(train: Address, e: number): void;
+  advance(train: Address, most: number, reach: number, back: number, crawl: number, patience: number): number;
   sigma(train: Address, i: number): number;
   speed(train: Address, i: number): number;
   force(train: Address, j: number): number;
@@ -71,7 +82,7 @@ export interface Kernel {
   unsettled(train: Address): number;
   sweeps(train: Address): number;
   loss(train: Address, which: number): number;
-  writeFrame(train: Address, out: Address, way: number): number;
+  writeFrame(train: Address, out: Address, time: number): number;
 }
 
 /** The little of these that is used here; the core knows no host, and both Node and every browser have them. */

@@ -10,6 +10,7 @@ export {
 } from './nem111.ts';
 export { curvedSpacingH0Mm, straightSpacingH0Mm, straightSpacingNMm, trackSpacingH0 } from './nem112.ts';
 export { easementLength, easementShiftMm, radiusWithoutEasement } from './nem113.ts';
+export { mostCant, mostCantMm } from './nem114.ts';
 export { leastMass, leastMassGPerMm } from './nem302.ts';
 export { type BufferPlaceMm, bufferPlaceMm, bufferToleranceH0Mm, prototypeHeadMm } from './nem303.ts';
 export { flangeH0Mm, type WheelsetMm, wheelsetMm } from './nem310.ts';

@@ -43,6 +43,13 @@ export interface FoundProfile {
   readonly verticalRadius: number;
   /** By how much the worst height that was to be met is missed, m. */
   readonly heightMissed: number;
+  /** Where each of the four is met, m; 0 where nothing is. */
+  readonly at: {
+    readonly steepest: number;
+    readonly verticalRadius: number;
+    readonly heightMissed: number;
+    readonly clearanceSpare: number;
+  };
   /** Least clearance kept less what was asked, m; Infinity where nothing was asked. Negative: missed. */
   readonly clearanceSpare: number;
 }

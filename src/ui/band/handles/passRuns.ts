@@ -35,3 +35,7 @@ export function passRuns(passes: readonly Pass[], side: PassRun['side']): PassRu
     }),
   }));
 }
+
+/** The pass with the least clear height; null when nothing passes. */
+export const leastClear = (passes: readonly Pass[]): Pass | null =>
+  passes.reduce<Pass | null>((least, pass) => (least === null || pass.clear < least.clear ? pass : least), null);

@@ -2,6 +2,7 @@ import { riskTitle } from '../../../core/findings/index.ts';
 import type { RiskId } from '../../../core/risks/types.ts';
 import { type Probe, passesBy, type SweepState } from '../../../state/study/index.ts';
 import { figure } from './words.ts';
+import './sweepChart.css';
 
 interface SweepChartProps {
   readonly sweep: SweepState;

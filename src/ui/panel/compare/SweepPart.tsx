@@ -1,164 +1,165 @@
 import { useMemo, useState } from 'react';
-import { riskTitle } from '../../../core/findings/index.ts';
-import { risks } from '../../../core/risks/index.ts';
-import {
-  type Gauge,
-  quantityAt,
-  quantityGroups,
-  type StudyQuantity,
-  type SweepState,
-  usualRange,
-} from '../../../state/study/index.ts';
+import { type Knob, knobAt, knobGroups, usualRange } from '../../../state/study/index.ts';
 import { useSession } from '../../context.tsx';
-import { useShow } from '../../show.ts';
+import { Segmented } from '../../controls/Segmented.tsx';
+import { BasePicker } from './BasePicker.tsx';
+import { GaugePicker } from './GaugePicker.tsx';
+import { GradeAnswer } from './GradeAnswer.tsx';
+import { firstKnob, KnobPicker } from './KnobPicker.tsx';
+import { MapOutcome } from './MapOutcome.tsx';
 import { NumberField } from './NumberField.tsx';
-import { QuantityPicker } from './QuantityPicker.tsx';
-import { SweepChart } from './SweepChart.tsx';
-import { useStudy, useStudyActions } from './useStudy.ts';
-import { figure, probeWords, withUnit } from './words.ts';
+import { Questions } from './Questions.tsx';
+import { Running } from './Running.tsx';
+import { SweepOutcome } from './SweepOutcome.tsx';
+import { useBaseScene, useStudy, useStudyActions } from './useStudy.ts';
+import { figure, withUnit } from './words.ts';
 
-/** Even runs of a sweep; the edges come on top. */
+/** Even runs of a sweep, and of each side of a map; the edges come on top. */
 const evenRuns = 9;
+const mapRuns = 6;
 
 /** An edge is pinned down to this share of the range. */
 const edgeShare = 1 / 64;
 
-/** Varies one number: as a variant of its own, or over a range with the curve of the margins. */
+/** Halvings of the sides of cells that a map's border runs through: to a share of 1/40 of its range. */
+const mapRefine = 3;
+
+/** Varies one number along a curve, or two over a map; two questions are asked so often that they are ready. */
 export function SweepPart() {
-  const scene = useSession((state) => state.scene);
+  const scene = useBaseScene();
   const sweep = useStudy((state) => state.sweep);
+  const map = useStudy((state) => state.map);
+  const grade = useStudy((state) => state.grade);
   const gauge = useStudy((state) => state.gauge);
+  const trackId = useSession((state) => state.trial?.trackId ?? '');
   const actions = useStudyActions();
-  const groups = useMemo(() => (scene ? quantityGroups(scene) : []), [scene]);
-  const [picked, setPicked] = useState('');
-  const [range, setRange] = useState<readonly [number, number] | null>(null);
-  const quantity = (scene && quantityAt(scene, picked)) ?? firstOf(groups);
-  if (!scene || !quantity) return null;
-  const [from, to] = range ?? usualRange(quantity);
-  const { at, unit } = quantity;
-  const pick = (next: string) => {
-    setPicked(next);
-    setRange(null);
-  };
-  const running = sweep !== null && sweep.line === null;
+  const groups = useMemo(() => (scene ? knobGroups(scene) : []), [scene]);
+  const [two, setTwo] = useState(false);
+  const [across, setAcross] = useState<Side>({ at: '', range: null });
+  const [up, setUp] = useState<Side>({ at: '', range: null });
+  const asked = sweep?.question ? sweep : null;
+  const first = (scene && knobAt(scene, across.at)) ?? firstKnob(groups, trackId);
+  const second = (scene && knobAt(scene, up.at)) ?? secondOf(groups, first);
+  if (!scene || !first || !second) return null;
+  const [from, to] = across.range ?? usualRange(first);
+  const [low, high] = up.range ?? usualRange(second);
+  const running =
+    sweep !== null && (sweep.line === null || (sweep.question !== null && waitsForFull(sweep)))
+      ? sweep
+      : map !== null && map.area === null
+        ? map
+        : null;
   const start = () => {
-    const edgeWithin = Math.abs(to - from) * edgeShare;
-    void actions.sweep({ at, from, to, points: evenRuns, edgeWithin });
+    if (two) {
+      const side = (knob: Knob, ends: readonly [number, number]) => {
+        const [least, most] = [Math.min(...ends), Math.max(...ends)];
+        return { at: knob.at, from: least, to: most, points: knob.whole ? Math.max(2, most - least + 1) : mapRuns };
+      };
+      const refine = first.whole || second.whole ? 0 : mapRefine;
+      void actions.map({ across: side(first, [from, to]), up: side(second, [low, high]), refine });
+    } else {
+      void actions.sweep({ at: first.at, from, to, points: evenRuns, edgeWithin: Math.abs(to - from) * edgeShare });
+    }
   };
   return (
     <>
-      <QuantityPicker groups={groups} chosen={at} onChoose={pick} />
+      <Questions />
+      {grade !== null && <GradeAnswer grade={grade} />}
+      {asked !== null && <SweepOutcome sweep={asked} knob={knobAt(scene, asked.ask.at) ?? first} />}
+      {asked !== null && running === asked && <Running label="Sweep" progress={asked.progress} />}
+      <BasePicker />
+      <Segmented
+        label="How many numbers"
+        choices={[
+          { value: 'one', label: 'One number' },
+          { value: 'two', label: 'Two numbers' },
+        ]}
+        value={two ? 'two' : 'one'}
+        onChange={(value) => setTwo(value === 'two')}
+        wide
+      />
+      <SideFields
+        label={two ? 'Across' : 'What is varied'}
+        groups={groups}
+        knob={first}
+        range={[from, to]}
+        onChange={setAcross}
+      />
+      {two && <SideFields label="Up" groups={groups} knob={second} range={[low, high]} onChange={setUp} />}
+      <GaugePicker gauge={gauge} onChoose={actions.setGauge} />
+      {running !== null && running !== asked ? (
+        <Running label={two ? 'Map' : 'Sweep'} progress={running.progress} />
+      ) : (
+        <button
+          type="button"
+          className="study-button"
+          disabled={from === to || (two && (low === high || first.at === second.at))}
+          onClick={start}
+        >
+          {two ? 'Map the two' : `Sweep from ${figure(from)} to ${withUnit(to, first.unit)}`}
+        </button>
+      )}
+      {sweep && sweep !== asked && !two && sweep.ask.at === first.at && sweep.points.length > 0 && (
+        <SweepOutcome key={sweep.ask.at} sweep={sweep} knob={first} />
+      )}
+      {map && two && map.points.length > 0 && <MapOutcome map={map} scene={scene} />}
+    </>
+  );
+}
+
+/** A knob that was picked, by its key, and the range given for it. */
+interface Side {
+  readonly at: string;
+  readonly range: readonly [number, number] | null;
+}
+
+const waitsForFull = ({ line, question }: NonNullable<ReturnType<typeof useSweep>>): boolean =>
+  line?.whole === true && question !== null && question.full === undefined;
+
+const useSweep = () => useStudy((state) => state.sweep);
+
+/** A second number worth mapping against the first: a radius of the alignment, else another number. */
+const secondOf = (groups: ReturnType<typeof knobGroups>, first: Knob | null): Knob | null => {
+  const others = groups.flatMap(({ knobs }) => knobs).filter(({ at }) => at !== first?.at);
+  const track = first?.at.split('/', 2).join('/') ?? '';
+  return others.find(({ at }) => at.startsWith(`${track}/`) && at.endsWith('radiusMm')) ?? others[0] ?? null;
+};
+
+interface SideFieldsProps {
+  readonly label: string;
+  readonly groups: ReturnType<typeof knobGroups>;
+  readonly knob: Knob;
+  readonly range: readonly [number, number];
+  readonly onChange: (side: Side) => void;
+}
+
+/** One number that is varied, and between what. */
+function SideFields({ label, groups, knob, range: [from, to], onChange }: SideFieldsProps) {
+  const { at, field, unit } = knob;
+  return (
+    <>
+      <KnobPicker label={label} groups={groups} chosen={at} onChoose={(next) => onChange({ at: next, range: null })} />
       <p className="quiet about">
-        {quantity.about} Now {withUnit(quantity.value, unit)}.
+        {knob.about} Now {withUnit(knob.value, unit)}.
       </p>
       <div className="study-range">
         <NumberField
           key={`${at} from`}
           label="From"
-          at={at}
+          at={field}
           unit={unit}
           value={from}
-          onChange={(value) => setRange([value, to])}
+          onChange={(value) => onChange({ at, range: [value, to] })}
         />
         <NumberField
           key={`${at} to`}
           label="To"
-          at={at}
+          at={field}
           unit={unit}
           value={to}
-          onChange={(value) => setRange([from, value])}
+          onChange={(value) => onChange({ at, range: [from, value] })}
         />
       </div>
-      <GaugePicker gauge={gauge} onChoose={actions.setGauge} />
-      {running ? (
-        <div className="study-progress">
-          <progress className="progress-line" value={sweep.progress} max={1} aria-label="Sweep" />
-          <button type="button" className="link" onClick={() => actions.stop()}>
-            Stop
-          </button>
-        </div>
-      ) : (
-        <button type="button" className="study-button" disabled={from === to} onClick={start}>
-          Sweep from {figure(from)} to {withUnit(to, unit)}
-        </button>
-      )}
-      {sweep && sweep.ask.at === at && sweep.points.length > 0 && <SweepOutcome sweep={sweep} quantity={quantity} />}
     </>
   );
-}
-
-const firstOf = (groups: ReturnType<typeof quantityGroups>) =>
-  groups.flatMap(({ quantities }) => quantities).find(({ at }) => at.includes('/alignment/')) ??
-  groups[0]?.quantities[0] ??
-  null;
-
-function GaugePicker({ gauge, onChoose }: { readonly gauge: Gauge; readonly onChoose: (gauge: Gauge) => void }) {
-  return (
-    <div className="study-field">
-      <label htmlFor="study-gauge">What decides</label>
-      <select id="study-gauge" value={gauge} onChange={(event) => onChoose(event.target.value as Gauge)}>
-        <option value="all">Everything: it arrives and nothing fails</option>
-        {risks.map(({ id }) => (
-          <option key={id} value={id}>
-            {riskTitle(id)} alone
-          </option>
-        ))}
-      </select>
-    </div>
-  );
-}
-
-function SweepOutcome({ sweep, quantity }: { readonly sweep: SweepState; readonly quantity: StudyQuantity }) {
-  const { unit, label } = quantity;
-  const show = useShow();
-  const actions = useStudyActions();
-  const [chosen, setChosen] = useState<number | null>(null);
-  const { ask, gauge, line } = sweep;
-  const edge = line?.edges[0]?.passes ?? null;
-  const value = chosen ?? edge;
-  const point = sweep.points.find(({ at }) => at === value);
-  const words = point && probeWords(point.probe, gauge, show);
-  return (
-    <>
-      <SweepChart sweep={sweep} unit={unit} chosen={value} onChoose={setChosen} />
-      <p className="conclusion" role="status">
-        {line === null ? `${sweep.points.length} runs so far` : conclusion(sweep, unit)}
-      </p>
-      {point && words && (
-        <div className={words.passes ? 'swept-value' : 'swept-value fails'}>
-          <b>{withUnit(point.at, unit)}</b> {words.verdict}
-          {words.call !== '' && `: ${words.call}`}
-          <span className="acts">
-            <button type="button" className="link" onClick={() => void actions.keepValue(ask.at, point.at)}>
-              Use it
-            </button>
-            <button
-              type="button"
-              className="link"
-              onClick={() =>
-                void actions.addVariant(`${label.replace(':', '')} ${withUnit(point.at, unit)}`, ask.at, point.at)
-              }
-            >
-              Keep as a variant
-            </button>
-          </span>
-        </div>
-      )}
-    </>
-  );
-}
-
-function conclusion({ line, ask, trialIds }: SweepState, unit: string): string {
-  if (line === null) return '';
-  const runs = `${line.points.length} runs${trialIds.length > 1 ? ` of ${trialIds.length} trials` : ''}`;
-  if (!line.whole) return `Stopped after ${runs}.`;
-  if (line.edges.length === 0) {
-    return `No change of verdict between ${figure(ask.from)} and ${withUnit(ask.to, unit)} (${runs}).`;
-  }
-  const sentences = line.edges.map(({ passes, fails }) =>
-    passes < fails
-      ? `Passes up to ${withUnit(passes, unit)}, fails from ${withUnit(fails, unit)}.`
-      : `Fails up to ${withUnit(fails, unit)}, passes from ${withUnit(passes, unit)}.`,
-  );
-  return `${sentences.join(' ')} (${runs})`;
 }

@@ -3,6 +3,7 @@ import { describeOf, namingOf } from '../../../state/index.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { Fact } from '../../controls/Fact.tsx';
 import { lengthShown, useShow } from '../../show.ts';
+import { BudgetTable } from './BudgetTable.tsx';
 import { findingOfJoint } from './findingOfJoint.ts';
 import { JointMargins } from './JointMargins.tsx';
 import { OffsetParts } from './OffsetParts.tsx';
@@ -33,6 +34,7 @@ export function JointSheet({ joint }: { readonly joint: number }) {
       {finding && <PassingTrace finding={finding} joint={joint} />}
       <Fact name={`Head of ${vehicleName(naming, joint)}`} shown={head.shown} others={head.other} />
       <Fact name={`Head of ${vehicleName(naming, joint + 1)}`} shown={mate.shown} others={mate.other} />
+      <BudgetTable joint={joint} />
       <JointMargins joint={joint} />
     </section>
   );

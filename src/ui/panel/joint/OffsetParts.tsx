@@ -1,6 +1,6 @@
 import { findingUnit } from '../../../core/findings/index.ts';
 import type { Finding } from '../../../core/findings/types.ts';
-import type { ValuePart } from '../../../core/risks/types.ts';
+import type { Comparison, ValuePart } from '../../../core/risks/types.ts';
 import { marginFigure, marginUnit } from '../../band/words.ts';
 import { useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
@@ -13,6 +13,14 @@ const partWords: Readonly<Record<ValuePart['label'], string>> = {
   grade: 'grade',
   rolling: 'rolling',
   curve: 'curve',
+};
+
+/** The same moment judged another way. */
+const compareWords: Readonly<Record<Comparison['label'], string>> = {
+  'without-cant': 'without the cant',
+  'at-rest': 'at rest',
+  'axle-sum': 'both wheels together',
+  'dragged-up': 'dragged up by its mate',
 };
 
 /** The part that the track brings in carries the mark while the finding fails: it is what can be mended. */
@@ -95,6 +103,12 @@ export function OffsetParts({ finding, title }: OffsetPartsProps) {
           as it stands
           <b>{figure(finding.value)}</b>
         </li>
+        {finding.compare?.map(({ label, value }) => (
+          <li key={label} className="otherwise">
+            {compareWords[label]}
+            <b>{figure(value)}</b>
+          </li>
+        ))}
       </ul>
     </div>
   );

@@ -2,6 +2,9 @@ import { useMemo } from 'react';
 import { draftTrack } from '../../../state/routeEdits/index.ts';
 import { useSession } from '../../context.tsx';
 import { distanceShown, gradeShown, lengthShown, radiusShown, type Shown, useShow } from '../../show.ts';
+import { ReachFact } from '../room/ReachFact.tsx';
+import { RoomPart } from '../room/RoomPart.tsx';
+import { AdviceRows } from './AdviceRows.tsx';
 import { AlignmentRows } from './AlignmentRows.tsx';
 import { ProfileRows } from './ProfileRows.tsx';
 import { routeFacts } from './routeFacts.ts';
@@ -9,6 +12,7 @@ import { StartRow } from './StartRow.tsx';
 import { SupportRows } from './SupportRows.tsx';
 import { TrackRows } from './TrackRows.tsx';
 import { useRouteChoice } from './useRouteChoice.ts';
+import { VerdictLine } from './VerdictLine.tsx';
 import './route.css';
 
 /** The route as it is being made: every number of its alignment, heights and supports, to type or to drag. */
@@ -30,14 +34,18 @@ export function RouteSheet() {
           <FactPair name={facts.rise < 0 ? 'Falls' : 'Rises'} of={lengthShown(Math.abs(facts.rise), show)} />
           <FactPair name="Steepest, planned" of={gradeShown(Math.abs(facts.steepest), show)} />
           {facts.leastRadius !== null && <FactPair name="Tightest curve" of={radiusShown(facts.leastRadius, show)} />}
+          {drawn && <ReachFact scene={scene} track={drawn} />}
         </dl>
       )}
+      <VerdictLine />
+      <AdviceRows scene={scene} />
       <AlignmentRows track={track} chosen={choice.element} onChoose={choice.chooseElement} />
       <ProfileRows track={track} chosen={choice.point} onChoose={choice.choosePoint} />
       <SupportRows track={track} drawn={drawn} />
       <StartRow track={track} />
       <h3>Tracks</h3>
       <TrackRows tracks={tracks} track={track} onChoose={choice.chooseTrack} />
+      <RoomPart scene={scene} />
     </section>
   );
 }

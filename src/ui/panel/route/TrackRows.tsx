@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import {
   addTrack,
+  besideSpacing,
   parallelTrack,
   removeTrack,
   renameTrack,
@@ -9,10 +10,10 @@ import {
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
 import { DimensionField } from '../../controls/DimensionField.tsx';
+import { TypedField } from '../../controls/TypedField.tsx';
 import { mmShown, readMm } from '../../measures.ts';
 import { useShow } from '../../show.ts';
 import { Refusable } from './Refusable.tsx';
-import { TextField } from './TextField.tsx';
 
 interface TrackRowsProps {
   readonly tracks: readonly SceneTrack[];
@@ -20,8 +21,6 @@ interface TrackRowsProps {
   readonly onChoose: (trackId: string) => void;
 }
 
-/** Spacing that a track beside another is first offered at, mm, for 16.5 mm gauge; other gauges in proportion. Common practice, no source. */
-const usualSpacingMm = 60;
 /** How far a further track is first laid from where the last began, mm. */
 const asideMm = 200;
 
@@ -29,8 +28,10 @@ const asideMm = 200;
 export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
   const { actions, session } = useDesk();
   const show = useShow();
-  const gauge = session.getState().scene?.scale.gaugeMm ?? 16.5;
-  const [spacingMm, setSpacing] = useState(Math.round((usualSpacingMm * gauge) / 16.5));
+  const scene = session.getState().scene;
+  const proposed = scene && besideSpacing(scene, track);
+  const [said, setSpacing] = useState<number | null>(null);
+  const spacingMm = said ?? proposed?.mm ?? asideMm;
   /** Does it and chooses the track it made. */
   const lay = (label: string, make: Parameters<typeof actions.attempt>[1]): string | null => {
     const why = actions.attempt(label, make);
@@ -59,10 +60,11 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
           ))}
         </ul>
       )}
-      <TextField
+      <TypedField
+        className="dimension-field text"
         label="Name of the track"
         value={track.name}
-        onChange={(name) => actions.attempt('name of the track', (scene) => renameTrack(scene, track.id, name))}
+        onTake={(name) => actions.attempt('name of the track', (scene) => renameTrack(scene, track.id, name))}
       />
       <div className="add-row">
         <span>Tracks</span>
@@ -120,6 +122,7 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
           onDragCancel={() => undefined}
         />
       </div>
+      {said === null && proposed && <p className="quiet">{proposed.because.source}.</p>}
     </>
   );
 }

@@ -41,6 +41,16 @@ export function FindPart() {
           </ul>
         </>
       )}
+      {words.twist.length > 0 && (
+        <>
+          <h3>Across the deck</h3>
+          <ul className="found" aria-label="Across the deck">
+            {words.twist.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
       {words.next !== null && (
         <>
           <h3>The reading that would tell most</h3>

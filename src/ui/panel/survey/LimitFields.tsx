@@ -3,7 +3,6 @@ import type { Limits, MendTask } from '../../../core/survey/types.ts';
 import { parseLength } from '../../../core/units/index.ts';
 import { readField } from '../../../state/study/index.ts';
 import type { SceneSurvey, Wishes } from '../../../state/survey/index.ts';
-import { useSession } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { useShow } from '../../show.ts';
@@ -39,7 +38,6 @@ interface LimitFieldsProps {
 /** With what supports are moved, which stay as they are, and what the line has to keep. */
 export function LimitFields({ survey, task, count }: LimitFieldsProps) {
   const show = useShow();
-  const lengthUnit = useSession((state) => state.lengthUnit);
   const { setWishes } = useSurveyActions();
   const wishes = survey.mend ?? {};
   const packing = wishes.packingMm !== undefined;
@@ -55,7 +53,7 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
   };
   const setPieces = (text: string): string | null => {
     const pieces = text.split(/[\s;,]+/).filter((part) => part !== '');
-    const read = pieces.map((piece) => parseLength(piece, { unit: lengthUnit }));
+    const read = pieces.map((piece) => parseLength(piece));
     const wrong = read.find((one) => !one.ok);
     if (wrong !== undefined && !wrong.ok) return wrong.message;
     const packingMm = read.flatMap((one) => (one.ok ? [Math.round(one.value * 1e7) / 1e4] : []));

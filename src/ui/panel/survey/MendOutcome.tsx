@@ -1,6 +1,7 @@
 import { describeMend, limitAmount, limitWords } from '../../../core/survey/index.ts';
 import type { SurveyAnswer } from '../../../state/survey/index.ts';
 import { useShow } from '../../show.ts';
+import { HandCheck } from './HandCheck.tsx';
 import { ShimTable } from './ShimTable.tsx';
 import { useSurveyActions } from './useSurvey.ts';
 import { printWorkSheet, WorkSheet } from './WorkSheet.tsx';
@@ -25,6 +26,18 @@ export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
           {note}
         </p>
       ))}
+      {mend.outcome === 'mended' && (
+        <details className="hand-checks">
+          <summary>Check it by hand</summary>
+          <p className="quiet">
+            By plan: what the reading would be on the line as planned, zero of the level and height of the laser line
+            reckoned in. The last two columns should agree.
+          </p>
+          {mend.steps.map((step) => (
+            <HandCheck key={step.support} answer={answer} step={step} />
+          ))}
+        </details>
+      )}
       {mend.outcome === 'mended' && (
         <div className="survey-buttons">
           <button type="button" className="survey-button first" onClick={() => void actions.putMended()}>

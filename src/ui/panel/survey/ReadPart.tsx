@@ -8,7 +8,13 @@ import { ToolFields } from './ToolFields.tsx';
 import { useChosenSurvey, useSurvey, useSurveyActions } from './useSurvey.ts';
 import { stopWords, toolWords } from './words.ts';
 
-const short: Readonly<Record<ReadingKind, string>> = { grade: 'Level', height: 'Height', rise: 'Spacer', gap: 'Edge' };
+const short: Readonly<Record<ReadingKind, string>> = {
+  grade: 'Level',
+  height: 'Height',
+  rise: 'Spacer',
+  gap: 'Edge',
+  cross: 'Across',
+};
 
 /** Taking readings: with what, one after another or from a table, and all that were taken. */
 export function ReadPart() {

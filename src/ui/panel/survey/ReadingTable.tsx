@@ -14,8 +14,13 @@ export function ReadingTable({ survey }: { readonly survey: SceneSurvey }) {
   const worked = useSurvey((state) => (state.worked?.surveyId === state.chosen ? state.worked : null));
   const [edited, setEdited] = useState<number | null>(null);
   const [refused, setRefused] = useState('');
-  const fits = worked?.survey.input.readings.length === survey.readings.length ? worked.survey.estimate.fits : [];
-  const slips = new Set(fits.length > 0 ? worked?.survey.explanation.slips.flatMap(({ readings }) => readings) : []);
+  // Readings across the deck have no part in the heights: what was worked out counts only those along the track.
+  const along = survey.readings.flatMap(({ kind }, index) => (kind === 'cross' ? [] : [index]));
+  const upToDate = worked !== null && worked.survey.input.readings.length === along.length;
+  const fits = new Map(upToDate ? worked.survey.estimate.fits.map((fit) => [along[fit.reading], fit]) : []);
+  const slips = new Set(
+    upToDate ? worked.survey.explanation.slips.flatMap(({ readings }) => readings.map((one) => along[one])) : [],
+  );
   const take = (index: number, text: string) => {
     const said = actions.setReading(index, text);
     setRefused(said ?? '');
@@ -39,7 +44,7 @@ export function ReadingTable({ survey }: { readonly survey: SceneSurvey }) {
       </thead>
       <tbody>
         {survey.readings.map((reading, index) => {
-          const doubted = slips.has(index) || Math.abs(fits[index]?.normalised ?? 0) > worthALook;
+          const doubted = slips.has(index) || Math.abs(fits.get(index)?.normalised ?? 0) > worthALook;
           const name = `reading ${index + 1}, ${whereWords(reading, show)}`;
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: a reading is known by its place in the list and nothing else
@@ -71,7 +76,11 @@ export function ReadingTable({ survey }: { readonly survey: SceneSurvey }) {
                     }}
                   />
                 ) : (
-                  <button type="button" aria-label={`Change ${name}`} onClick={() => setEdited(index)}>
+                  <button
+                    type="button"
+                    aria-label={`${valueWords(reading, show)}: change ${name}`}
+                    onClick={() => setEdited(index)}
+                  >
                     {valueWords(reading, show)}
                   </button>
                 )}

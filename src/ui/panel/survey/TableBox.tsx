@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { counted } from '../../show.ts';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
+import './tableBox.css';
 
 const example = 'base = 300 mm\nsupport; grade %; height mm\n6; 2.3; 55.5';
 
@@ -11,6 +12,7 @@ export function TableBox() {
   const text = useSurvey((state) => state.table);
   const [refused, setRefused] = useState<string | null>(null);
   const read = useMemo(() => (text.trim() === '' ? null : actions.readTable(text)), [text, actions]);
+  const count = read === null ? 0 : read.readings.length + read.crosses.length;
   const take = () => {
     const said = actions.takeTable();
     setRefused(said);
@@ -53,8 +55,8 @@ export function TableBox() {
               ))}
             </ul>
           )}
-          <button type="button" className="survey-button" disabled={read.readings.length === 0} onClick={take}>
-            Take {counted(read.readings.length, 'reading')}
+          <button type="button" className="survey-button" disabled={count === 0} onClick={take}>
+            Take {counted(count, 'reading')}
             {read.problems.length > 0 && `, leave ${counted(read.problems.length, 'line')} out`}
           </button>
         </>

@@ -1,6 +1,5 @@
 import { parseLength } from '../../../core/units/index.ts';
-import type { ReadingKind } from '../../../state/survey/index.ts';
-import { useSession } from '../../context.tsx';
+import { isByLevel, type ReadingKind } from '../../../state/survey/index.ts';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
@@ -8,11 +7,11 @@ import { useSurvey, useSurveyActions } from './useSurvey.ts';
 /** How the instrument in hand is set up. */
 export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
   const tool = useSurvey((state) => state.tools[kind]);
-  const lengthUnit = useSession((state) => state.lengthUnit);
   const { setTool } = useSurveyActions();
-  const level = kind === 'grade';
+  const along = kind === 'grade';
+  const level = isByLevel(kind);
   const length = (text: string, take: (mm: number) => void, least = 0): string | null => {
-    const read = parseLength(text, { unit: lengthUnit });
+    const read = parseLength(text);
     if (!read.ok) return read.message;
     if (read.value * 1000 < least) return `It has to be at least ${least} mm.`;
     take(Math.round(read.value * 1e7) / 1e4);
@@ -37,23 +36,25 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
             value={tool.unit}
             onChange={(unit) => setTool(kind, { unit })}
           />
-          <Segmented
-            label="Where the level stands"
-            choices={[
-              { value: 'spans', label: 'between supports' },
-              { value: 'supports', label: 'over supports' },
-            ]}
-            value={tool.places}
-            onChange={(places) => setTool(kind, { places })}
-            wide
-          />
+          {along && (
+            <Segmented
+              label="Where the level stands"
+              choices={[
+                { value: 'spans', label: 'between supports' },
+                { value: 'supports', label: 'over supports' },
+              ]}
+              value={tool.places}
+              onChange={(places) => setTool(kind, { places })}
+              wide
+            />
+          )}
         </div>
       )}
       <div className="survey-pair">
-        {(level || kind === 'gap') && (
+        {(along || kind === 'gap') && (
           <TypedField
             className="survey-field"
-            label={level ? 'Length of the level' : 'Length of the straightedge'}
+            label={along ? 'Length of the level' : 'Length of the straightedge'}
             value={String(tool.baseMm)}
             unit="mm"
             onTake={(text) => length(text, (baseMm) => setTool(kind, { baseMm }), 10)}
@@ -96,6 +97,12 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
           onTake={(text) => plain(text, (step) => setTool(kind, { step }), 0)}
         />
       </div>
+      {kind === 'cross' && (
+        <p className="quiet">
+          Across both rails, looking along the track: plus where the right rail is the higher one. Tells twist; heights
+          need readings along the track besides.
+        </p>
+      )}
       {kind === 'height' && tool.line !== '' && (
         <p className="quiet">
           Height of the rail top against “{tool.line}”: below a laser line it is written with a minus.

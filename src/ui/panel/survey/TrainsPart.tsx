@@ -4,6 +4,7 @@ import { Segmented } from '../../controls/Segmented.tsx';
 import { percentWords, useShow } from '../../show.ts';
 import { probeWords } from '../compare/words.ts';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
+import './trains.css';
 
 /** What the trains make of the line as it stands and as it would stand after the work. */
 export function TrainsPart() {

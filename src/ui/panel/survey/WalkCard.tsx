@@ -1,32 +1,27 @@
-import { useEffect, useRef, useState } from 'react';
-import { plannedHeight } from '../../../core/track/index.ts';
+import { plannedHeight, trackPoint } from '../../../core/track/index.ts';
 import { formatGrade } from '../../../core/units/index.ts';
 import { placeWords } from '../../../state/index.ts';
 import type { Stop } from '../../../state/survey/index.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { counted, useShow } from '../../show.ts';
+import { PhoneLevel } from './PhoneLevel.tsx';
+import { TypedReading } from './TypedReading.tsx';
 import { useChosenSurvey, useSurvey, useSurveyActions } from './useSurvey.ts';
-import { millimetres, stopWords, toolWords } from './words.ts';
+import { capital, millimetres, stopWords, toolWords } from './words.ts';
+import './walk.css';
 
-/** Standing at the track with an instrument: one place, one number, Enter, the next place. */
+/** Standing at the track with an instrument: one place, one number, the next place. */
 export function WalkCard() {
   const { surveys } = useDesk();
   const walk = useSurvey((state) => state.walk);
   const tool = useSurvey((state) => (state.walk === null ? null : state.tools[state.walk.kind]));
   const draft = useSurvey((state) => state.draft);
+  const byPhone = useSurvey((state) => state.walk?.kind === 'grade' && state.phone.state === 'on');
   const survey = useChosenSurvey();
   const track = useSession((state) => state.compiled?.tracks.get(survey?.track ?? draft?.trackId ?? ''));
-  const lengthUnit = useSession((state) => state.lengthUnit);
   const show = useShow();
   const actions = useSurveyActions();
-  const field = useRef<HTMLInputElement>(null);
-  const [text, setText] = useState('');
-  const [message, setMessage] = useState('');
-  const stop = walk?.stop;
-  useEffect(() => {
-    if (stop !== undefined) field.current?.focus();
-  }, [stop]);
   if (walk === null || tool === null || track === undefined) return null;
   const stops = surveys.stops(walk.kind);
   const here = stops[walk.stop];
@@ -34,23 +29,11 @@ export function WalkCard() {
   const last = walk.taken.at(-1);
   const over = walk.taken.length > 0 && last?.stop === walk.stop;
   const after = stops[walk.stop + walk.stride];
-  const unit = walk.kind === 'grade' ? (tool.unit === 'degree' ? '°' : '%') : lengthUnit;
-  const enter = () => {
-    if (text.trim() === '') return;
-    const refused = actions.enter(text);
-    setMessage(refused ?? '');
-    if (refused === null) setText('');
-    else field.current?.select();
-  };
-  const turnSign = () => {
-    setText(/^[-−]/.test(text) ? text.slice(1) : `-${text}`);
-    field.current?.focus();
-  };
   return (
     <div className="walk">
       <div className="walk-head">
         <span className="quiet">
-          {toolWords[walk.kind].tool} · place {walk.stop + 1} of {stops.length}
+          {byPhone ? 'This phone' : toolWords[walk.kind].tool} · place {walk.stop + 1} of {stops.length}
         </span>
         <button type="button" className="link" onClick={() => actions.endWalk()}>
           Done
@@ -60,50 +43,7 @@ export function WalkCard() {
       <p className="walk-place">
         {placeWords(here.chainage, show)} · plan {planWords(here)}
       </p>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          enter();
-        }}
-      >
-        <div className="walk-line">
-          <button type="button" className="sign" aria-label="Change the sign" onClick={turnSign}>
-            ±
-          </button>
-          <input
-            ref={field}
-            type="text"
-            inputMode="decimal"
-            enterKeyHint="next"
-            autoComplete="off"
-            aria-label={`${capital(toolWords[walk.kind].reads)} at ${stopWords(here)}`}
-            aria-invalid={message !== ''}
-            aria-describedby="walk-said"
-            value={text}
-            onChange={(event) => setText(event.target.value)}
-            onKeyDown={(event) => {
-              if (event.ctrlKey || event.metaKey) return;
-              event.stopPropagation();
-              if (event.key === 'Escape') actions.endWalk();
-              if (event.key === 'ArrowDown') actions.setWalk({ stop: walk.stop + walk.stride });
-              if (event.key === 'ArrowUp') actions.setWalk({ stop: walk.stop - walk.stride });
-            }}
-          />
-          <span className="unit">{unit}</span>
-        </div>
-        <p
-          id="walk-said"
-          className={message === '' ? 'walk-said' : 'walk-said wrong'}
-          role={message === '' ? undefined : 'alert'}
-        >
-          {message === '' && last !== undefined
-            ? `${capital(stopWords(stops[last.stop] ?? here))}: ${last.words}`
-            : message}
-        </p>
-        <button type="submit" className="survey-button enter">
-          {after === undefined ? 'Enter: the last place' : `Enter, then ${stopWords(after)}`}
-        </button>
-      </form>
+      {byPhone ? <PhoneLevel stops={stops} /> : <TypedReading stops={stops} />}
       <div className="walk-acts">
         <button
           type="button"
@@ -140,7 +80,9 @@ export function WalkCard() {
             checked={walk.turned}
             onChange={(event) => actions.setWalk({ turned: event.target.checked })}
           />
-          Level turned end for end (second face): write the grade in the direction of the track all the same
+          {byPhone
+            ? 'Top end towards the lower numbers'
+            : 'Level turned end for end (second face): write the grade in the direction of the track all the same'}
         </label>
       )}
       <p className="quiet" role="status">
@@ -153,6 +95,9 @@ export function WalkCard() {
   function planWords({ chainage, beside }: Stop): string {
     if (track === undefined || walk === null || tool === null) return '';
     if (walk.kind === 'gap') return '0';
+    if (walk.kind === 'cross') {
+      return formatGrade(Math.tan(trackPoint(track, chainage).cant), { form: tool.unit, digits: 2 });
+    }
     if (walk.kind === 'height') return millimetres(plannedHeight(track, chainage), show, 1);
     const supports = track.spec.profile.strip?.supports ?? [];
     if (walk.kind === 'rise') {
@@ -164,5 +109,3 @@ export function WalkCard() {
     return formatGrade(grade, { form: tool.unit, digits: 2 });
   }
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

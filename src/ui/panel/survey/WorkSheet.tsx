@@ -3,9 +3,13 @@ import { describeMend } from '../../../core/survey/index.ts';
 import type { SurveyAnswer } from '../../../state/survey/index.ts';
 import { useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
+import { HandCheck } from './HandCheck.tsx';
 import { useChosenSurvey } from './useSurvey.ts';
 import { millimetres, workWords } from './words.ts';
 import './workSheet.css';
+
+/** As many supports as are worth a pencil. */
+const mostChecks = 6;
 
 /** Prints the work sheet alone. */
 export function printWorkSheet(): void {
@@ -16,7 +20,8 @@ export function printWorkSheet(): void {
 }
 
 /** The sheet to take to the track: seen on paper only. */
-export function WorkSheet({ answer: { mend, task, trackId, survey } }: { readonly answer: SurveyAnswer }) {
+export function WorkSheet({ answer }: { readonly answer: SurveyAnswer }) {
+  const { mend, task, trackId, survey } = answer;
   const show = useShow();
   const own = useChosenSurvey();
   const sceneName = useSession((state) => state.scene?.name ?? '');
@@ -29,6 +34,11 @@ export function WorkSheet({ answer: { mend, task, trackId, survey } }: { readonl
       <p>
         {sceneName}, {trackName}. Survey “{own?.name}”, {survey.input.readings.length} readings of{' '}
         {survey.input.supports.length} supports. Date: ____________
+      </p>
+      <p className="cautions">
+        <b>Before you begin.</b> Switch off at the wall before reaching in. Cap the ends of rods. Lean on no deck that
+        carries trains. Keep dust of MDF out of lungs. Anything on the mains is for qualified people; local rules come
+        first.
       </p>
       <table>
         <thead>
@@ -58,16 +68,26 @@ export function WorkSheet({ answer: { mend, task, trackId, survey } }: { readonl
           ))}
         </tbody>
       </table>
+      <ol className="how">
+        <li>Slacken the lock nut above the deck, turn the nut below, tighten. Mark the nut and count eighths.</li>
+        <li>Let the strip settle, then measure the same places again and write the height into the last column.</li>
+      </ol>
       {words.notes.map((note) => (
         <p key={note}>{note}</p>
       ))}
-      <p>Slacken the lock nut first, turn, tighten; let the strip settle, then measure the same places again.</p>
-      <p>
-        <b>
-          Switch off at the wall before reaching in; cap rod ends; keep off decks that carry load; no MDF dust in the
-          lungs; local rules and qualified people first for anything on the mains.
-        </b>
-      </p>
+      <section className="checks">
+        <h2>Check by hand</h2>
+        <p>
+          By plan: what the reading would be on the line as planned, zero of the level and height of the laser line
+          reckoned in. The last two columns should agree.
+        </p>
+        {mend.steps.slice(0, mostChecks).map((step) => (
+          <HandCheck key={step.support} answer={answer} step={step} />
+        ))}
+        {mend.steps.length > mostChecks && (
+          <p>The other {mend.steps.length - mostChecks} supports are on the screen, under “Check it by hand”.</p>
+        )}
+      </section>
     </article>,
     document.body,
   );

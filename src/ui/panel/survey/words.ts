@@ -2,7 +2,14 @@ import { turnsText } from '../../../core/survey/index.ts';
 import type { ShimStep } from '../../../core/survey/types.ts';
 import { formatGrade, formatLength, formatNumber } from '../../../core/units/index.ts';
 import { placeWords } from '../../../state/index.ts';
-import { type ReadingKind, readingValue, type SceneReading, type Stop, unitOf } from '../../../state/survey/index.ts';
+import {
+  isByLevel,
+  type ReadingKind,
+  readingValue,
+  type SceneReading,
+  type Stop,
+  unitOf,
+} from '../../../state/survey/index.ts';
 import type { Show } from '../../show.ts';
 
 /** What a kind of reading is taken with, and what it reads. */
@@ -11,6 +18,7 @@ export const toolWords: Readonly<Record<ReadingKind, { readonly tool: string; re
   height: { tool: 'Laser or rule', reads: 'height' },
   rise: { tool: 'Spacer', reads: 'spacer' },
   gap: { tool: 'Straightedge', reads: 'gap' },
+  cross: { tool: 'Level across the rails', reads: 'cross-level' },
 };
 
 /** `support 6`, `between 6 and 7`, `support 6 to 15`. */
@@ -30,7 +38,7 @@ export function whereWords(reading: SceneReading, show: Show): string {
 /** What was read, with its unit. */
 export function valueWords(reading: SceneReading, show: Show): string {
   const value = readingValue(reading);
-  if (reading.kind !== 'grade') return millimetres(value, show, 1);
+  if (!isByLevel(reading.kind)) return millimetres(value, show, 1);
   return formatGrade(value, { form: unitOf(reading), digits: 2 });
 }
 
@@ -65,3 +73,5 @@ export function workWords({ turns, pieces, change }: ShimStep, show: Show): stri
     return pieces.map(({ thickness, count }) => `${count} × ${millimetres(thickness, show, 1)}`).join(' and ');
   return `${turnsText(Math.abs(turns))} ${change > 0 ? 'up' : 'down'}`;
 }
+
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

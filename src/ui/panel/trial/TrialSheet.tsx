@@ -1,5 +1,6 @@
 import { useSession } from '../../context.tsx';
 import { counted, massShown, useShow } from '../../show.ts';
+import { Driving } from './Driving.tsx';
 import { RunState } from './RunState.tsx';
 import { SettingField } from './SettingField.tsx';
 import { TrainStrip } from './TrainStrip.tsx';
@@ -27,6 +28,7 @@ export function TrialSheet() {
       <RunState />
       <TrialList />
       <TrialFacts trial={trial} />
+      <Driving />
     </section>
   );
 }

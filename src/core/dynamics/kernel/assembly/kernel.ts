@@ -5,11 +5,12 @@
  * The kernel's face: makes trains, steps them, reads them out. Trains and route tables live in the kernel's memory and are
  * known by their address.
  */
-import { beginEngine, bookEngine, engineAt, settleEngine } from './engines';
+import { beginEngine, bookEngine, engineAt, settleEngine, takeBalance } from './engines';
 import { chooseStretch, settleJoints, straightenJoints } from './joints';
-import { Engine, Mode, signOf } from './motor';
-import { sum } from './pairs';
-import { commit, sweepBack, sweepForward } from './sweeps';
+import { turnKnobs } from './knobs';
+import { Engine, Knob, Mode, signOf } from './motor';
+import { both, sum, two } from './pairs';
+import { commit, sweepBack, sweepForward, WHOLE } from './sweeps';
 import {
   along,
   countOf,
@@ -24,7 +25,9 @@ import {
   Vehicle,
   vehicleAt,
 } from './train';
-import { frictionOf, release, settleVehicles, standStill } from './vehicles';
+import { release, settleVehicles, standStill } from './vehicles';
+
+export { writeFrame } from './frames';
 
 /** Sweeps after which branch choices change one at a time, and after which the step is taken as it is. */
 const CAREFUL_SWEEPS: i32 = 12;
@@ -65,7 +68,15 @@ export function makeTrain(
   train.engineCount = engines;
   train.step = step;
   train.gravity = gravity;
-  train.flangeFriction = flangeFriction;
+  train.halfStep = both(0.5 * step);
+  train.toNode = two(perNode, -perNode);
+  train.middleToNode = two(0.5 * perNode, -0.5 * perNode);
+  train.firstNode = both(origin * perNode);
+  train.lastNodes = both(lastNode);
+  train.flangeFriction = both(flangeFriction);
+  train.one = both(1);
+  train.whole = both(WHOLE);
+  train.sign = both(-0.0);
   train.origin = origin;
   train.perNode = perNode;
   train.lastNode = lastNode;
@@ -73,9 +84,12 @@ export function makeTrain(
   train.letGo = -1;
   // One row before the first and one after the last stand for what is beyond the ends and the middle.
   train.rows = zeroed(<usize>(rows + 2) * offsetof<Row>()) + offsetof<Row>();
+  const outside = changetype<Row>(train.rows - offsetof<Row>());
   train.vehicles = zeroed(<usize>(2 * rows) * offsetof<Vehicle>());
   train.joints = zeroed(<usize>(2 * rows) * offsetof<Joint>());
   train.engines = zeroed(<usize>engines * offsetof<Engine>());
+  outside.front = train.one;
+  outside.rear = train.one;
   for (let i = 0; i < 2 * rows; i++) {
     const half = halfAt(train, i);
     half.vehicleTable = nowhere;
@@ -203,8 +217,11 @@ export function setEngine(
 ): void {
   const engine = engineAt(train, e);
   engine.vehicle = vehicle;
+  engine.half = halfAt(train, vehicle);
+  engine.count = countOf(train, vehicle);
   engine.mode = Mode.block;
   engine.drivenMass = drivenMass;
+  train.drivenMass += drivenMass;
   engine.adhesion = adhesion;
   engine.slidingAdhesion = slidingAdhesion;
   engine.slipScale = slipScale;
@@ -230,33 +247,84 @@ export function setSpeed(train: Train, i: i32, speed: f64): void {
   }
 }
 
+/** Has engine e turn its setting from one to another, from `start` on for `ramp`, s. */
+export function turnKnob(train: Train, e: i32, from: f64, to: f64, start: f64, ramp: f64): void {
+  const engine = engineAt(train, e);
+  engine.knob = Knob.turn;
+  engine.rampFrom = from;
+  engine.rampTo = to;
+  engine.rampStart = start;
+  engine.ramp = ramp;
+}
+
+/** Has a controller hold the speed engine e was last told to turn to; `integral` as it begins. */
+export function holdSpeed(
+  train: Train,
+  e: i32,
+  way: f64,
+  most: f64,
+  gain: f64,
+  integralGain: f64,
+  integral: f64,
+): void {
+  const engine = engineAt(train, e);
+  engine.knob = Knob.hold;
+  engine.heldWay = way;
+  engine.most = most;
+  engine.gain = gain;
+  engine.integralGain = integralGain;
+  engine.integral = integral;
+}
+
+/** Shuts engine e off at once. */
+export function cutKnob(train: Train, e: i32): void {
+  const engine = engineAt(train, e);
+  engine.knob = Knob.still;
+  engine.setting = 0;
+}
+
 /**
  * Takes up to `most` steps, and stops after the one in which something happens that wants attention: the leading origin
- * reaches `reach` or the last falls behind `back`, m; an engine's wheels slip, or it is asked to move and does not at
- * `crawl` m/s; a joint lets go. Returns the steps taken.
+ * reaches `reach` or the last falls behind `back`, m; an engine's wheels slip; one has been asked to move and has not at
+ * `crawl` m/s for longer than `patience`, s; a joint lets go. Returns the steps taken.
  */
-export function advance(train: Train, most: i32, reach: f64, back: f64, crawl: f64): i32 {
+export function advance(train: Train, most: i32, reach: f64, back: f64, crawl: f64, patience: f64): i32 {
+  const ahead = halfAt(train, 0);
+  const behind = halfAt(train, train.count - 1);
+  const count = countOf(train, train.count - 1);
   let taken = 0;
   while (taken < most) {
     stepOnce(train);
     taken++;
-    if (wantsAttention(train, reach, back, crawl)) break;
+    const slips = watchEngines(train, crawl);
+    if (slips || train.letGo >= 0 || lostPatience(train, patience)) break;
+    if (ahead.place >= reach || (count * behind.place < back && count * behind.speed < 0)) break;
   }
+  keepEnds(train);
   return taken;
 }
 
-function wantsAttention(train: Train, reach: f64, back: f64, crawl: f64): bool {
-  keepEnds(train);
-  if (train.letGo >= 0 || train.first >= reach || (train.last < back && train.lastSpeed < 0)) return true;
+/** Counts the steps an engine is stuck for. Returns whether wheels slip. */
+function watchEngines(train: Train, crawl: f64): bool {
+  let slips = false;
+  let stuck = false;
   for (let e = 0; e < train.engineCount; e++) {
     const engine = engineAt(train, e);
-    if (engine.mode === Mode.slip) return true;
-    if (engine.setting !== 0 && engine.speed * signOf(engine.setting) < crawl) return true;
+    if (engine.mode === Mode.slip) slips = true;
+    if (engine.setting !== 0 && engine.speed * signOf(engine.setting) < crawl) stuck = true;
   }
-  return false;
+  train.stuck = stuck && !train.turning ? train.stuck + 1 : 0;
+  return slips;
+}
+
+function lostPatience(train: Train, patience: f64): bool {
+  const steps = f64(train.steps);
+  return steps * train.step - (steps - train.stuck) * train.step > patience;
 }
 
 function stepOnce(train: Train): void {
+  turnKnobs(train);
+  train.steps++;
   for (let e = 0; e < train.engineCount; e++) beginEngine(train, engineAt(train, e));
   for (let sweep = 1; ; sweep++) {
     sweepForward(train);
@@ -268,6 +336,7 @@ function stepOnce(train: Train): void {
     if (settled && driven) break;
     if (sweep === MAX_SWEEPS) {
       train.unsettled++;
+      for (let e = 0; e < train.engineCount; e++) takeBalance(engineAt(train, e));
       break;
     }
   }
@@ -355,36 +424,4 @@ export function loss(train: Train, which: i32): f64 {
     default:
       return train.holding;
   }
-}
-
-/**
- * Writes how the train stands to `out`: chainages m and speeds m/s of the n vehicles, then forces, draft and buff peaks N
- * and extensions m of the n-1 joints; and begins the peaks anew. Returns what the train asks of its engines to go on
- * `way` (±1) at its speed, N.
- */
-export function writeFrame(train: Train, out: usize, way: f64): f64 {
-  const n = train.count;
-  const places = out;
-  const speeds = places + ((<usize>n) << 3);
-  const forces = speeds + ((<usize>n) << 3);
-  const wide = (<usize>(n - 1)) << 3;
-  let asked: f64 = 0;
-  for (let i = 0; i < n; i++) {
-    const half = halfAt(train, i);
-    const count = countOf(train, i);
-    const at = (<usize>i) << 3;
-    store<f64>(places + at, tabulated(train, train.chainage, along(train, i, half.place)));
-    store<f64>(speeds + at, along(train, i, half.speed));
-    asked += way * count * half.grade + frictionOf(half) + half.viscous * Math.abs(half.speed);
-    if (i === n - 1) break;
-    locateJoint(train, i);
-    const joint = jointHalf(train, i);
-    store<f64>(forces + at, joint.force);
-    store<f64>(forces + wide + at, joint.draftPeak);
-    store<f64>(forces + 2 * wide + at, joint.buffPeak);
-    store<f64>(forces + 3 * wide + at, joint.extension);
-    joint.draftPeak = 0;
-    joint.buffPeak = 0;
-  }
-  return asked;
 }

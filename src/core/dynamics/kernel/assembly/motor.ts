@@ -1,4 +1,5 @@
 import { exp } from '../../../math/exponential';
+import { Half } from './train';
 
 /** Share of the stall force that gears and brushes take from a rotor running faster than its setting. An assumption. */
 const COAST_DRAG_SHARE: f64 = 0.1;
@@ -19,10 +20,17 @@ export const enum Mode {
   slip = 3,
 }
 
+/** What the driver's hand does: nothing, turns a setting to another, or has a controller hold a speed. */
+export const enum Knob {
+  still = 0,
+  turn = 1,
+  hold = 2,
+}
+
 /** An engine: its drive's constants, its state, and what it asks of its row. Ways and speeds are along the rail. */
 @unmanaged
 export class Engine {
-  /** Written by the driver. */
+  /** -1..1 */
   setting: f64;
   /** m/s at the rim. */
   rimSpeed: f64;
@@ -36,6 +44,9 @@ export class Engine {
   worm: i32;
   /** Table of the load on driven axles over what it is on level track, by node; 0: the same everywhere. */
   gripTable: u32;
+  /** Its lane of the chain, and the way that counts, ±1. */
+  half: Half;
+  count: f64;
   drivenMass: f64;
   adhesion: f64;
   slidingAdhesion: f64;
@@ -48,6 +59,18 @@ export class Engine {
   inertia: f64;
   /** Normal force taken off the driven wheels by each newton of drawbar pull. */
   transfer: f64;
+  /** Its knob, see knobs.ts: from and to a setting, or a speed, m/s, that is held; start and length of the turning, s. */
+  knob: i32;
+  rampFrom: f64;
+  rampTo: f64;
+  rampStart: f64;
+  ramp: f64;
+  /** Way of the speed held, most setting the controller may use, its gains and its integral, as a setting. */
+  heldWay: f64;
+  most: f64;
+  gain: f64;
+  integralGain: f64;
+  integral: f64;
   /** Whether the wheels have found their grip within this step. */
   regripped: i32;
   /** Row of the chain's system: either a prescribed end speed, or additions to the diagonal and right side. */
@@ -63,6 +86,11 @@ export class Engine {
   startSpeed: f64;
   slipWay: f64;
   slipForce: f64;
+  /** As the last sweep has it: speed at the step's end and mean speed, m/s; what rail force and running friction must give together, N, and most running friction, N. */
+  endSpeed: f64;
+  mean: f64;
+  need: f64;
+  friction: f64;
 }
 
 /** -1, 0 or 1. */

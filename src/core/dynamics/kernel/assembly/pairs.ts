@@ -48,18 +48,23 @@ export function either(a: v128, b: v128): v128 {
   return v128.or(a, b);
 }
 
+/** Bits of a that are not in b; bits that are in one of them only. */
+export function without(a: v128, b: v128): v128 {
+  return v128.andnot(a, b);
+}
+
+export function unlike(a: v128, b: v128): v128 {
+  return v128.xor(a, b);
+}
+
 /** `a` in the lanes of the mask, 0 elsewhere. */
 export function where(mask: v128, a: v128): v128 {
   return v128.and(a, mask);
 }
 
-export function choose(mask: v128, a: v128, b: v128): v128 {
-  return v128.bitselect(a, b, mask);
-}
-
-/** `a` with its sign turned where `b` is negative. */
-export function turnedBy(a: v128, b: v128): v128 {
-  return v128.xor(a, v128.and(b, f64x2.splat(-0.0)));
+/** `a` with its sign turned where `b` is negative; `sign` has the sign bits set. */
+export function turnedBy(a: v128, b: v128, sign: v128): v128 {
+  return v128.xor(a, v128.and(b, sign));
 }
 
 /** The lanes changed over, both signs turned: what one half of the train is to the other. */

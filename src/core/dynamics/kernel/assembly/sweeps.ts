@@ -8,7 +8,6 @@ import {
   below,
   between,
   both,
-  choose,
   div,
   either,
   firsts,
@@ -20,13 +19,12 @@ import {
   sub,
   swapped,
   turnedBy,
-  two,
   where,
 } from './pairs';
 import { Row, rowAt, Train } from './train';
 
 /** Added to a whole number below 2^31 it leaves that number in the lowest bits. */
-const WHOLE: f64 = 4503599627370496;
+export const WHOLE: f64 = 4503599627370496;
 
 /** Bytes from node to node in a vehicle's table (sine, cosine, bend, angle), as a shift, and in a joint's. */
 const VEHICLE_NODE: usize = 5;
@@ -37,37 +35,23 @@ const JOINT_NODE: usize = 3;
  * for the branches as chosen.
  */
 export function sweepForward(train: Train): void {
-  const half = both(0.5 * train.step);
-  const perNode = train.perNode;
-  const toNode = two(perNode, -perNode);
-  const middleToNode = two(0.5 * perNode, -0.5 * perNode);
-  const halfPerNode = middleToNode;
-  const origin = both(train.origin * perNode);
-  const lastNode = both(train.lastNode);
   const zero = both(0);
-  const one = both(1);
-  const whole = both(WHOLE);
-  const flangeFriction = both(train.flangeFriction);
   let c = zero;
   let d = zero;
-  let outerBase = zero;
-  let outerSlope = zero;
-  let outerFront = one;
-  let outerRear = one;
-  let outerForce = zero;
-  let row = rowAt(train, 0);
-  let place = row.place;
-  const end = train.rows + <usize>train.rowCount * offsetof<Row>();
-  while (changetype<usize>(row) < end) {
-    const inner = changetype<Row>(changetype<usize>(row) + offsetof<Row>());
-    const here = changetype<usize>(row);
+  let here = train.rows;
+  const end = here + <usize>train.rowCount * offsetof<Row>();
+  while (here < end) {
+    const row = changetype<Row>(here);
+    const outer = changetype<Row>(here - offsetof<Row>());
+    const inner = changetype<Row>(here + offsetof<Row>());
+    const place = row.place;
     const speed = row.speed;
 
     // The two vehicles' tables, between the nodes either side.
-    const x = sub(mul(add(place, mul(half, speed)), toNode), origin);
-    const k = f64x2.floor(smaller(larger(x, zero), lastNode));
+    const x = sub(mul(add(place, mul(train.halfStep, speed)), train.toNode), train.firstNode);
+    const k = f64x2.floor(smaller(larger(x, zero), train.lastNodes));
     const t = sub(x, k);
-    const node = add(k, whole);
+    const node = add(k, train.whole);
     const a = <usize>load<u32>(here, 0) + ((<usize>i32x4.extract_lane(node, 0)) << VEHICLE_NODE);
     const b = <usize>load<u32>(here, 8) + ((<usize>i32x4.extract_lane(node, 2)) << VEHICLE_NODE);
     const ta = firsts(t, t);
@@ -81,61 +65,52 @@ export function sweepForward(train: Train): void {
     const rolling = mul(row.dry, cosine);
     const viscous = mul(row.wet, cosine);
     const curve = mul(row.weight, firsts(bendAngleA, bendAngleB));
-    const flange = mul(flangeFriction, seconds(bendAngleA, bendAngleB));
+    const flange = mul(train.flangeFriction, seconds(bendAngleA, bendAngleB));
     row.grade = grade;
     row.rolling = rolling;
     row.viscous = viscous;
     row.curve = curve;
     row.flange = flange;
+    const slide = row.slide;
+    const steady = sub(add(mul(row.inertia, speed), row.push), add(grade, mul(slide, add(rolling, curve))));
 
     // The two inner joints: extension, levers, and force as a straight line in the rate.
     const innerPlace = inner.place;
-    const y = sub(mul(add(place, innerPlace), middleToNode), origin);
-    const m = f64x2.floor(smaller(larger(y, zero), lastNode));
-    const knot = add(m, whole);
+    const toMiddle = train.middleToNode;
+    const y = sub(mul(add(place, innerPlace), toMiddle), train.firstNode);
+    const m = f64x2.floor(smaller(larger(y, zero), train.lastNodes));
+    const knot = add(m, train.whole);
     const qa = v128.load(<usize>load<u32>(here, 4) + ((<usize>i32x4.extract_lane(knot, 0)) << JOINT_NODE));
     const qb = v128.load(<usize>load<u32>(here, 12) + ((<usize>i32x4.extract_lane(knot, 2)) << JOINT_NODE));
     const q = firsts(qa, qb);
     const dq = sub(seconds(qa, qb), q);
     const extension = add(sub(sub(place, innerPlace), row.spacing), add(q, mul(dq, sub(y, m))));
-    const tilt = mul(dq, halfPerNode);
+    const tilt = mul(dq, toMiddle);
+    const one = train.one;
     const front = add(one, tilt);
     const rear = sub(one, tilt);
-    const slope = row.slope;
     const base = add(mul(row.stiffness, extension), row.offset);
-    const force = row.force;
     row.extension = extension;
     row.front = front;
     row.rear = rear;
     row.base = base;
 
     // The vehicle's balance, diagonal·V = right + minusLower·V(outer) + hold·slope·rear·V(inner), becomes V = d + c·V(inner).
-    const slide = row.slide;
-    const grip = turnedBy(mul(slide, flange), add(outerForce, force));
-    const pull = sub(outerRear, grip);
+    const grip = turnedBy(mul(slide, flange), add(outer.force, row.force), train.sign);
+    const pull = sub(outer.rear, grip);
     const hold = add(front, grip);
-    const pullSlope = mul(pull, outerSlope);
-    const holdSlope = mul(hold, slope);
-    const minusLower = mul(pullSlope, outerFront);
-    const diagonal = add(add(row.diagonal, viscous), add(mul(pullSlope, outerRear), mul(holdSlope, front)));
-    const right = add(
-      sub(add(mul(row.inertia, speed), row.push), add(grade, mul(slide, add(rolling, curve)))),
-      sub(mul(pull, outerBase), mul(hold, base)),
-    );
-    const pivot = div(one, sub(diagonal, mul(minusLower, c)));
+    const pullSlope = mul(pull, outer.slope);
+    const holdSlope = mul(hold, row.slope);
+    const minusLower = mul(pullSlope, outer.front);
+    const diagonal = add(add(row.diagonal, viscous), add(mul(pullSlope, outer.rear), mul(holdSlope, front)));
+    const right = add(steady, sub(mul(pull, outer.base), mul(hold, base)));
+    const pivot = div(train.one, sub(diagonal, mul(minusLower, c)));
     const free = row.free;
-    d = choose(free, mul(add(right, mul(minusLower, d)), pivot), row.fixed);
+    d = either(where(free, mul(add(right, mul(minusLower, d)), pivot)), row.fixed);
     c = where(free, mul(mul(holdSlope, rear), pivot));
     row.upper = c;
     row.right = d;
-
-    outerBase = base;
-    outerSlope = slope;
-    outerFront = front;
-    outerRear = rear;
-    outerForce = force;
-    place = innerPlace;
-    row = inner;
+    here += offsetof<Row>();
   }
 }
 

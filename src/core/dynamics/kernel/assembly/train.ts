@@ -1,4 +1,6 @@
 /*
+ * Over 300 lines for a reason: a row is described twice, two lanes wide and one, and the two must stand side by side.
+ *
  * A train in the kernel's memory.
  *
  * The chain is folded at its middle: a row holds vehicle p and vehicle n-1-p side by side, the first half of the train
@@ -62,6 +64,10 @@ export class Row {
   /** Half of what the force changes by in a step, per rate, N·s/m; damping at work, N·s/m. */
   swing: v128;
   damping: v128;
+  /** Masks of the joints that drew and that pushed at the last frame; what the train asks at this frame to go on, N. */
+  drew: v128;
+  pushed: v128;
+  asked: v128;
   /** Rate m/s, force averaged over the step, N, its extremes since the last frame, force at which it lets go. */
   rate: v128;
   force: v128;
@@ -144,6 +150,12 @@ export class Half {
   _swing: f64;
   damping: f64;
   _damping: f64;
+  drew: u64;
+  _drew: u64;
+  pushed: u64;
+  _pushed: u64;
+  asked: f64;
+  _asked: f64;
   rate: f64;
   _rate: f64;
   force: f64;
@@ -164,6 +176,11 @@ export class Train {
   lastSpeed: f64;
   /** The first joint that has let go in the step just taken, or -1. */
   letGo: f64;
+  /** Steps up to now, one after the other, in which an engine was asked to move and did not, its knob being left alone. */
+  stuck: f64;
+  /** Steps taken; whether a knob is being turned. */
+  steps: i32;
+  turning: i32;
   /** Vehicles, rows, engines. */
   count: i32;
   rowCount: i32;
@@ -176,13 +193,28 @@ export class Train {
   unsettled: i32;
   step: f64;
   gravity: f64;
-  flangeFriction: f64;
+  /**
+   * What a sweep uses all along the train, two lanes wide and ready in memory: there are more of them than registers. Half
+   * the step; nodes a metre the way a lane counts, and half of that; node the rail distance 0 lies at, less origin; last
+   * node a stretch can start from; flange friction.
+   */
+  halfStep: v128;
+  toNode: v128;
+  middleToNode: v128;
+  firstNode: v128;
+  lastNodes: v128;
+  flangeFriction: v128;
+  one: v128;
+  whole: v128;
+  sign: v128;
   /** Route tables: rail distance of node 0, m, nodes a metre, last node a stretch can start from. */
   origin: f64;
   perNode: f64;
   lastNode: f64;
   /** Table of the chainage at each node, m. */
   chainage: u32;
+  /** Driven mass of all engines, kg. */
+  drivenMass: f64;
   /** Work taken by each loss since the start, J; `motor` is what went in. */
   motor: f64;
   slip: f64;
@@ -239,6 +271,23 @@ export function halfAt(train: Train, i: i32): Half {
 /** Joint j, behind vehicle j. Of the middle joint, the lane of the first half. */
 export function jointHalf(train: Train, j: i32): Half {
   return halfAt(train, j < train.rowCount ? j : j + 1);
+}
+
+/**
+ * Writes a number of one lane, `field` its offset, as a whole pair: a sweep reads both lanes at once soon after, and would
+ * have to wait for a narrow store to reach the cache.
+ */
+export function setLane(half: Half, field: usize, value: f64): void {
+  const at = changetype<usize>(half) + field;
+  const pair = v128.load(at & ~15);
+  v128.store(at & ~15, at & 8 ? f64x2.replace_lane(pair, 1, value) : f64x2.replace_lane(pair, 0, value));
+}
+
+/** The same for a mask. */
+export function setLaneBits(half: Half, field: usize, bits: u64): void {
+  const at = changetype<usize>(half) + field;
+  const pair = v128.load(at & ~15);
+  v128.store(at & ~15, at & 8 ? i64x2.replace_lane(pair, 1, bits) : i64x2.replace_lane(pair, 0, bits));
 }
 
 /** The row towards the end of the train, same lane. Before the first stands one without force. */

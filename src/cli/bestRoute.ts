@@ -1,0 +1,283 @@
+import { fieldUnit, type Scene, sceneQuantities } from '../scene/index.ts';
+import { affectedTrials, type ProbeBy, probeScene } from '../sim/study/index.ts';
+import {
+  type RoomCorner,
+  type RouteAim,
+  type RouteAnswer,
+  type RouteFound,
+  type RouteHooks,
+  type RouteNumber,
+  type RouteQuestion,
+  searchRoute,
+} from '../sim/study/route/index.ts';
+import { scenePoints } from '../sim/study/sceneProfile.ts';
+import { loadSolver } from '../sim/survey/solver.ts';
+import { type BestOptions, curveRuleMm, numberOf, towardsOf } from './best.ts';
+import type { BestRouteReport, RouteFields } from './bestRouteReport.ts';
+import { BadInput, exitCodes } from './exitCodes.ts';
+import { steppedRange } from './fieldText.ts';
+import { finiteMm } from './reportFields.ts';
+import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
+import { callText, checkAddress, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
+import type { StudyOutput } from './sweep.ts';
+
+export interface BestRouteOptions extends BestOptions, Omit<StudyOptions, 'quick'> {
+  /** Each `ADDRESS=FROM..TO` or `ADDRESS=FROM..TO..STEP`. */
+  readonly vary: readonly string[];
+  readonly aim?: string | undefined;
+  readonly front?: boolean | undefined;
+  /** Addresses worked out so that the track ends where it ends now; asking for one keeps the end. */
+  readonly solve: readonly string[];
+  readonly keepEnd?: boolean | undefined;
+  readonly heights?: string | undefined;
+  readonly leastRadius?: string | undefined;
+  /** `WIDTHxDEPTH`, mm, from the corner of the room. */
+  readonly room?: string | undefined;
+  readonly looks?: string | undefined;
+}
+
+/** Railways looked at when nothing else is said: some ten seconds of work. */
+const usualLooks = 300;
+const mostLooks = 100_000;
+
+/** Limits of the heights found when nothing else is said: as `best` has them without numbers to choose. */
+const usualHeights = { radius: '10000', steepest: '6' };
+
+/**
+ * Chooses numbers of a scene, and the heights to go with them, so that a track has the least ruling grade or its trials the greatest smallest margin, or all that no other
+ * beats in grade, room and margin. Exit code: passes when a route keeps every limit. Throws BadInput for what says nothing.
+ */
+export async function bestRoute(
+  scene: Scene,
+  options: BestRouteOptions,
+  hooks: RouteHooks = {},
+  probe: ProbeBy = probeScene,
+): Promise<StudyOutput<BestRouteReport>> {
+  const question = questionOf(scene, options);
+  try {
+    const solver = question.heights === null ? null : await loadSolver();
+    return output(question, await searchRoute(question, { probe, solver }, hooks));
+  } catch (error) {
+    if (error instanceof RangeError) throw new BadInput(error.message);
+    throw error;
+  }
+}
+
+function questionOf(scene: Scene, options: BestRouteOptions): RouteQuestion {
+  const numbers = options.vary.map((one): RouteNumber => {
+    const { at, from, to, step } = steppedRange('vary', one);
+    checkAddress(scene, at);
+    const [low, high] = [Math.min(from, to), Math.max(from, to)];
+    return { at, from: low, to: high, step: step ?? usualStep(scene, at, high - low) };
+  });
+  for (const at of options.solve) checkAddress(scene, at);
+  const trackId = options.track ?? trackOf(numbers) ?? scene.tracks[0].id;
+  const found = heightsOf(options.heights, trackId, numbers);
+  const metres = (option: string, text: string | undefined): number | null =>
+    text === undefined ? null : numberOf(option, text, 0) / 1e3;
+  const usual = found ? usualHeights : { radius: undefined, steepest: undefined };
+  const steepest = options.steepest ?? usual.steepest;
+  return {
+    scene,
+    trackId,
+    numbers,
+    aim: aimOf(options),
+    endKept: options.keepEnd === true || options.solve.length > 0,
+    solved: options.solve,
+    heights: found ? { held: options.hold.map((text) => numberOf('hold', text, 0) / 1e3) } : null,
+    limits: {
+      radius: metres('least-radius', options.leastRadius),
+      verticalRadius: metres('radius', options.radius ?? usual.radius),
+      steepest: steepest === undefined ? null : numberOf('steepest', steepest, 0) / 100,
+      headroom: metres('headroom', options.headroom),
+      room: options.room === undefined ? (scene.room?.corners ?? null) : boxOf(options.room),
+    },
+    grade: {
+      curveLength: numberOf('curve', options.curve ?? String(curveRuleMm), 0) / 1e3,
+      window: numberOf('over', options.over ?? '0', 0) / 1e3,
+      towards: towardsOf(options.towards),
+    },
+    trialIds: trialsOf(scene, options, [...numbers.map(({ at }) => at), `tracks/${trackId}`]),
+    gauge: studyGauge(options.risk),
+    probes: looksOf(options.looks),
+  };
+}
+
+/** Trials that are named, or that the numbers or the track make a difference to; none is well for a grade alone. */
+function trialsOf(scene: Scene, options: BestRouteOptions, varied: readonly string[]): string[] {
+  const none = varied.every((at) => affectedTrials(scene, at).length === 0);
+  return options.trial === undefined && none ? [] : studyTrials(scene, options.trial, varied);
+}
+
+const trackOf = (numbers: readonly RouteNumber[]): string | undefined =>
+  numbers.map(({ at }) => /^tracks\/([^/]+)\//.exec(at)?.[1]).find((id) => id !== undefined);
+
+/** Whether heights are to be found: unless it is said otherwise, or heights of the track are among the numbers. */
+function heightsOf(word: string | undefined, trackId: string, numbers: readonly RouteNumber[]): boolean {
+  const own = numbers.find(({ at }) => at.startsWith(`tracks/${trackId}/profile/`));
+  if (word !== undefined && word !== 'best' && word !== 'own') {
+    throw new BadInput(`--heights is best or own, not "${word}".`);
+  }
+  if (word === 'best' && own !== undefined) {
+    throw new BadInput(
+      `"${own.at}" is a height or a grade: --heights best would find it itself. Leave one of them out.`,
+    );
+  }
+  return word === undefined ? own === undefined : word === 'best';
+}
+
+function aimOf({ aim, front }: BestRouteOptions): RouteAim {
+  if (front && aim !== undefined) throw new BadInput('--aim and --front exclude each other.');
+  if (front) return 'front';
+  if (aim === undefined || aim === 'grade') return 'grade';
+  if (aim === 'margin') return 'margin';
+  throw new BadInput(`--aim is grade or margin, not "${aim}".`);
+}
+
+/** What a builder sets a number to: whole millimetres, tenths of a degree, hundredths of a per cent or of a turn. */
+const steps: Readonly<Record<string, number>> = { mm: 1, '°': 0.1, '%': 0.01, g: 1 };
+const otherStep = 0.01;
+
+function usualStep(scene: Scene, at: string, span: number): number {
+  const whole = sceneQuantities(scene).find((one) => one.at === at)?.whole === true;
+  const step = whole ? 1 : (steps[fieldUnit(at)] ?? otherStep);
+  return step <= span || whole ? step : span / 10;
+}
+
+function boxOf(text: string): RoomCorner[] {
+  const sides = text.split('x').map((side) => (side.trim() === '' ? Number.NaN : Number(side)));
+  const [width, depth] = sides;
+  if (sides.length !== 2 || !(width > 0 && depth > 0 && Number.isFinite(width + depth))) {
+    throw new BadInput(`--room is a width and a depth in mm, for example 3800x1600, not "${text}".`);
+  }
+  return [
+    { xMm: 0, yMm: 0 },
+    { xMm: width, yMm: 0 },
+    { xMm: width, yMm: depth },
+    { xMm: 0, yMm: depth },
+  ];
+}
+
+function looksOf(text: string | undefined): number {
+  const looks = text === undefined ? usualLooks : Number(text);
+  if (Number.isInteger(looks) && looks >= 1 && looks <= mostLooks) return looks;
+  throw new BadInput(`--looks is a whole number from 1 to ${mostLooks}, not "${text}".`);
+}
+
+function output(question: RouteQuestion, answer: RouteAnswer): StudyOutput<BestRouteReport> {
+  const { scene, trackId, numbers, aim, gauge, trialIds } = question;
+  const fields = (one: RouteFound) => routeFields(one, question);
+  const routes = answer.routes.map(fields);
+  const report: BestRouteReport = {
+    report: 'gradewright-best-route',
+    version: 1,
+    scene: scene.name,
+    trials: [...trialIds],
+    gauge,
+    exactness: 'run',
+    whole: answer.whole,
+    track: trackId,
+    aim,
+    numbers: numbers.map((one) => ({ ...one })),
+    present: answer.present === null ? null : fields(answer.present),
+    routes,
+    certainty: answer.certainty,
+    settings: answer.settings,
+    looks: answer.probes,
+    inTheWay: answer.inTheWay.map(({ miss, times }) => ({ limit: miss, times })),
+  };
+  const addresses = [...numbers.map(({ at }) => at), ...(question.endKept ? question.solved : [])];
+  return {
+    report,
+    text: textOf(question, answer),
+    csv: csvOf(
+      [...addresses, ...measureColumns, ...outcomeColumns],
+      routes.map(({ settings, outcome, points: _points, misses: _misses, ...measures }) => ({
+        ...Object.fromEntries(settings.map(({ at, to }) => [at, to])),
+        ...measures,
+        ...outcome,
+      })),
+    ),
+    exitCode: answer.routes.some(({ misses }) => misses.length === 0) ? exitCodes.passes : exitCodes.fails,
+  };
+}
+
+const measureColumns = [
+  'rulingPercent',
+  'steepestPercent',
+  'tightestRadiusMm',
+  'acrossMm',
+  'alongMm',
+  'quickShare',
+  'fullShare',
+] as const satisfies readonly (keyof RouteFields)[];
+
+const routeFields = (one: RouteFound, { gauge }: RouteQuestion): RouteFields => ({
+  settings: one.settings.map(({ at, to }) => ({ at, to: Number(to) })),
+  rulingPercent: one.ruling * 100,
+  steepestPercent: one.steepest * 100,
+  tightestRadiusMm: finiteMm(one.radius),
+  acrossMm: one.across * 1e3,
+  alongMm: one.along * 1e3,
+  quickShare: one.quickMargin,
+  fullShare: one.margin,
+  outcome: one.probe === null ? null : outcomeFields(one.probe, gauge),
+  misses: [...one.misses],
+  points: one.points === null ? null : scenePoints(one.points),
+});
+
+const wished: Readonly<Record<RouteAim, string>> = {
+  grade: 'Least ruling grade',
+  margin: 'Greatest smallest margin',
+  front: 'What no other route beats in grade, room and margin',
+};
+
+function textOf(question: RouteQuestion, answer: RouteAnswer): string {
+  const { scene, trackId, aim } = question;
+  const several = question.trialIds.length > 1;
+  const line = (one: RouteFound): string => {
+    const call = one.probe === null ? '' : `, ${callText(one.probe, question.gauge, several)}`;
+    const misses = one.misses.length === 0 ? '' : ` (misses: ${one.misses.map(inWords).join(', ')})`;
+    return `${(one.ruling * 100).toFixed(3)} %, takes ${(one.across * 1e3).toFixed(0)} x ${(one.along * 1e3).toFixed(0)} mm${call}${misses}`;
+  };
+  const lines = answer.routes.flatMap((one) => [
+    `  ${line(one)}`,
+    ...one.settings.map(({ at, to }) => `      ${at} = ${Number(Number(to).toFixed(3))}`),
+    ...(aim === 'front' ? [] : heightLines(one)),
+  ]);
+  const way = answer.inTheWay.map(({ miss, times }) => `${inWords(miss)} (${times})`).join(', ');
+  const reason = answer.reason === null ? '' : ` First: ${answer.reason}`;
+  const nothing = `  No route that was looked at keeps every limit. In the way: ${way}.${reason}`;
+  return [
+    `${scene.name}, ${trackId}: ruling grade with curves, room, closest call`,
+    answer.present === null ? '  now: cannot be laid' : `  now: ${line({ ...answer.present, misses: [] })}`,
+    `${wished[aim]}; ${sureness(answer)}:`,
+    ...(answer.routes.length === 0 ? [nothing] : lines),
+    `${wholeText(answer.whole)}`,
+  ].join('\n');
+}
+
+const heightLines = ({ points }: RouteFound): string[] =>
+  (points === null ? [] : scenePoints(points)).map(
+    ({ atMm, heightMm, verticalCurveLengthMm: curve }) =>
+      `      ${atMm.toFixed(1).padStart(9)} mm  ${heightMm.toFixed(1).padStart(7)} mm${curve === undefined ? '' : `  curve ${curve.toFixed(0)} mm`}`,
+  );
+
+function sureness({ certainty, settings, probes }: RouteAnswer): string {
+  const looked = `${probes} of ${settings} settings looked at`;
+  if (certainty === 'every-setting') return `proven by looking at all ${settings} settings`;
+  return certainty === 'no-better-neighbour'
+    ? `the best found, ${looked}; nothing around it, a step away, is better`
+    : `the best found, ${looked}`;
+}
+
+const words: Readonly<Record<string, string>> = {
+  radius: 'least radius',
+  'vertical-radius': 'vertical curves',
+  steepest: 'steepest grade',
+  end: 'end of the track',
+  heights: 'no heights keep what is asked',
+  'cannot-be-laid': 'cannot be laid',
+};
+
+const inWords = (miss: string): string => words[miss] ?? miss;

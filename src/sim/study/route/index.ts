@@ -1,0 +1,2 @@
+export { searchRoute } from './searchRoute.ts';
+export type * from './types.ts';

@@ -1,0 +1,95 @@
+import {
+  changedScene,
+  type Scene,
+  type SceneChange,
+  type SceneVariant,
+  sceneChanges,
+  variantScene,
+} from '../../scene/index.ts';
+import { freshId } from '../freshId.ts';
+
+/** A scene without its variants: what variants differ in. */
+export function bare(scene: Scene): Scene {
+  const { variants: _variants, ...rest } = scene;
+  return rest;
+}
+
+/** The railway that a study starts from: the scene as it is (null), or one of its variants. Throws RangeError where that leads nowhere. */
+export function sceneOf(scene: Scene, variantId: string | null): Scene {
+  if (variantId === null) return bare(scene);
+  const made = variantScene(scene, variantId);
+  if (!made.ok) throw new RangeError(made.problems[0].found);
+  return bare(made.scene);
+}
+
+/** The scene with one more variant, under an id of its own, that differs from the scene or from another variant. Throws RangeError when its changes lead nowhere. */
+export function withVariant(
+  scene: Scene,
+  name: string,
+  from: string | null,
+  changes: readonly SceneChange[],
+): { readonly scene: Scene; readonly id: string } {
+  changedScene(sceneOf(scene, from), changes);
+  const taken = new Set((scene.variants ?? []).map(({ id }) => id));
+  const id = freshId(name, taken, 'variant');
+  const variant = { id, name: name.slice(0, mostName), ...(from === null ? {} : { from }), changes: [...changes] };
+  return { scene: { ...scene, variants: [...(scene.variants ?? []), variant] }, id };
+}
+
+/** Longest name the format takes. */
+const mostName = 120;
+
+/** The scene with a variant that is another railway, as what that one differs in from where it began. */
+export const withRailway = (scene: Scene, name: string, from: string | null, other: Scene) =>
+  withVariant(scene, name, from, sceneChanges(sceneOf(scene, from), bare(other)));
+
+/** The scene without a variant; those that come from it come from its parent then, with its changes made their own. */
+export function withoutVariant(scene: Scene, id: string): Scene {
+  const gone = variantAt(scene, id);
+  const variants = (scene.variants ?? []).flatMap((one) => {
+    if (one.id === id) return [];
+    if (one.from !== id) return [one];
+    const { from: _gone, ...rest } = one;
+    const changes = [...gone.changes, ...one.changes];
+    return [gone.from === undefined ? { ...rest, changes } : { ...rest, from: gone.from, changes }];
+  });
+  return withVariants(scene, variants);
+}
+
+/** The scene as a variant has it; what it was becomes a variant, and every other variant still means what it meant. */
+export function adopted(scene: Scene, id: string): Scene {
+  const fresh = sceneOf(scene, id);
+  const others = (scene.variants ?? []).flatMap((one) => {
+    if (one.id === id) return [];
+    const was = variantScene(scene, one.id);
+    if (!was.ok) return [one];
+    const { from: _gone, ...rest } = one;
+    return [{ ...rest, changes: sceneChanges(fresh, bare(was.scene)) }];
+  });
+  return withRailway(withVariants(fresh, others), 'As it was before', null, scene).scene;
+}
+
+/** The scene with a variant merged into the one it comes from; what else comes from that one still means what it meant. Throws RangeError where it comes from the scene itself. */
+export function merged(scene: Scene, id: string): Scene {
+  const child = variantAt(scene, id);
+  const parentId = child.from;
+  if (parentId === undefined) throw new RangeError('That variant comes from the railway itself: make it the railway.');
+  const fresh = sceneOf(scene, id);
+  const variants = (scene.variants ?? []).flatMap((one): SceneVariant[] => {
+    if (one.id === id) return [];
+    if (one.id === parentId) return [{ ...one, changes: [...one.changes, ...child.changes] }];
+    if (one.from === id) return [{ ...one, from: parentId }];
+    const was = one.from === parentId ? variantScene(scene, one.id) : null;
+    return was?.ok ? [{ ...one, changes: sceneChanges(fresh, bare(was.scene)) }] : [one];
+  });
+  return withVariants(scene, variants);
+}
+
+function variantAt(scene: Scene, id: string): SceneVariant {
+  const found = scene.variants?.find((one) => one.id === id);
+  if (found === undefined) throw new RangeError('That variant is not there any more.');
+  return found;
+}
+
+const withVariants = (scene: Scene, variants: readonly SceneVariant[]): Scene =>
+  variants.length === 0 ? bare(scene) : { ...scene, variants: [...variants] };

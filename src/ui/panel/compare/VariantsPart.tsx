@@ -1,0 +1,52 @@
+import { useHistory } from '../../context.tsx';
+import { BesidePart } from './BesidePart.tsx';
+import { CompareTable } from './CompareTable.tsx';
+import { NewVariant } from './NewVariant.tsx';
+import { Running } from './Running.tsx';
+import { useStudy, useStudyActions } from './useStudy.ts';
+import { VariantItem } from './VariantItem.tsx';
+import './variants.css';
+
+/** The railway as it is and its variants: what each comes to and what it takes, and two of them in one picture. */
+export function VariantsPart() {
+  const rows = useStudy((state) => state.rows);
+  const comparing = useStudy((state) => state.comparing);
+  const beside = useStudy((state) => state.beside);
+  const lastChange = useHistory((state) => state.past.at(-1)?.label ?? null);
+  const actions = useStudyActions();
+  return (
+    <>
+      <ul className="variants" aria-label="Variants">
+        {rows.map((row) => (
+          <VariantItem key={row.id ?? ''} row={row} beside={beside?.id === row.id ? beside : null} />
+        ))}
+      </ul>
+      {lastChange !== null && (
+        <button
+          type="button"
+          className="link"
+          title="The railway goes back to what it was before it"
+          onClick={() => void actions.keepLastChange()}
+        >
+          Keep the last change ({lastChange}) as a variant
+        </button>
+      )}
+      {rows.length < 2 && (
+        <p className="quiet about">
+          A variant is this railway with a few differences. Make one from a change just made on any chapter, from a
+          cure, or from a value of a sweep.
+        </p>
+      )}
+      <BesidePart />
+      {comparing === null ? (
+        <button type="button" className="study-button" onClick={() => void actions.compare()}>
+          {rows.length > 1 ? `Work out all ${rows.length}` : 'Work it out'}
+        </button>
+      ) : (
+        <Running label="Comparison" progress={comparing} />
+      )}
+      <CompareTable />
+      <NewVariant />
+    </>
+  );
+}
