@@ -251,7 +251,7 @@ function textOf(question: RouteQuestion, answer: RouteAnswer): string {
   return [
     `${scene.name}, ${trackId}: ruling grade with curves, room, closest call`,
     answer.present === null ? '  now: cannot be laid' : `  now: ${line({ ...answer.present, misses: [] })}`,
-    `${wished[aim]}; ${sureness(answer)}:`,
+    `${wished[aim]}; ${sureness(answer, aim)}:`,
     ...(answer.routes.length === 0 ? [nothing] : lines),
     `${wholeText(answer.whole)}`,
   ].join('\n');
@@ -263,9 +263,11 @@ const heightLines = ({ points }: RouteFound): string[] =>
       `      ${atMm.toFixed(1).padStart(9)} mm  ${heightMm.toFixed(1).padStart(7)} mm${curve === undefined ? '' : `  curve ${curve.toFixed(0)} mm`}`,
   );
 
-function sureness({ certainty, settings, probes }: RouteAnswer): string {
-  const looked = `${probes} of ${settings} settings looked at`;
-  if (certainty === 'every-setting') return `proven by looking at all ${settings} settings`;
+function sureness({ certainty, settings, probes }: RouteAnswer, aim: RouteAim): string {
+  // A margin proven by that pass is not yet proven for full runs.
+  const by = aim === 'grade' ? '' : ' by the quasi-static pass';
+  const looked = `${probes} of ${settings} settings looked at${by}`;
+  if (certainty === 'every-setting') return `proven by looking at all ${settings} settings${by}`;
   return certainty === 'no-better-neighbour'
     ? `the best found, ${looked}; nothing around it, a step away, is better`
     : `the best found, ${looked}`;

@@ -1,3 +1,4 @@
+/* Over 300 lines for a reason: the document and the schema that describes it stand side by side, part by part. */
 import { z } from 'zod';
 import type { LimitCheck, LimitPlace, Limits, Mend, Reading, SurveyResult } from '../sim/survey/index.ts';
 

@@ -13,6 +13,7 @@ export {
   type BendChange,
   changeRoom,
   copyTrain,
+  copyTurn,
   copyVehicle,
   cornerPlace,
   type ElementChange,
@@ -100,7 +101,6 @@ export {
   type SceneRoom,
   sideMm,
   standingEdges,
-  twiceArea,
 } from './room/index.ts';
 export type { Scene } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
@@ -144,4 +144,4 @@ export type { SceneLeg, SceneOrder, SceneTrain, SceneTrial } from './trialSchema
 export type { SceneVariant } from './variantSchema.ts';
 export { variantScene } from './variants.ts';
 export { vehicleOf } from './vehicles.ts';
-export { reversedRoute, runsOn, sameWay, towardsOf, trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';
+export { reversedRoute, sameWay, towardsOf, trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';

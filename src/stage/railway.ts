@@ -48,7 +48,9 @@ export function railwayOf(compiled: NonNullable<SessionState['compiled']>): Rail
   const scene: DrawnScene = compiled.scene;
   const measures = wayMeasures(scene.scale.gaugeMm / 1000, scene.deck);
   const tracks = [...compiled.tracks].map(([id, track]) => drawnTrack(id, track));
-  const tables = tableTops(tracks, measures, scene.room?.baseboards ?? []);
+  // Who has said where the walls are, or where they reach to, means the boards as they are.
+  const described = scene.room?.corners !== undefined || scene.room?.person !== undefined;
+  const tables = tableTops(tracks, measures, scene.room?.baseboards ?? [], described);
   const datum = scene.room?.datumAboveFloorMm;
   const lowest = Math.min(...tables.map((table) => table.top));
   return {

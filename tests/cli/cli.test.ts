@@ -1,3 +1,4 @@
+/* Over 300 lines for a reason: all that the command line promises, command by command. */
 import { execFile } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -24,7 +24,7 @@ describe.each(riskFiles)('risks/%s', (name) => {
   });
 });
 
-it('the ten scenes come in the order in which they are shown', () => {
+it('the eleven scenes come in the order in which they are shown', () => {
   expect(bundledFiles.map((name) => name.slice(0, 2))).toEqual([
     '01',
     '02',
@@ -36,6 +36,7 @@ it('the ten scenes come in the order in which they are shown', () => {
     '08',
     '09',
     '10',
+    '11',
   ]);
 });
 

@@ -47,6 +47,29 @@ describe('a trial worked another way', () => {
   });
 });
 
+describe('a trial over a route', () => {
+  const route = [{ track: like.track ?? '', towards: 'end', toMm: 12_000 } as const];
+  const { track: _track, towards: _towards, startMm: _start, finishMm: _finish, ...placeless } = like;
+  const over = { ...placeless, id: 'over', route, startMm: 2500 };
+  const routed = { ...scene, trials: [over] };
+
+  it('turned round runs over the same places from the other end', () => {
+    const { scene: made, trialId } = withTrialWorked(routed, over, { leading: like.leading, towards: 'start' }, 'Back');
+    const back = made.trials.find(({ id }) => id === trialId);
+    expect(back?.route).toEqual([{ track: like.track, towards: 'start', fromMm: 12_000 }]);
+    expect(back).not.toHaveProperty('startMm');
+    expect(back).not.toHaveProperty('towards');
+    expect(parseScene(JSON.parse(JSON.stringify(made)))).toMatchObject({ ok: true });
+    expect(readWorking(made, trialId)?.way).toBe(readWorking(routed, 'over')?.otherWay);
+  });
+
+  it('is found both ways, and not for a trial on the whole track', () => {
+    const { scene: made, trialId } = withTrialWorked(routed, over, { leading: like.leading, towards: 'start' }, 'Back');
+    expect(trialWorked(made, over, { leading: like.leading, towards: 'start' })?.id).toBe(trialId);
+    expect(trialWorked({ ...made, trials: [...made.trials, like] }, like, givenWorking(scene, like))).toBe(like);
+  });
+});
+
 describe('the running setting', () => {
   it('is the greatest that is ordered, forward or back', () => {
     const orders = [0.2, -0.6, 0.4, 0].map((setting) => ({ atS: 0, setting }));

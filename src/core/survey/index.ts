@@ -36,7 +36,6 @@ export {
   tiltStep,
 } from './tilt.ts';
 export { twistEstimate, twistLimit } from './twist.ts';
-export { twistWords } from './twistWords.ts';
 export type * from './types.ts';
 export { usualLimits } from './usualLimits.ts';
 export { describeSurvey, type SurveyShow, type SurveyWords } from './words.ts';

@@ -1,9 +1,11 @@
-import { formatLength } from '../units/index.ts';
+import { formatLength, type LengthUnit } from '../units/index.ts';
 import type { CrossLevel, TwistEstimate } from './types.ts';
-import type { SurveyShow } from './words.ts';
 
 /** What the cross-levels say, the worst first: twists past the limit, places that lie otherwise than planned, and what to lift there. */
-export function twistWords({ gauge, places, twists }: TwistEstimate, show: SurveyShow): string[] {
+export function twistWords(
+  { gauge, places, twists }: TwistEstimate,
+  show: { readonly lengthUnit: LengthUnit },
+): string[] {
   const mm = (value: number, digits = 2): string =>
     formatLength(value, show.lengthUnit === 'mm' ? { unit: 'mm', digits } : { unit: 'in', digits: digits + 1 });
   const at = ({ support, chainage }: CrossLevel): string =>

@@ -1,4 +1,6 @@
 /**
+ * Over 300 lines for a reason: all that passes between the rooms of a survey is described in one place.
+ *
  * A survey as plain data: what was read along a track, what it says of the height of every support, and what would put the
  * track right. SI throughout: lengths in m, a grade is rise over plan distance. Supports count from 0 here, from 1 wherever
  * a person reads them. A departure is built less planned height, up positive.

@@ -1,5 +1,6 @@
 export { easementPlaces, setAllEasements } from './allEasements.ts';
 export { extendToPose, extendTrack, moveEnd, type NewBend, type RoomPlace } from './chainEnds.ts';
+export { copyTurn } from './copyTurn.ts';
 export { type BendChange, cornerPlace, moveCorner, setBend } from './corners.ts';
 export { easeJoin, setEasement } from './easements.ts';
 export { insertElement, removeElement, splitElement } from './elements.ts';

@@ -12,7 +12,7 @@ import { trackOf } from './parts.ts';
 import { tidy } from './tidy.ts';
 
 /**
- * The scene with another alignment of a track; `fates` says what became of each old element, 'in-place' that every place keeps its chainage. Whatever is placed along it moves with the elements (see `withPlacesMoved`), in this
+ * The scene with another alignment of a track; `fates` says what became of each old element, or where each chainage goes, 'in-place' that every place keeps its own. Whatever is placed along it moves with the elements (see `withPlacesMoved`), in this
  * track and elsewhere: turnouts of branches, things beside the line, starts, arrivals and orders of trials, readings. Throws RangeError, in
  * words, when the result cannot be built.
  */
@@ -20,11 +20,11 @@ export function putAlignment(
   scene: Scene,
   trackId: string,
   alignment: SceneTrack['alignment'],
-  fates: readonly Fate[] | 'in-place',
+  fates: readonly Fate[] | ChainageMap | 'in-place',
 ): Scene {
   const before = trackOf(scene, trackId);
   const bare = { ...before, alignment };
-  const map = fates === 'in-place' ? unmoved : chainageMap(before, bare, fates);
+  const map = fates === 'in-place' ? unmoved : isMap(fates) ? fates : chainageMap(before, bare, fates);
   refuseUnderTurnout(scene, before, map);
   return putTrack(withOthersMoved(scene, before, bare, map), withPlacesMoved(before, bare, map), map, scene);
 }
@@ -47,6 +47,8 @@ export function putTrack(scene: Scene, track: SceneTrack, map?: ChainageMap, bef
 
 /** A problem as one sentence. */
 export const inWords = ({ found, allowed }: Problem): string => `that gives ${found}, where ${allowed} can stand.`;
+
+const isMap = (fates: readonly Fate[] | ChainageMap): fates is ChainageMap => 'gone' in fates;
 
 const unmoved: ChainageMap = { at: (mm) => mm, gone: () => false };
 

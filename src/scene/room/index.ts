@@ -1,10 +1,9 @@
 export { isInside, sideMm, twiceArea } from './outline.ts';
 export { roomProblems } from './roomChecks.ts';
-export {
-  roomSchema,
-  type SceneBaseboard,
-  type SceneDoor,
-  type SceneObstacle,
-  type SceneRoom,
+export type {
+  SceneBaseboard,
+  SceneDoor,
+  SceneObstacle,
+  SceneRoom,
 } from './roomSchema.ts';
 export { covers, standingEdges } from './standing.ts';

@@ -17,10 +17,8 @@ export type ToPlan = (pixel: Pixel, height: number) => Vec3 | null;
 const markRadius = 13;
 
 const arrows: Readonly<Record<string, readonly [right: number, up: number]>> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
+  ...{ ArrowLeft: [-1, 0], ArrowRight: [1, 0] },
+  ...{ ArrowUp: [0, 1], ArrowDown: [0, -1] },
 };
 
 const svgSpace = 'http://www.w3.org/2000/svg';

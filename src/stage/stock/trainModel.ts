@@ -1,4 +1,4 @@
-import { type Color, GreaterDepth, Group, Matrix4, Mesh, type ShaderMaterial } from 'three';
+import { GreaterDepth, Group, Matrix4, Mesh, type ShaderMaterial } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { couplerPivot, jointGeometry, newJointGeometry, newPlacement, placeVehicle } from '../../core/stock/index.ts';
 import type { JointGeometry, Placement, Train, Vehicle } from '../../core/stock/types.ts';
@@ -6,13 +6,12 @@ import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import type { LensView } from '../../state/types.ts';
 import { faintInk, type InkView, inkMaterial, inkMesh, orderInk } from '../ink/ink.ts';
-import { faintFaces, faintStrokes, lensPalettes, stockPalettes } from '../palette.ts';
-import { mattMaterial, paletteColours, recolour, stepBehind } from '../solid/matt.ts';
+import { stockPalettes } from '../palette.ts';
+import { mattMaterial, recolour, stepBehind } from '../solid/matt.ts';
 import { couplingPlace, pivotPlace } from './couplingPlace.ts';
+import { type Dress, faintColours, faintInkColours, inkColours, lensColours, stageColours } from './dress.ts';
 import { axleOffsets } from './running.ts';
 import { disposeShapes, lookKey, type Shape, type VehicleShapes, vehicleShapes } from './stockShapes.ts';
-
-type Dress = keyof typeof stockPalettes;
 
 /** Faces and ink of one piece on the stage. Its matrix is written by hand every frame. */
 class Piece {
@@ -59,26 +58,6 @@ interface Car {
   readonly couplings: { readonly front: Piece; readonly rear: Piece };
   readonly buffers: readonly { readonly piece: Piece; readonly end: 'front' | 'rear'; readonly side: 0 | 1 }[];
 }
-
-const coloursOf = (
-  palettes: typeof stockPalettes,
-  shade: (colours: readonly string[]) => readonly string[] = (colours) => colours,
-): Record<Dress, Color[]> => ({
-  vehicle: paletteColours(shade(palettes.vehicle.faces)),
-  engine: paletteColours(shade(palettes.engine.faces)),
-  chosen: paletteColours(shade(palettes.chosen.faces)),
-});
-const stageColours = coloursOf(stockPalettes);
-const lensColours = coloursOf(lensPalettes);
-const faintColours = coloursOf(stockPalettes, faintFaces);
-
-const inksOf = (shade: (colours: readonly string[]) => readonly string[]): Record<Dress, Color[]> => ({
-  vehicle: paletteColours(shade(stockPalettes.vehicle.strokes), 'ink'),
-  engine: paletteColours(shade(stockPalettes.engine.strokes), 'ink'),
-  chosen: paletteColours(shade(stockPalettes.chosen.strokes), 'ink'),
-});
-const inkColours = inksOf((colours) => colours);
-const faintInkColours = inksOf(faintStrokes);
 
 const matrix = new Matrix4();
 const turning = new Matrix4();

@@ -36,13 +36,14 @@ const look = 0.05;
 const overhang = 0.05;
 
 /**
- * The boards to draw: the file's where they lie under the whole railway, else one board under everything, as high as the
- * file's lowest or below the lowest strip.
+ * The boards to draw: the file's where they lie under the whole railway, or are to be drawn `asGiven` whatever they carry; else one board under
+ * everything, as high as the file's lowest or below the lowest strip.
  */
 export function tableTops(
   tracks: readonly DrawnTrack[],
   measures: WayMeasures,
   baseboards: readonly Baseboard[],
+  asGiven = false,
 ): TableTop[] {
   const given = baseboards.map(
     (board): TableTop => ({
@@ -52,7 +53,7 @@ export function tableTops(
       thickness,
     }),
   );
-  if (given.length > 0 && carryAll(given, tracks)) return given;
+  if (given.length > 0 && (asGiven || carryAll(given, tracks))) return given;
   const extent = trackExtent(tracks);
   for (const { x, y } of given) {
     extent.low = [Math.min(extent.low[0], x[0] + margin), Math.min(extent.low[1], y[0] + margin), extent.low[2]];

@@ -1,4 +1,8 @@
-import { Group, type Mesh, PerspectiveCamera, Scene, Vector3, type WebGLRenderer } from 'three';
+/*
+ * Over 300 lines for a reason: what stands on the stage, what hides it for a picture and in what order it is painted are one piece of state; what can be worked out
+ * without it lies beside.
+ */
+import { Group, type Mesh, PerspectiveCamera, Scene, type WebGLRenderer } from 'three';
 import type { Vec3 } from '../../core/math/vec3.ts';
 import { nearestChainage } from '../../core/track/index.ts';
 import type { BesideView, SessionState } from '../../state/types.ts';
@@ -14,12 +18,13 @@ import { chainagesAt, standingChainages } from '../stock/runClock.ts';
 import { TrainModel } from '../stock/trainModel.ts';
 import { SupportsModel } from '../supports/supportsModel.ts';
 import { addTables } from '../table/tableModel.ts';
-import { trackExtent } from '../table/tableTop.ts';
 import { ghostLines } from '../way/ghostLines.ts';
 import { WayModel } from '../way/wayModel.ts';
 import { standingKey, trainKey } from './drawnKeys.ts';
 import { wantsHeavier } from './followTheme.ts';
+import { type Reach, reachOf } from './reach.ts';
 import type { Pixel, ShownLens } from './shown.ts';
+import { pixelOf, placeUnder } from './sight.ts';
 
 type Compiled = NonNullable<SessionState['compiled']>;
 type Trial = NonNullable<SessionState['trial']>;
@@ -42,17 +47,6 @@ const ghostDash = [3, 2.5] as const;
 /** Nearest the near plane may come, m, and its share of the distance to the target. */
 const leastNear = 0.004;
 const nearShare = 0.04;
-
-/** What lies outside a room's corners: its walls and the leaves of doors that open outwards, m. */
-const wallRoom = 1.5;
-
-/** Beyond this many px from the stage's corner a place is out of sight. */
-const outOfSight = 4000;
-
-/** A line of sight that runs further over the ground than this, m, is almost level and shows no place to work at. */
-const farthestPlan = 300;
-
-const projected = new Vector3();
 
 /** A second railway and how it shares the stage. */
 export interface SharedStage {
@@ -83,8 +77,7 @@ export class StageWorld {
   private standingKey: string | null = null;
   private trial: Trial | null = null;
   private chainages = new Float64Array(0);
-  private centre: Vec3 = [0, 0, 0];
-  private extent = 1;
+  private reach: Reach = { centre: [0, 0, 0], radius: 1 };
   /** The scene that way and train stand in: the own one, or that of the railway they are a ghost in. */
   private host = this.scene;
 
@@ -106,27 +99,8 @@ export class StageWorld {
     this.tables = addTables(tables, railway, this.view);
     this.tableMeshes = [...tables.children] as Mesh[];
     this.host.add(this.way.group);
-    this.scene.add(this.supports.group, ...this.tableMeshes);
-    const extent = trackExtent(railway.tracks);
-    const low: Vec3 = [...extent.low];
-    const high: Vec3 = [...extent.high];
-    for (const table of railway.tables) {
-      low[0] = Math.min(low[0], table.x[0]);
-      high[0] = Math.max(high[0], table.x[1]);
-      low[1] = Math.min(low[1], table.y[0]);
-      high[1] = Math.max(high[1], table.y[1]);
-      low[2] = Math.min(low[2], table.top - table.thickness);
-    }
-    for (const [x, y] of [...railway.room.corners, ...railway.room.obstacles.flatMap(({ outline }) => outline)]) {
-      low[0] = Math.min(low[0], x - wallRoom);
-      high[0] = Math.max(high[0], x + wallRoom);
-      low[1] = Math.min(low[1], y - wallRoom);
-      high[1] = Math.max(high[1], y + wallRoom);
-      low[2] = Math.min(low[2], railway.floor);
-    }
-    for (const { top } of railway.structures) high[2] = Math.max(high[2], top);
-    this.centre = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2];
-    this.extent = Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]) / 2 + 0.1;
+    this.scene.add(this.supports.group, this.room.group, ...this.tableMeshes);
+    this.reach = reachOf(railway);
     return true;
   }
 
@@ -209,9 +183,10 @@ export class StageWorld {
     camera.fov = (look.field * 180) / Math.PI;
     camera.aspect = width / height;
     const reaches = [this, ...(other === null ? [] : [other])].map((one) => {
-      const [x, y, z] = one.centre;
+      const { centre, radius } = one.reach;
+      const [x, y, z] = centre;
       const far = Math.hypot(eye[0] - x, eye[1] - y, eye[2] - z);
-      return [far - one.extent, far + one.extent + 0.1] as const;
+      return [far - radius, far + radius + 0.1] as const;
     });
     camera.near = Math.max(leastNear, Math.min(...reaches.map(([near]) => near)), nearShare * eyeDistance(look));
     camera.far = Math.max(...reaches.map(([, far]) => far));
@@ -277,24 +252,12 @@ export class StageWorld {
 
   /** Where a place in the room is on the stage, px; null behind the eye or far outside. */
   toPixel(place: Vec3, width: number, height: number): Pixel | null {
-    projected.set(...place).project(this.camera);
-    if (projected.z > 1 || projected.z < -1) return null;
-    const x = ((projected.x + 1) / 2) * width;
-    const y = ((1 - projected.y) / 2) * height;
-    return Math.abs(x) > outOfSight || Math.abs(y) > outOfSight ? null : { x, y };
+    return pixelOf(this.camera, place, width, height);
   }
 
   /** The place in the room at a height (m) that a pixel of the stage shows; null where the line of sight does not meet it ahead. */
-  toPlan({ x, y }: Pixel, z: number, width: number, height: number): Vec3 | null {
-    const eye = this.camera.position;
-    projected
-      .set((2 * x) / width - 1, 1 - (2 * y) / height, 0.5)
-      .unproject(this.camera)
-      .sub(eye);
-    const times = (z - eye.z) / projected.z;
-    if (!(times > 0) || !Number.isFinite(times)) return null;
-    const place: Vec3 = [eye.x + times * projected.x, eye.y + times * projected.y, z];
-    return Math.hypot(place[0] - eye.x, place[1] - eye.y) > farthestPlan ? null : place;
+  toPlan(pixel: Pixel, z: number, width: number, height: number): Vec3 | null {
+    return placeUnder(this.camera, pixel, z, width, height);
   }
 
   private chooseDetail(look: Look, height: number): void {

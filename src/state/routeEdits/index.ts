@@ -1,6 +1,7 @@
 export {
   addProfilePoint,
   addTrack,
+  copyTurn,
   type ElementChange,
   easeJoin,
   elementStartsMm,

@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { type Scene, sceneChanges } from '../../scene/index.ts';
+import type { Scene } from '../../scene/index.ts';
 import type { BestHost } from '../../sim/study/bestHost.ts';
 import type { Exactness, Gauge, ProbePool } from '../../sim/study/index.ts';
 import { withProfile } from '../../sim/study/sceneProfile.ts';
@@ -16,7 +16,7 @@ import { turned } from './knobs.ts';
 import { runRoute } from './routeRuns.ts';
 import { createSweepRuns } from './sweepRuns.ts';
 import type { MapAsk, ProfileAsk, RouteAsk, StudyPart, StudyState, SweepAsk, ToleranceAsk } from './types.ts';
-import { adopted, bare, merged, sceneOf, withoutVariant, withRailway, withVariant } from './variantEdits.ts';
+import { adopted, bare, merged, sceneOf, withoutVariant, withRailway } from './variantEdits.ts';
 
 /** Knobs with what they are turned to. */
 export type Settings = readonly { readonly at: string; readonly to: number }[];
@@ -32,8 +32,6 @@ export interface StudyActions {
   compare(): Promise<void>;
   /** Adds a variant of the base in which some knobs are turned; it is then shown beside the railway if `shown`. */
   addVariant(name: string, settings: Settings, shown?: boolean): Promise<boolean>;
-  /** Keeps what another scene differs in as a variant of the base. */
-  keepAsVariant(name: string, other: Scene): Promise<boolean>;
   /** Makes the last change a variant: the railway goes back to what it was before it. */
   keepLastChange(): Promise<boolean>;
   renameVariant(id: string, name: string): Promise<boolean>;
@@ -61,7 +59,7 @@ export interface StudyActions {
   keepRoute(index: number, name: string, shown?: boolean): Promise<boolean>;
   /** Keeps the best profile as a variant of what it was looked for in. */
   keepBest(name: string): Promise<boolean>;
-  /** Makes swept values part of the scene; where they were turned on a variant, of that. */
+  /** Makes swept values part of the scene. */
   keepValue(settings: Settings): Promise<boolean>;
   /** Stops what runs; what is done is kept. */
   stop(): void;
@@ -114,18 +112,22 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     } else if (now.trial !== before.trial) beside.renew();
   });
 
-  const addVariant: StudyActions['addVariant'] = async (name, settings, shown = false) => {
+  /** Keeps a railway as a variant of a base, as one step, and shows it beside the railway if `shown`. */
+  async function keep(
+    name: string,
+    from: string | null,
+    make: (base: Scene) => Scene,
+    shown = false,
+  ): Promise<boolean> {
     let added = '';
     const done = await document.change(`variant “${name}”`, (now) => {
-      const { base } = study.getState();
-      const from = sceneOf(now, base);
-      const made = withVariant(now, name, base, sceneChanges(from, bare(turned(from, settings))));
-      added = made.id;
-      return made.scene;
+      const kept = withRailway(now, name, from, make(sceneOf(now, from)));
+      added = kept.id;
+      return kept.scene;
     });
     if (done && shown) void beside.show(added);
     return done;
-  };
+  }
 
   const actions: StudyActions = {
     setPart: (part) => study.setState({ part }),
@@ -136,10 +138,7 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
       study.setState({ base, ...fresh });
     },
     compare: () => compareRows(bench),
-    addVariant,
-    keepAsVariant(name, other) {
-      return document.change(`variant “${name}”`, (now) => withRailway(now, name, study.getState().base, other).scene);
-    },
+    addVariant: (name, settings, shown) => keep(name, study.getState().base, (from) => turned(from, settings), shown),
     async keepLastChange() {
       const last = history.getState().past.at(-1);
       if (last === undefined) return false;
@@ -168,27 +167,16 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     chance: (ask) => runChance(bench, ask),
     bestProfile: (ask) => runBestProfile(bench, best, ask),
     bestRoute: (ask) => runRoute(bench, ask),
-    async keepRoute(index, name, shown = false) {
+    async keepRoute(index, name, shown) {
       const { route } = study.getState();
       const found = route?.routes[index];
-      if (!route || !found) return false;
-      let added = '';
-      const done = await document.change(`variant “${name}”`, (now) => {
-        const made = withRailway(now, name, route.base, found.scene);
-        added = made.id;
-        return made.scene;
-      });
-      if (done && shown) void beside.show(added);
-      return done;
+      return route && found ? keep(name, route.base, () => found.scene, shown) : false;
     },
     async keepBest(name) {
       const { best: looked } = study.getState();
       const { found } = looked ?? {};
       if (!looked || found?.kind !== 'best') return false;
-      return document.change(`variant “${name}”`, (now) => {
-        const from = sceneOf(now, looked.base);
-        return withRailway(now, name, looked.base, withProfile(from, looked.trackId, found.rounded.points)).scene;
-      });
+      return keep(name, looked.base, (from) => withProfile(from, looked.trackId, found.rounded.points));
     },
     keepValue(settings) {
       const words = settings.map(({ at, to }) => `${at.split('/').at(-1)} ${to}`).join(', ');

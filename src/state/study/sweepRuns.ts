@@ -7,7 +7,7 @@ import { propelledTrials } from './propelled.ts';
 import type { EasementQuestion, MapAsk, StudyTerms, SweepAsk, SweepState } from './types.ts';
 
 /** Even values of a sweep; the edges come on top. */
-export const evenValues = 9;
+const evenValues = 9;
 
 /** An easement is asked about to the millimetre. */
 const easementWithinMm = 1;

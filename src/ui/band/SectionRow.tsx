@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { legAt } from '../../core/findings/index.ts';
 import { plannedHeight, trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import { timeAtPlace } from '../../state/index.ts';
@@ -115,7 +116,9 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
           Math.abs(point.grade) < 1e-5
             ? ''
             : ` ${(point.grade > 0) !== view.trial.path.reversed ? 'climbing' : 'falling'}`;
-        return `${withUnit(lengthFigure(point.z, show), lengthUnit(show))} · ${gradeOneForm(point.grade, show)}${way}`;
+        const leg = edit ? null : legAt(view.trial.legs ?? [], at);
+        const on = leg === null ? '' : ` · ${leg.trackName}`;
+        return `${withUnit(lengthFigure(point.z, show), lengthUnit(show))} · ${gradeOneForm(point.grade, show)}${way}${on}`;
       }}
       gutter={
         <>

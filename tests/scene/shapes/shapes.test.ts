@@ -1,3 +1,4 @@
+/* Over 300 lines for a reason: every shape is held to the same promises. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { trackPoint } from '../../../src/core/track/index.ts';

@@ -1,3 +1,4 @@
+/* Over 300 lines for a reason: every kind of advice is worked by hand on one small railway. */
 import { describe, expect, it } from 'vitest';
 import { jointGeometry, placeCoupled, placeVehicle } from '../../../src/core/stock/index.ts';
 import type { SceneElement, SceneTrack } from '../../../src/scene/index.ts';

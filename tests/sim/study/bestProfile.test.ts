@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import {
   clearancesOf,
@@ -231,3 +232,37 @@ function priceBound({ variables, objective, rows }: ProfileProblem): number {
   });
   return bound;
 }
+
+describe('any profile task', () => {
+  const plan = planOf([straight(1), helix(0.6, 0.5), straight(1)]);
+
+  it('is no easier with a tighter limit, and the same lifted as a whole or climbed from the other end', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 10, max: 60 }), fc.integer({ min: 0, max: 500 }), (riseMm, liftMm) => {
+        const rise = riseMm / 1e3;
+        const task = taskOf(plan, rise, { every: 0.1, towards: 'both' });
+        const { least } = best(task);
+        const lift = liftMm / 1e3;
+        const lifted = task.heights.map((one) => ({ ...one, height: one.height + lift }));
+        expect(best({ ...task, heights: lifted }).least).toBeCloseTo(least, 8);
+        // The plan reads the same from both ends.
+        const fallen = task.heights.map((one) => ({ ...one, height: rise - one.height }));
+        expect(best({ ...task, heights: fallen }).least).toBeCloseTo(least, 8);
+        expect(best({ ...task, verticalRadius: 12 }).least).toBeGreaterThanOrEqual(least - 1e-9);
+      }),
+      { numRuns: 5 },
+    );
+    // Anchored: nothing to climb leaves the turn alone, 8.128 mm over 600 mm; climbs both ways counted, to dip in it gains nothing.
+    expect(best(taskOf(plan, 0, { every: 0.1, towards: 'both' })).least).toBeCloseTo(curveLength / 0.6, 8);
+  });
+
+  it('says which limit a coarse rounding misses, where and by how much', () => {
+    // In whole 200 mm, and in the 20 mm of the finest way tried, no height meets an end at 50 mm: at least 10 mm are missed there.
+    const found = bestProfile(solver, taskOf(plan, 0.05), { place: 1e-3, height: 0.2 });
+    if (found.kind !== 'best') throw new Error('impossible');
+    expect(found.kept).toBe(false);
+    const height = found.misses.find(({ limit }) => limit === 'heights');
+    expect(height?.at).toBeCloseTo(plan.length, 9);
+    expect(height?.found).toBeGreaterThanOrEqual(0.01 - 1e-9);
+  });
+});

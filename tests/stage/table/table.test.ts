@@ -30,6 +30,13 @@ describe('tableTops', () => {
     expect(tables[0].x[0]).toBeLessThan(-0.6);
     expect(tables[0].top).toBe(-0.02);
   });
+
+  it('lays the boards of the file and no other where they are to be drawn as given', () => {
+    const board = { xMm: 0, yMm: -100, lengthMm: 700, widthMm: 1400, topMm: -20 };
+    expect(tableTops([helix], measures, [board], true)).toEqual([
+      { x: [0, 0.7], y: [-0.1, 1.3], top: -0.02, thickness: expect.any(Number) },
+    ]);
+  });
 });
 
 describe('shadowMask', () => {

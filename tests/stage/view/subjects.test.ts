@@ -34,7 +34,11 @@ const state = (findings: Finding[], change: Partial<SessionState> = {}): Session
     chosenFinding: null,
     chosenJoint: null,
     result: { findings },
-    trial: { train: { vehicles: Array.from({ length: 5 }) }, path: { track: fallingHelix().track, reversed: true } },
+    trial: {
+      trackId: 'spiral',
+      train: { vehicles: Array.from({ length: 5 }) },
+      path: { track: fallingHelix().track, reversed: true },
+    },
     ...change,
   }) as unknown as SessionState;
 
@@ -78,7 +82,7 @@ describe('the ring', () => {
 
 describe('what is marked', () => {
   it('is only what a failing finding names', () => {
-    expect(blamedSupports(state([fails, near]))).toEqual([5]);
+    expect(blamedSupports(state([fails, near]))).toEqual([{ trackId: 'spiral', support: 5 }]);
     expect(jointFailsHow(state([fails, near]), 2)).toEqual({ up: true, aside: false });
     expect(jointFailsHow(state([fails, near]), 1)).toEqual({ up: false, aside: false });
     expect(jointFailsHow(state([finding({ risk: 'buffer-lock', subject: 1 })]), 1)).toEqual({ up: false, aside: true });

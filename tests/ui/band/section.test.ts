@@ -195,6 +195,23 @@ describe('the lettering', () => {
     expect(written(letters({}, 40)).some((text) => text.startsWith('1 in'))).toBe(false);
   });
 
+  test('names the tracks of a route where each begins, and leaves out a name that would run into the next', () => {
+    const legs = [
+      { trackName: 'Up road', start: 0 },
+      { trackName: 'Crossover', start: 4 },
+      { trackName: 'Down road', start: 4.1 },
+    ];
+    const { texts, leaders } = letters({ legs });
+    const named = texts.filter(({ className }) => className === 'gwb-leg');
+    expect(named.map(({ text }) => text)).toEqual(['Up road', 'Down road']);
+    // Both tracks that follow another have a line where they begin: at their share of the width.
+    const lines = leaders.filter(({ key }) => key.startsWith('leg')).map(({ x }) => x);
+    for (const [index, start] of [4, 4.1].entries()) {
+      expect(Math.abs(lines[index] - (600 * start) / track.length)).toBeLessThan(1.5);
+    }
+    expect(named[1].x).toBeGreaterThan(lines[1]);
+  });
+
   test('what is wrong is written first and marked', () => {
     const { texts, leaders } = letters({ bad: [{ support: 4, chainage: 4, departure: 0.0025 }] });
     expect(texts[0]).toMatchObject({

@@ -152,3 +152,38 @@ describe('going along the axis', () => {
     expect(timeAtEnd(frameOf(back, 'time'), 1)).toBe(back.view.motion!.time.at(-1));
   });
 });
+
+describe('a route', () => {
+  const [{ track: _track, towards: _towards, ...rest }] = sample.trials;
+  const route = [{ track: 'line', towards: 'start', fromMm: 5800 }];
+  const trial = compileTrial(
+    compileScene(sceneOf({ ...sample, trials: [{ ...rest, startMm: 900, finishMm: 5700, route }] })),
+    'up',
+  );
+  const { track } = viewTrial(trial, null);
+
+  test('is drawn along itself: grades and supports of its tracks at their places, numbers kept', () => {
+    // Support 3 stands at 600 mm of the line, 5200 mm from where the route begins; the grades meet at 2000 mm, 3800 mm along.
+    const supports = track.spec.profile.strip?.supports ?? [];
+    const high = supports.filter(({ departure }) => departure !== 0);
+    expect(high).toEqual([{ chainage: expect.closeTo(5.2, 12), departure: 0.0015, number: 2 }]);
+    expect(supports.map(({ chainage }) => chainage)).toEqual(
+      supports.map(({ chainage }) => chainage).sort((a, b) => a - b),
+    );
+    const [begin, meet, end] = track.spec.profile.points;
+    expect(meet.chainage).toBeCloseTo(3.8, 12);
+    expect(begin).toMatchObject({ chainage: 0, height: expect.closeTo((0.08 * 3.8) / 4, 12) });
+    expect(end).toMatchObject({ chainage: expect.closeTo(5.8, 12), height: expect.closeTo(0, 12) });
+  });
+
+  test('marks the support that a finding blames by the leg that is on its track', () => {
+    const finding = {
+      verdict: 'fails',
+      causes: [{ kind: 'support-off', support: 2, departure: 0.0015, leg: 0 }],
+    } as unknown as TrialResult['findings'][number];
+    const view = { ...viewTrial(trial, null), result: { findings: [finding] } as unknown as TrialResult };
+    expect(badSupports(view, null)).toEqual([
+      { support: 2, leg: 0, chainage: expect.closeTo(5.2, 12), departure: 0.0015 },
+    ]);
+  });
+});

@@ -1,4 +1,5 @@
-import { useHistory } from '../../context.tsx';
+import { sameRailway } from '../../../state/study/index.ts';
+import { useHistory, useSession } from '../../context.tsx';
 import { BesidePart } from './BesidePart.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { NewVariant } from './NewVariant.tsx';
@@ -12,7 +13,9 @@ export function VariantsPart() {
   const rows = useStudy((state) => state.rows);
   const comparing = useStudy((state) => state.comparing);
   const beside = useStudy((state) => state.beside);
-  const lastChange = useHistory((state) => state.past.at(-1)?.label ?? null);
+  const scene = useSession((state) => state.scene);
+  const last = useHistory((state) => state.past.at(-1) ?? null);
+  const lastChange = last !== null && scene !== null && !sameRailway(last.scene, scene) ? last.label : null;
   const actions = useStudyActions();
   return (
     <>
@@ -33,8 +36,8 @@ export function VariantsPart() {
       )}
       {rows.length < 2 && (
         <p className="quiet about">
-          A variant is this railway with a few differences. Make one from a change just made on any chapter, from a
-          cure, or from a value of a sweep.
+          A variant is this railway with a few differences. Make one here, from a change just made on any chapter (a
+          cure that was kept is one), or from a value of a sweep.
         </p>
       )}
       <BesidePart />

@@ -1,7 +1,7 @@
 import { proposedBoard, type SceneBaseboard } from '../../../state/room/index.ts';
 import type { Scene } from '../../../state/types.ts';
-import { EditField } from '../route/EditField.tsx';
-import { Refusable } from '../route/Refusable.tsx';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { RectangleFields } from './RectangleFields.tsx';
 import { useRoom } from './useRoom.ts';
 

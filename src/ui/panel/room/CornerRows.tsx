@@ -1,8 +1,8 @@
 import { type SceneCorner, sideMm, withCorner, withoutCorner } from '../../../state/room/index.ts';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { mmShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
-import { EditField } from '../route/EditField.tsx';
-import { Refusable } from '../route/Refusable.tsx';
 import { farthestMm } from './farthest.ts';
 import { useRoom } from './useRoom.ts';
 

@@ -1,7 +1,7 @@
 import { proposedDoor, type SceneCorner, type SceneDoor, sideMm, usualSwingDeg } from '../../../state/room/index.ts';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
-import { EditField } from '../route/EditField.tsx';
-import { Refusable } from '../route/Refusable.tsx';
 import { useRoom } from './useRoom.ts';
 
 /** The format's bounds. */

@@ -1,7 +1,7 @@
 import { asRectangle, fromRectangle, proposedPillar, type SceneObstacle } from '../../../state/room/index.ts';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
-import { EditField } from '../route/EditField.tsx';
-import { Refusable } from '../route/Refusable.tsx';
 import { RectangleFields } from './RectangleFields.tsx';
 import { useRoom } from './useRoom.ts';
 

@@ -1,5 +1,5 @@
 import type { Rectangle } from '../../../state/room/index.ts';
-import { EditField } from '../route/EditField.tsx';
+import { EditField } from '../../controls/EditField.tsx';
 import { farthestMm } from './farthest.ts';
 
 interface RectangleFieldsProps {

@@ -1,7 +1,7 @@
 import { proposedWalls, usualEyeMm, usualReachMm } from '../../../state/room/index.ts';
 import type { Scene } from '../../../state/types.ts';
-import { EditField } from '../route/EditField.tsx';
-import { Refusable } from '../route/Refusable.tsx';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { BoardRows } from './BoardRows.tsx';
 import { CornerRows } from './CornerRows.tsx';
 import { DoorRows } from './DoorRows.tsx';
@@ -41,7 +41,7 @@ export function RoomPart({ scene }: { readonly scene: Scene }) {
             onChange={(eyeMm) => put('height of the eye', { person: { ...person, eyeMm } })}
           />
           <EditField
-            label="Reach from the edge"
+            label="Reach"
             measures="length"
             step={10}
             least={1}

@@ -3,8 +3,8 @@ import { adviceWords } from '../../../state/route/index.ts';
 import { type Advice, advised, draftAdvice } from '../../../state/routeEdits/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk, useRoute } from '../../context.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { useShow } from '../../show.ts';
-import { Refusable } from './Refusable.tsx';
 import './advice.css';
 
 /** So many of the gravest are told before the rest is asked for. */

@@ -11,10 +11,10 @@ import {
   type SceneTrack,
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { mmShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
 import { ElementRow } from './ElementRow.tsx';
-import { Refusable } from './Refusable.tsx';
 
 interface AlignmentRowsProps {
   readonly track: SceneTrack;

@@ -1,5 +1,6 @@
 import { placeWords } from '../../../state/index.ts';
 import {
+  copyTurn,
   type ElementChange,
   elementFields,
   kindWords,
@@ -11,10 +12,10 @@ import {
   splitElement,
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { useShow } from '../../show.ts';
-import { EditField } from './EditField.tsx';
-import { Refusable } from './Refusable.tsx';
 
 interface ElementRowProps {
   readonly track: SceneTrack;
@@ -92,6 +93,14 @@ export function ElementRow({ track, index, fromMm, toMm, chosen, onChoose }: Ele
                 return null;
               },
             },
+            ...(element.kind === 'helix' && element.turns >= 1
+              ? [
+                  {
+                    words: 'Copy a turn',
+                    act: () => actions.attempt(`one more turn of ${name}`, (scene) => copyTurn(scene, track.id, index)),
+                  },
+                ]
+              : []),
             {
               words: 'Split in the middle',
               act: () => actions.attempt(`split of ${name}`, (scene) => splitElement(scene, track.id, middleMm)),

@@ -9,10 +9,10 @@ import {
   trackLengthMm,
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { useShow } from '../../show.ts';
-import { EditField } from './EditField.tsx';
-import { Refusable } from './Refusable.tsx';
 
 interface ProfileRowsProps {
   readonly track: SceneTrack;

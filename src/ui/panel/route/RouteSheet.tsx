@@ -13,7 +13,7 @@ import { SupportRows } from './SupportRows.tsx';
 import { TrackRows } from './TrackRows.tsx';
 import { useRouteChoice } from './useRouteChoice.ts';
 import { VerdictLine } from './VerdictLine.tsx';
-import './route.css';
+import '../editSheet.css';
 
 /** The route as it is being made: every number of its alignment, heights and supports, to type or to drag. */
 export function RouteSheet() {
@@ -26,7 +26,7 @@ export function RouteSheet() {
   const facts = useMemo(() => drawn && routeFacts(drawn), [drawn]);
   if (!scene || !track) return null;
   return (
-    <section className="route-sheet" aria-label="Route">
+    <section className="edit-sheet" aria-label="Route">
       <h2>{track.name}</h2>
       {facts && (
         <dl className="facts">

@@ -1,8 +1,8 @@
 import { placeWords } from '../../../state/index.ts';
 import { type SceneTrack, type StartChange, setStart } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
+import { EditField } from '../../controls/EditField.tsx';
 import { useShow } from '../../show.ts';
-import { EditField } from './EditField.tsx';
 
 /** The format's bound of a place in the room, mm. */
 const farthestMm = 200_000;

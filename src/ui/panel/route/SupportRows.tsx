@@ -9,10 +9,10 @@ import {
   trackLengthMm,
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
+import { EditField } from '../../controls/EditField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { mmShown, offShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
-import { EditField } from './EditField.tsx';
-import { Refusable } from './Refusable.tsx';
 
 interface SupportRowsProps {
   readonly track: SceneTrack;

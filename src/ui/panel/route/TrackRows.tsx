@@ -10,10 +10,10 @@ import {
 } from '../../../state/routeEdits/index.ts';
 import { useDesk } from '../../context.tsx';
 import { DimensionField } from '../../controls/DimensionField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { mmShown, readMm } from '../../measures.ts';
 import { useShow } from '../../show.ts';
-import { Refusable } from './Refusable.tsx';
 
 interface TrackRowsProps {
   readonly tracks: readonly SceneTrack[];

@@ -29,7 +29,7 @@ export function useRouteChoice(): RouteChoice {
   // What was chosen elsewhere comes into view.
   useEffect(() => {
     const row = element === null ? point !== null && `[data-point="${point}"]` : `[data-element="${element}"]`;
-    if (row) document.querySelector(`.route-sheet ${row}`)?.scrollIntoView({ block: 'nearest' });
+    if (row) document.querySelector(`.edit-sheet ${row}`)?.scrollIntoView({ block: 'nearest' });
   }, [element, point]);
   return {
     track,

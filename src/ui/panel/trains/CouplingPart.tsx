@@ -12,8 +12,8 @@ import {
 } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk } from '../../context.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
-import { Refusable } from '../route/Refusable.tsx';
 import { NumberFields } from './NumberFields.tsx';
 
 interface CouplingPartProps {

@@ -3,7 +3,7 @@ import type { VehicleGroup } from '../../../state/index.ts';
 import { addVehicle, moveEntry, removeEntry, setEntry } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk } from '../../context.tsx';
-import { type Act, Refusable } from '../route/Refusable.tsx';
+import { type Act, Refusable } from '../../controls/Refusable.tsx';
 
 interface MakeUpProps {
   readonly scene: Scene;

@@ -1,7 +1,7 @@
 import { copyTrain, removeTrain } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk } from '../../context.tsx';
-import { Refusable } from '../route/Refusable.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { freeName } from './freeName.ts';
 
 interface TrainChoiceProps {

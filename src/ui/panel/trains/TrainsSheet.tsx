@@ -11,7 +11,7 @@ import { MakeUpDrawing } from './MakeUpDrawing.tsx';
 import { TrainChoice } from './TrainChoice.tsx';
 import { TrialsPart } from './TrialsPart.tsx';
 import { VehiclePart } from './VehiclePart.tsx';
-import '../route/route.css';
+import '../editSheet.css';
 import './trains.css';
 
 /** The collection: how each train is made up, the numbers of each vehicle and of what couples them, and the trials they are put to. */
@@ -38,7 +38,7 @@ export function TrainsSheet() {
     setEntry(0);
   };
   return (
-    <section className="route-sheet trains-sheet" aria-label="Trains">
+    <section className="edit-sheet trains-sheet" aria-label="Trains">
       <h2>{train.name}</h2>
       <p className="quiet">{counted(train.vehicles.length, 'vehicle')}</p>
       <MakeUpDrawing train={train} chosen={chosen} onChoose={setEntry} />

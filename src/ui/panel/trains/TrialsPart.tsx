@@ -2,7 +2,7 @@ import { useId, useState } from 'react';
 import { missingWorkings, withAllWorkings } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk, useSession } from '../../context.tsx';
-import { Refusable } from '../route/Refusable.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 
 interface TrialsPartProps {
   readonly scene: Scene;

@@ -11,10 +11,10 @@ import {
 } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk } from '../../context.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { counted } from '../../show.ts';
-import { Refusable } from '../route/Refusable.tsx';
 import { freeName } from './freeName.ts';
 import { NumberFields } from './NumberFields.tsx';
 

@@ -1,10 +1,10 @@
 import { addOrder, removeTrial, renameTrial, setTrialEnd } from '../../../state/index.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { DimensionField } from '../../controls/DimensionField.tsx';
+import { type Act, Refusable } from '../../controls/Refusable.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { mmShown, readMm } from '../../measures.ts';
 import { useShow } from '../../show.ts';
-import { type Act, Refusable } from '../route/Refusable.tsx';
 import { OrderRow } from './OrderRow.tsx';
 
 /** How the trial is driven: where it begins and arrives, each order to the controller, and what the trial is called. */

@@ -3,9 +3,9 @@ import { removeOrder, setOrder } from '../../../state/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk } from '../../context.tsx';
 import { DimensionField } from '../../controls/DimensionField.tsx';
+import { Refusable } from '../../controls/Refusable.tsx';
 import { mmShown, readMm } from '../../measures.ts';
 import { useShow } from '../../show.ts';
-import { Refusable } from '../route/Refusable.tsx';
 import { readPlain } from './readPlain.ts';
 
 /** The format's own bounds. */

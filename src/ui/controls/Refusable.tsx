@@ -2,11 +2,14 @@ import { useState } from 'react';
 
 export interface Act {
   readonly words: string;
-  /** Said to a screen reader in place of the words where they are too short alone. */
+  /** Said to a screen reader behind the words where they are too short alone. */
   readonly spoken?: string;
   /** Does it; gives why it cannot be done, or null. */
   readonly act: () => string | null;
 }
+
+/** Who speaks to a machine says what is seen: the words stay in the name. */
+const nameOf = (words: string, spoken: string): string => (spoken.includes(words) ? spoken : `${words}: ${spoken}`);
 
 /** A line of small buttons, and under it why the last of them could not do its work. */
 export function Refusable({ acts }: { readonly acts: readonly Act[] }) {
@@ -14,7 +17,7 @@ export function Refusable({ acts }: { readonly acts: readonly Act[] }) {
   return (
     <div className="acts">
       {acts.map(({ words, spoken, act }) => (
-        <button key={words} type="button" aria-label={spoken} onClick={() => setWhy(act())}>
+        <button key={words} type="button" aria-label={spoken && nameOf(words, spoken)} onClick={() => setWhy(act())}>
           {words}
         </button>
       ))}

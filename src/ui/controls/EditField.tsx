@@ -1,5 +1,4 @@
-import { useDesk } from '../../context.tsx';
-import { DimensionField } from '../../controls/DimensionField.tsx';
+import { useDesk } from '../context.tsx';
 import {
   degreesShown,
   mmShown,
@@ -9,8 +8,9 @@ import {
   readPercent,
   readTurns,
   turnsShown,
-} from '../../measures.ts';
-import { type Shown, useShow } from '../../show.ts';
+} from '../measures.ts';
+import { type Shown, useShow } from '../show.ts';
+import { DimensionField } from './DimensionField.tsx';
 
 interface EditFieldProps {
   readonly label: string;
