@@ -58,7 +58,7 @@ export function showPlace(chainage: number, show: Show): string {
 
 /** The leg that a chainage along the route lies on: the last that has begun, the first before all; null without legs. */
 export const legAt = <L extends Pick<NamedLeg, 'start'>>(legs: readonly L[], chainage: number): L | null =>
-  legs.findLast(({ start }) => start <= chainage) ?? legs[0] ?? null;
+  [...legs].reverse().find(({ start }) => start <= chainage) ?? legs[0] ?? null;
 
 /** Chainage on a leg's own track of one along the route, m. */
 export const ownChainage = ({ from, to, start }: Omit<NamedLeg, 'trackName'>, chainage: number): number =>

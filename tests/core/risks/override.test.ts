@@ -71,6 +71,9 @@ describe('riding up', () => {
     // Slack 0.8 mm in all: from the free length 0.4 mm to go. At 2 mm/s that takes 0.2 s, at 1 mm/s 0.4 s.
     expect(marginOf({ speed: [0.2, 0.202] })).toBeCloseTo(0.002, 9);
     expect(marginOf({ speed: [0.2, 0.201] })).toBeNaN();
+    // A quarter of a second is what counts as about to: 1.6 mm/s.
+    expect(marginOf({ speed: [0.2, 0.20165] })).toBeCloseTo(0.002, 9);
+    expect(marginOf({ speed: [0.2, 0.20155] })).toBeNaN();
     expect(marginOf({ speed: [0.2, 0.2] })).toBeNaN();
     expect(marginOf({ speed: [0.202, 0.2] })).toBeNaN();
   });

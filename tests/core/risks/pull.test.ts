@@ -100,6 +100,15 @@ describe('stalling', () => {
     expect(margins[1]).toBe(margins[0]);
   });
 
+  it('reads two engines at every frame by their own rows', () => {
+    const moments = [2, 2.004].map((lead) => ({ lead, ...running, demand: 0.2 }));
+    const context = madeUpTrial(level, [engine, engine, coach], moments);
+    context.run.motorLimit.set([0.3, 0.05, 0.2, 0.04]);
+    const { margins } = assess('stall', context);
+    expect(margins[2]).toBeCloseTo(0.24 / 0.4 - 1, 12);
+    expect(margins[3]).toBe(margins[2]);
+  });
+
   it('says what the need is made of: a grade of 2 % under 300 g asks 0.0588 N', () => {
     const climb = sampleTrack(
       [straight(5)],

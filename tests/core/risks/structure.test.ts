@@ -74,6 +74,17 @@ describe('a portal', () => {
     expect(assess(level, aside).worst?.margin).toBeCloseTo(0.008, 9);
   });
 
+  it('stands with its middle to the left of the track by its offset, also where the track runs north', () => {
+    const north = makeTrack({ ...level.spec, start: { x: 0, y: 0, heading: Math.PI / 2 } });
+    const faces = (track: Track, axis: 0 | 1) =>
+      portalStructures(track, { ...portal, offset: 0.005 })[2].outline.map((corner) => corner[axis]);
+    // 60 mm wide, 5 mm to the left: from 25 mm right of the track to 35 mm left of it.
+    expect(Math.min(...faces(level, 1))).toBeCloseTo(-0.025, 12);
+    expect(Math.max(...faces(level, 1))).toBeCloseTo(0.035, 12);
+    expect(Math.min(...faces(north, 0))).toBeCloseTo(-0.035, 12);
+    expect(Math.max(...faces(north, 0))).toBeCloseTo(0.025, 12);
+  });
+
   it('on a grade stands over the rail where it is, and a pitched body keeps its height under it', () => {
     const rising = sampleTrack(
       [straight(4)],

@@ -119,3 +119,13 @@ describe('jack-knifing', () => {
     expect(assessRun(madeUpTrial(level, [coach], [{ lead: 2 }]), [riskById('jack-knife')])).toEqual([]);
   });
 });
+
+describe('a joint that has parted', () => {
+  it('pulls at nothing: what is left is the speed, 0.12 × 0.2²/0.6 = 0.008 N of 0.468045 N', () => {
+    const moments = [1.5, 1.504, 1.508].map((lead) => ({ lead, extension: 0 }));
+    const parted = { kind: 'parting', time: 0.015, chainage: 1.4, subject: 0, value: 2 } as const;
+    const { margins } = assess('overturning', madeUpTrial(curve, [coach, coach], moments, { events: [parted] }));
+    expect(margins[4]).toBeCloseTo(1 - 0.008 / 0.468045, 5);
+    expect(margins[5]).toBeCloseTo(1 - 0.008 / 0.468045, 5);
+  });
+});

@@ -104,6 +104,18 @@ describe('a vehicle between others in a curve', () => {
     expect(on(-1)).toBeCloseTo(1 - (fold * (244 / 180)) / 2 / climbsAt, 5);
   });
 
+  it('has a range by the play of its wheels, 0.25 mm give or take 0.1 mm: two fifths of what presses either way', () => {
+    const { worst } = assess(madeUpTrial(level, three, [standing(3, { force: -1 })]));
+    const pressed = 1 - (worst?.margin ?? Number.NaN);
+    const [least, most] = worst?.range ?? [Number.NaN, Number.NaN];
+    expect((1 - least) / pressed).toBeCloseTo(1.4, 2);
+    expect((1 - most) / pressed).toBeCloseTo(0.6, 2);
+  });
+
+  it('has no range where nothing pushes', () => {
+    expect(assess(madeUpTrial(curve, three, [standing(3, { force: 1 })])).worst?.range).toBeNull();
+  });
+
   it('is judged both ways after a blow: 1 N of pull and 0.3 N of push within one frame', () => {
     const both = assess(madeUpTrial(curve, three, [standing(3, { force: 1, buffPeak: -0.3 })])).margins[1];
     const pull = at(1).margin;

@@ -67,6 +67,12 @@ describe('the grade line', () => {
     expect(trackPoint(byRadius, 2).verticalCurvature).toBeCloseTo(-1 / 20, 14);
   });
 
+  it('takes a curve of no length or no radius for none: the grade breaks', () => {
+    for (const none of [{ length: 0 }, { radius: 0 }]) {
+      expect(plannedHeight(climb(3, hill(none, none)), 2)).toBeCloseTo(0.02, 12);
+    }
+  });
+
   it('lets curves touch each other and the ends', () => {
     const track = climb(2.5, hill({ length: 1 }, { length: 1 }));
     expect(trackPoint(track, 1.5).grade).toBeCloseTo(0.02, 14);

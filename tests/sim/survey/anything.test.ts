@@ -126,6 +126,6 @@ it('one reading alone is an answer too: nothing is shown by it', async () => {
 });
 
 it('a survey without readings, or with nothing left to chance, is refused in words', () => {
-  expect(() => workSurvey(surveyOf([]))).toThrow('The survey holds no readings.');
+  expect(() => workSurvey(surveyOf([]))).toThrow('The survey holds no reading along the track');
   expect(() => workSurvey(surveyOf([heightAt(1, 0)], { setting: 0 }))).toThrow(/must be more than nothing/);
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   chainageFigure,
+  differenceFigure,
   forceFigure,
   gradeBothForms,
   gradeOneForm,
@@ -61,5 +62,19 @@ describe('figures', () => {
     expect(turnsWords(1)).toBe('1 turn');
     expect(turnsWords(0.74)).toBe('¾ turn');
     expect(turnsWords(0.6)).toBe('');
+  });
+});
+
+describe('how much another railway has more', () => {
+  test('carries its sign, once', () => {
+    expect(differenceFigure(0.0017, 'length', mm)).toBe('+1.7');
+    expect(differenceFigure(-0.0017, 'length', mm)).toBe('−1.7');
+    expect(differenceFigure(0.11, 'share', mm)).toBe('+11');
+  });
+
+  test('is nothing where no digit of it could be read, and unknown where one of them says nothing', () => {
+    expect(differenceFigure(0.00004, 'length', mm)).toBe('=');
+    expect(differenceFigure(-0.001, 'share', mm)).toBe('=');
+    expect(differenceFigure(Number.NaN, 'length', mm)).toBe('–');
   });
 });

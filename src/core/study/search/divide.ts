@@ -74,7 +74,7 @@ export async function divideBoxes(spec: DivideSpec, weigh: Weigh, stopped: () =>
       const longest = Math.min(...open);
       const along = open.flatMap((one, k) => (one === longest ? [k] : []));
       const aside = sideAfter(longest + 1);
-      const middles = along.flatMap((k) => [-aside, aside].map((by) => box.middle.with(k, box.middle[k] + by)));
+      const middles = along.flatMap((k) => [-aside, aside].map((by) => shifted(box.middle, k, by)));
       return { box, along, middles };
     });
     const answers = await weighAll(plans.flatMap(({ middles }) => middles));
@@ -91,7 +91,7 @@ export async function divideBoxes(spec: DivideSpec, weigh: Weigh, stopped: () =>
         .sort((a, b) => a.best - b.best || a.k - b.k);
       let cuts = box.cuts;
       for (const { k, n } of order) {
-        cuts = cuts.with(k, cuts[k] + 1);
+        cuts = shifted(cuts, k, 1);
         born.push(boxAt(middles[2 * n], cuts, own[2 * n]), boxAt(middles[2 * n + 1], cuts, own[2 * n + 1]));
       }
       born.push(boxAt(box.middle, cuts, box.found));
@@ -101,6 +101,10 @@ export async function divideBoxes(spec: DivideSpec, weigh: Weigh, stopped: () =>
   }
   return [...known.values()];
 }
+
+/** The numbers with the one at `index` moved by so much. */
+const shifted = (numbers: readonly number[], index: number, by: number): number[] =>
+  numbers.map((one, k) => (k === index ? one + by : one));
 
 /** Thirds of a side after so many cuts. */
 function sideAfter(cuts: number): number {

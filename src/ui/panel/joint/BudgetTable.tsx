@@ -7,8 +7,8 @@ import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
 
 const lineWords: Readonly<Record<BudgetLabel, string>> = {
-  'planned-track': 'track as planned',
-  'built-track': 'track as built',
+  'planned-track': 'planned track',
+  'built-track': 'as built',
   'fitted-heads': 'heads as fitted',
   'leading-head': 'leading head',
   'trailing-head': 'trailing head',
@@ -20,7 +20,7 @@ export function BudgetTable({ joint }: { readonly joint: number }) {
   const [open, setOpen] = useState(false);
   return (
     <details className="budget" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>Where the heights go</summary>
+      <summary>Error budget</summary>
       {open && <Lines joint={joint} />}
     </details>
   );
@@ -65,11 +65,11 @@ function Lines({ joint }: { readonly joint: number }) {
             <td colSpan={2}>{figure(mismatch)}</td>
           </tr>
           <tr>
-            <th scope="row">likely at most</th>
+            <th scope="row">likely</th>
             <td colSpan={2}>{figure(likely)}</td>
           </tr>
           <tr>
-            <th scope="row">all the wrong way</th>
+            <th scope="row">at worst</th>
             <td colSpan={2}>{figure(worstCase)}</td>
           </tr>
           {Number.isFinite(engagement) && (

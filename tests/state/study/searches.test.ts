@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { readAt, variantScene } from '../../../src/scene/index.ts';
+import { createInProcessHost } from '../../../src/sim/index.ts';
+import { createInProcessBestHost } from '../../../src/sim/study/bestHost.ts';
+import { createProbePool, passesBy } from '../../../src/sim/study/index.ts';
+import { createSession } from '../../../src/state/index.ts';
+import { createStudies } from '../../../src/state/study/index.ts';
+import { sampleScene } from '../../scene/sample.ts';
+
+const grade = 'tracks/line/profile/3/heightMm';
+const mass = 'stock/coach/massG';
+const radius = 'tracks/line/alignment/first/radiusMm';
+
+async function opened() {
+  const session = createSession(createInProcessHost());
+  await session.actions.openScene(sampleScene());
+  return {
+    session,
+    ...createStudies(session, createProbePool([createInProcessHost()]), createInProcessBestHost()),
+  };
+}
+
+describe('a map of two numbers', () => {
+  const ask = {
+    across: { at: grade, from: 80, to: 2000, points: 3 },
+    up: { at: mass, from: 60, to: 160, points: 2 },
+    refine: 2,
+  };
+
+  it('outlines what passes between places that pass and places that fail', async () => {
+    const { study, actions } = await opened();
+    actions.setGauge('stall');
+    await actions.map(ask);
+    const { map } = study.getState();
+    const area = map?.area;
+    expect(area?.whole).toBe(true);
+    expect(map?.progress).toBe(1);
+    // 2 % is climbed with either mass; 2 m over 4 m is more than any adhesion holds.
+    const good = area?.outcomes.map((probe) => probe !== null && passesBy('stall')(probe));
+    expect(good?.filter((_, k) => k % 3 === 0)).toEqual([true, true]);
+    expect(good?.filter((_, k) => k % 3 === 2)).toEqual([false, false]);
+    expect(area?.outline.length).toBeGreaterThan(0);
+    expect(area?.probes).toBe(map?.points.length);
+  });
+
+  it('keeps what is done when it is stopped', async () => {
+    const { study, actions } = await opened();
+    const done = actions.map({ ...ask, across: { ...ask.across, points: 8 } });
+    await new Promise<void>((resolve) => {
+      const gone = study.subscribe(({ map }) => {
+        if ((map?.points.length ?? 0) < 2) return;
+        gone();
+        resolve();
+      });
+    });
+    actions.stop();
+    await done;
+    const { map, problem } = study.getState();
+    expect(map?.area?.whole).toBe(false);
+    expect(map?.area?.probes).toBe(map?.points.length);
+    expect(map?.points.length).toBeGreaterThanOrEqual(2);
+    expect(problem).toBeNull();
+  });
+});
+
+describe('chances', () => {
+  it('are told by trial with their interval, and the same when asked again', async () => {
+    const { study, actions } = await opened();
+    const ask = { heads: true, supportsMm: 0.5, massPercent: 5, draws: 12 };
+    await actions.chance(ask);
+    const first = study.getState().chance;
+    expect(first?.drawn).toBe(12);
+    expect(first?.progress).toBeNull();
+    expect(first?.trials.map(({ trialId }) => trialId)).toEqual(['up']);
+    const passing = first?.trials[0].passing;
+    expect(Number.isInteger(Math.round((passing?.share ?? 0) * 12 * 1e9) / 1e9)).toBe(true);
+    expect(passing?.low).toBeLessThanOrEqual(passing?.share ?? -1);
+    expect(passing?.high).toBeGreaterThanOrEqual(passing?.share ?? 2);
+    await actions.chance(ask);
+    expect(study.getState().chance?.trials).toEqual(first?.trials);
+  });
+
+  it('need something that may be off', async () => {
+    const { study, actions } = await opened();
+    await actions.chance({ heads: false, supportsMm: 0, massPercent: 0, draws: 10 });
+    expect(study.getState().problem).toMatch(/Nothing is said to be off/);
+  });
+});
+
+describe('the steepest grade', () => {
+  it('is told for the weakest engine, and less in the tightest curve than on the straight', async () => {
+    const { study, actions } = await opened();
+    await actions.askSteepest(2);
+    const { grade: found, problem } = study.getState();
+    expect(problem).toBeNull();
+    expect(found).toMatchObject({ engine: 'Engine', kind: 'Coach', count: 2, progress: null });
+    expect(found?.curve?.radiusMm).toBe(1000);
+    const [straight, curve] = [found?.straight?.passesPercent ?? 0, found?.curve?.grade.passesPercent ?? 99];
+    expect(straight).toBeGreaterThan(0);
+    expect(curve).toBeLessThan(straight);
+  });
+});
+
+describe('the best', () => {
+  it('heights are proven, less steep than a hump, and can be kept as a variant', async () => {
+    const { session, study, actions } = await opened();
+    // A hump in the middle: most of the climb in a sixth of the way.
+    await session.actions.change('a hump', (scene) => ({
+      ...scene,
+      tracks: scene.tracks.map((track) => ({
+        ...track,
+        profile: track.profile.toSpliced(2, 0, { atMm: 3000, heightMm: 50, verticalCurveLengthMm: 300 }),
+      })),
+    }));
+    await actions.bestProfile({ verticalRadiusMm: 5000, steepestPercent: 6 });
+    const { best } = study.getState();
+    if (best?.found?.kind !== 'best') throw new Error('No heights were found.');
+    expect(best.found.proven).toBe(true);
+    expect(best.found.rounded.ruling).toBeLessThan(0.8 * best.present);
+    // The floor is a bound to the solver's own tolerance.
+    expect(best.found.floor).toBeLessThanOrEqual(best.found.rounded.ruling + 1e-6);
+    expect(await actions.keepBest('Best heights')).toBe(true);
+    const { scene } = session.session.getState();
+    const kept = scene && variantScene(scene, 'best-heights');
+    expect(kept?.ok && kept.scene.tracks[0].profile).not.toEqual(scene?.tracks[0].profile);
+    expect(kept?.ok && readAt(kept.scene, mass)).toBe(readAt(scene, mass));
+  });
+
+  it('routes are each unbeaten, and can be kept as a variant', async () => {
+    const { session, study, actions } = await opened();
+    await actions.bestRoute({ numbers: [{ at: radius, from: 800, to: 1200, step: 200 }], probes: 10 });
+    const { route, problem } = study.getState();
+    expect(problem).toBeNull();
+    expect(route?.answer?.certainty).toBe('every-setting');
+    expect(route?.routes.length).toBeGreaterThan(0);
+    const rows = (route?.routes ?? []).map(({ ruling, area, margin }) => [-ruling, -area, margin ?? 0]);
+    for (const one of rows) {
+      expect(rows.some((other) => other.every((value, k) => value > one[k] + 1e-3))).toBe(false);
+    }
+    expect(await actions.keepRoute(0, 'Best')).toBe(true);
+    const { scene } = session.session.getState();
+    const kept = scene && variantScene(scene, 'best');
+    expect(kept?.ok && readAt(kept.scene, radius)).toBe(route?.routes[0].values[0]);
+  });
+});
