@@ -123,6 +123,29 @@ describe('the ready question', () => {
     expect(millimetres).toBeLessThanOrEqual(200);
     expect(await sheet().locator('.sweep-chart .edge').count()).toBeGreaterThan(0);
     await opened.shot('compare-easement');
+    expect(await graveViolations(opened.page, '.panel')).toEqual([]);
+  });
+});
+
+describe('a map of two numbers', () => {
+  it('is walked over with the arrow keys, and a place of it becomes a variant', async () => {
+    const { page } = opened;
+    await sheet().getByRole('radio', { name: 'Two numbers' }).check();
+    await sheet().getByRole('button', { name: 'Map the two' }).click();
+    await sheet()
+      .getByText(/^What passes is outlined|^The verdict is the same everywhere/)
+      .waitFor();
+    const map = sheet().locator('.study-map');
+    await map.focus();
+    await page.keyboard.press('ArrowRight');
+    await expect
+      .poll(() => sheet().locator('.readout').textContent())
+      .toMatch(/mm and .*mm: (passes|fails|cannot be run)/);
+    await map.click({ position: { x: 230, y: 60 } });
+    await sheet().getByRole('button', { name: 'Keep as a variant' }).click();
+    await page.waitForFunction(() => window.gradewright!.session.scene?.variants?.length === 2);
+    await opened.shot('compare-map');
+    expect(await graveViolations(page, '.panel')).toEqual([]);
   });
 });
 

@@ -15,11 +15,14 @@ export function NewVariant() {
   const groups = useMemo(() => (scene ? knobGroups(scene) : []), [scene]);
   const [picked, setPicked] = useState('');
   const [wanted, setWanted] = useState<number | null>(null);
+  const [same, setSame] = useState(false);
   const knob = (scene && knobAt(scene, picked)) ?? firstKnob(groups, trackId);
   if (knob === null) return null;
   const { at, field, unit, label } = knob;
   const value = wanted ?? knob.value;
   const make = async () => {
+    setSame(value === knob.value);
+    if (value === knob.value) return;
     setWanted(null);
     const name = `${label.replace(':', '')} ${withUnit(value, unit)}`;
     if (await actions.addVariant(name, [{ at, to: value }], true)) await actions.compare();
@@ -41,9 +44,15 @@ export function NewVariant() {
         {knob.about} Now {withUnit(knob.value, unit)}.
       </p>
       <NumberField key={at} label="In the variant" at={field} unit={unit} value={value} onChange={setWanted} />
-      <button type="button" className="study-button" disabled={value === knob.value} onClick={() => void make()}>
+      {/* Never disabled: what was typed is only taken when the field is left, which is by pressing this. */}
+      <button type="button" className="study-button" onClick={() => void make()}>
         Make it and show both
       </button>
+      {same && (
+        <p className="said wrong" role="alert">
+          That is what it is now: say what it is to be in the variant.
+        </p>
+      )}
     </>
   );
 }

@@ -29,13 +29,13 @@ export function RoutePart() {
   );
   const [one, setOne] = useState<Choice>({ at: '', range: null });
   const [two, setTwo] = useState<Choice>({ at: '', range: null });
-  const first = (scene && knobAt(scene, one.at)) ?? firstKnob(groups, trackId);
+  const radii = groups
+    .flatMap(({ knobs }) => knobs)
+    .filter(({ at }) => at.startsWith(`tracks/${trackId}/alignment/`) && at.endsWith('/radiusMm'));
+  const first = (scene && knobAt(scene, one.at)) ?? radii[0] ?? firstKnob(groups, trackId);
   const second =
     (scene && knobAt(scene, two.at)) ??
-    groups
-      .flatMap(({ knobs }) => knobs)
-      .find(({ at }) => at !== first?.at && at.startsWith(`tracks/${trackId}/`) && at.endsWith('radiusMm')) ??
-    groups.flatMap(({ knobs }) => knobs).find(({ at }) => at !== first?.at) ??
+    [...radii, ...groups.flatMap(({ knobs }) => knobs)].find(({ at }) => at !== first?.at) ??
     null;
   if (!scene || !first || !second) return null;
   const ranges = [one.range ?? usualRange(first), two.range ?? usualRange(second)] as const;

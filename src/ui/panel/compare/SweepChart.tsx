@@ -36,10 +36,11 @@ export function SweepChart({ sweep, unit, chosen, onChoose }: SweepChartProps) {
   const edges = sweep.line?.edges ?? [];
   const lettered = edges.map(({ passes: good, fails }) => ({ at: (good + fails) / 2, good }));
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
     <svg
       className="sweep-chart"
       viewBox={`0 0 ${size.width} ${size.height}`}
-      role="img"
+      role="group"
       aria-label="Margins of the sweep"
     >
       <rect

@@ -9,7 +9,8 @@ export function SweepOutcome({ sweep, knob }: { readonly sweep: SweepState; read
   const { unit, label } = knob;
   const [chosen, setChosen] = useState<number | null>(null);
   const { ask, gauge, line, base } = sweep;
-  const edge = line?.edges.at(sweep.question === null ? 0 : -1)?.passes ?? null;
+  // A question has its own answer; a sweep is read at its edge until another place is pressed.
+  const edge = sweep.question === null ? (line?.edges[0]?.passes ?? null) : null;
   const value = chosen ?? edge;
   const point = sweep.points.find(({ at }) => at === value);
   const full = sweep.question?.full ?? null;

@@ -30,8 +30,7 @@ export function VariantItem({ row: { id, name, from, scene, compared }, beside }
               <button
                 type="button"
                 className="link"
-                aria-pressed={beside !== null}
-                aria-label={`Show ${name} beside the railway`}
+                aria-label={beside === null ? `Show beside: ${name}` : `Hide: ${name}`}
                 onClick={() => (beside === null ? void actions.showBeside(id) : actions.hideBeside())}
               >
                 {beside === null ? 'Show beside' : 'Hide'}
