@@ -14,6 +14,7 @@ import { Refusable } from '../../controls/Refusable.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { mmShown, readMm } from '../../measures.ts';
 import { useShow } from '../../show.ts';
+import { freeName } from '../freeName.ts';
 
 interface TrackRowsProps {
   readonly tracks: readonly SceneTrack[];
@@ -125,11 +126,4 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
       {said === null && proposed && <p className="quiet">{proposed.because.source}.</p>}
     </>
   );
-}
-
-/** A name like the wish that no track has. */
-function freeName(tracks: readonly SceneTrack[], wish: string): string {
-  let name = wish;
-  for (let number = 2; tracks.some((track) => track.name === name); number++) name = `${wish} ${number}`;
-  return name;
 }

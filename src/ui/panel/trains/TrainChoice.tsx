@@ -2,7 +2,7 @@ import { copyTrain, removeTrain } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useDesk } from '../../context.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
-import { freeName } from './freeName.ts';
+import { freeName } from '../freeName.ts';
 
 interface TrainChoiceProps {
   readonly trains: Scene['trains'];

@@ -15,7 +15,7 @@ import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { counted } from '../../show.ts';
-import { freeName } from './freeName.ts';
+import { freeName } from '../freeName.ts';
 import { NumberFields } from './NumberFields.tsx';
 
 interface VehiclePartProps {
