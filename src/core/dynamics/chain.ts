@@ -1,7 +1,7 @@
 import type { Train } from '../stock/types.ts';
 import { type JointLaw, storedEnergy } from './couplerLaw.ts';
 import { type FrameLayout, frameLayout } from './frameLayout.ts';
-import { type Address, type Kernel, loadKernel } from './kernel/load.ts';
+import { type Address, type Kernel, leaveKernel, takeKernel } from './kernel/load.ts';
 import { setDrive, setLaw } from './kernelSettings.ts';
 import { type RouteTables, tabulatedHeight } from './routeTables.ts';
 import { type Engine, EngineView } from './traction.ts';
@@ -113,7 +113,7 @@ export interface Ground {
 
 /** Lays a route's tables in the memory of a kernel of their own. */
 export function layGround(tables: RouteTables): Ground {
-  const kernel = loadKernel();
+  const kernel = takeKernel();
   const lay = (values: Float64Array): Address => {
     const at = kernel.room(values.byteLength);
     new Float64Array(kernel.memory.buffer, at, values.length).set(values);
@@ -127,6 +127,13 @@ export function layGround(tables: RouteTables): Ground {
     gripTables: lay(tables.grip),
     chainageTable: lay(tables.chainage),
   };
+}
+
+/** Takes a route's tables away, when no train is on it any more: its kernel is free for another. */
+export function clearGround({ kernel, vehicleTables, jointTables, gripTables, chainageTable }: Ground): void {
+  // What was taken last comes free first.
+  for (const at of [chainageTable, gripTables, jointTables, vehicleTables]) kernel.giveBack(at);
+  leaveKernel(kernel);
 }
 
 /** A train at rest at the places given (rail distance of each origin, m), with a law and a release force, N, for each joint. */

@@ -1,4 +1,4 @@
-import type { Ground } from './chain.ts';
+import { clearGround, type Ground } from './chain.ts';
 import { checkRun, groundFor, startOn, toEnd } from './run.ts';
 import type { Run, RunInput } from './types.ts';
 
@@ -16,7 +16,7 @@ import type { Run, RunInput } from './types.ts';
 export function runEnsemble(inputs: readonly RunInput[]): Run[] {
   for (const input of inputs) checkRun(input);
   const shared: { readonly input: RunInput; readonly ground: Ground }[] = [];
-  return inputs.map((input) => {
+  const runs = inputs.map((input) => {
     let known = shared.find(({ input: other }) => sameRoute(input, other));
     if (known === undefined) {
       known = { input, ground: groundFor(input) };
@@ -27,6 +27,8 @@ export function runEnsemble(inputs: readonly RunInput[]): Run[] {
     stepper.leave();
     return done;
   });
+  for (const { ground } of shared) clearGround(ground);
+  return runs;
 }
 
 /** Whether two inputs have the same route tables. */

@@ -1,7 +1,7 @@
 import { frontReach, makeJoint, rearReach, referenceSpacing } from '../stock/index.ts';
 import type { SecondStage, Train } from '../stock/types.ts';
 import { railAt } from '../track/index.ts';
-import { type Chain, CRAWL, createChain, type Ground, layGround } from './chain.ts';
+import { type Chain, CRAWL, clearGround, createChain, type Ground, layGround } from './chain.ts';
 import type { JointLaw } from './couplerLaw.ts';
 import { createDriver } from './driver.ts';
 import { createEventLog } from './eventLog.ts';
@@ -18,7 +18,7 @@ export interface RunStepper {
   advance(seconds: number): boolean;
   /** Share done, 0..1: of the way or of the time, whichever is further. */
   done(): number;
-  /** Closes the account and hands over the result. */
+  /** Closes the account and hands over the result; the run goes no further. */
   finish(): Run;
 }
 
@@ -29,7 +29,21 @@ export interface RunStepper {
  */
 export function startRun(input: RunInput): RunStepper {
   checkRun(input);
-  return startOn(groundFor(input), input);
+  const ground = groundFor(input);
+  const stepper = startOn(ground, input);
+  let result: Run | null = null;
+  return {
+    advance: (seconds) => result !== null || stepper.advance(seconds),
+    done: () => (result === null ? stepper.done() : 1),
+    finish() {
+      if (result === null) {
+        result = stepper.finish();
+        stepper.leave();
+        clearGround(ground);
+      }
+      return result;
+    },
+  };
 }
 
 /** Rail distance of the first origin at the start, m. */

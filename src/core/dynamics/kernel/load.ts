@@ -94,8 +94,22 @@ declare const atob: (text: string) => string;
 
 let compiled: object | null = null;
 
-/** A kernel with memory of its own, which goes when nothing refers to it any more. Compiled once, at first use. */
-export function loadKernel(): Kernel {
+/** Kernels that nothing lies in any more, and how many are kept at the most. */
+const idle: Kernel[] = [];
+const IDLE_AT_MOST = 4;
+
+/**
+ * A kernel with memory of its own. Compiled once, at first use; one that has been left is taken before a new one is made, since an engine makes
+ * a way into each anew when it has been called often enough, which takes as long as a tenth of a run.
+ */
+export function takeKernel(): Kernel {
+  const left = idle.pop();
+  if (left !== undefined) return left;
   compiled ??= new WebAssembly.Module(Uint8Array.from(atob(binary), (letter) => letter.charCodeAt(0)));
   return new WebAssembly.Instance(compiled).exports as Kernel;
+}
+
+/** Leaves a kernel to others, once everything taken of its memory has been given back. */
+export function leaveKernel(kernel: Kernel): void {
+  if (idle.length < IDLE_AT_MOST) idle.push(kernel);
 }

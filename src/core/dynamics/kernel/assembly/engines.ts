@@ -1,5 +1,6 @@
 /* Traction: how an engine enters its row of the system, which of its modes the solution bears out, and what its work is. */
 import { Engine, frictionAtSlip, Mode, motorForce, rotorAfter, signOf } from './motor';
+import { locateAgain } from './sweeps';
 import { FREE, Half, outerOf, setLane, setLaneBits, Train, vehicleAt } from './train';
 import { chainForce, frictionOf } from './vehicles';
 
@@ -56,6 +57,7 @@ function enter(engine: Engine, mode: Mode, startWay: f64 = 0): bool {
     engine.rowDiagonal = 2 * inertia + line;
     engine.rowRight = inertia * (v0 + w0) + engine.stallForce * engine.setting - 0.5 * line * (w0 - v0);
   } else if (mode === Mode.hold) {
+    engine.alone = rotorAfter(engine, 0);
     engine.slide = v0 !== 0 ? signOf(v0) : signOf(engine.alone);
     engine.fixed = 1;
     engine.fixedSpeed = engine.alone;
@@ -106,7 +108,6 @@ export function beginEngine(train: Train, engine: Engine): void {
   engine.startSpeed = count * half.speed;
   engine.regripped = 0;
   engine.way = engine.rimSpeed !== 0 ? signOf(engine.rimSpeed) : signOf(engine.setting);
-  engine.alone = rotorAfter(engine, 0);
   // Net drawbar pull towards the engine's rear takes weight off its driven wheels.
   const pull = count * (half.force - outerOf(half).force);
   const normal = Math.max(engine.drivenMass * weighing(train, engine) - engine.transfer * pull, 0);
@@ -200,6 +201,7 @@ export function bookEngine(train: Train, engine: Engine): void {
   const half = engine.half;
   setLane(half, offsetof<Half>('speed'), engine.count * engine.endSpeed);
   engine.speed = engine.endSpeed + 0;
+  if (engine.fixed) locateAgain(train, half);
   const level = engine.friction;
   const share = level > 0 ? ((friction * signOf(mean)) / level) * Math.abs(mean) * h : 0;
   train.rolling = booked(train.rolling, half.viscous * mean * mean * h + share * half.rolling);

@@ -55,8 +55,8 @@ export function writeFrame(train: Train, out: usize, time: f64): i32 {
     const here = changetype<usize>(row);
     const shift = tabulated(train, load<u32>(here, 4), load<u32>(here, 12), mul(add(place, innerPlace), middles));
     const extension = add(sub(sub(place, innerPlace), row.spacing), shift);
-    const draftPeak = row.draftPeak;
-    const buffPeak = row.buffPeak;
+    const draftPeak = larger(row.draftPeak, force);
+    const buffPeak = smaller(row.buffPeak, force);
 
     const draws = below(zero, force);
     const pushes = below(force, zero);
@@ -78,6 +78,7 @@ export function writeFrame(train: Train, out: usize, time: f64): i32 {
     storeSecond(speeds, i, add(mul(speed, counts), zero));
     if (p < rows - 1) storeJoint(joints, n - 1, i - 1, true, force, draftPeak, buffPeak, extension);
   }
+  train.fold = zero;
   writeEngines(train, joints + 4 * (wide - 8), demandOf(train));
   return (v128.any_true(news) ? CONTACT_NEWS : 0) | (v128.any_true(moving) ? 0 : ALL_STAND);
 }

@@ -21,39 +21,80 @@ import {
   turnedBy,
   where,
 } from './pairs';
-import { Row, rowAt, Train } from './train';
+import { Half, Row, rowAt, Train } from './train';
 
 /** Added to a whole number below 2^31 it leaves that number in the lowest bits. */
 export const WHOLE: f64 = 4503599627370496;
 
+/** Where a row's place and speed stand: at the step's start, and as they are now. */
+export const START: usize = offsetof<Row>('startPlace');
+export const NOW: usize = offsetof<Row>('place');
+
+/** What `sweepBack` tells. */
+export const ASTRAY: i32 = 1;
+export const PAST: i32 = 2;
+
 /** Bytes from node to node in a vehicle's table (sine, cosine, bend, angle), as a shift, and in a joint's. */
-const VEHICLE_NODE: usize = 5;
-const JOINT_NODE: usize = 3;
+const VEHICLE_NODE: i32 = 5;
+const JOINT_NODE: i32 = 3;
+
+/** Finds the nodes of the route tables that a row's vehicles stand at in the middle of a step, and its joints at its start. */
+function locateRow(train: Train, row: Row, place: v128, speed: v128, innerPlace: v128): void {
+  const zero = both(0);
+  const x = sub(mul(add(place, mul(train.halfStep, speed)), train.toNode), train.firstNode);
+  const k = f64x2.floor(smaller(larger(x, zero), train.lastNodes));
+  const y = sub(mul(add(place, innerPlace), train.middleToNode), train.firstNode);
+  const m = f64x2.floor(smaller(larger(y, zero), train.lastNodes));
+  row.share = sub(x, k);
+  row.middleShare = sub(y, m);
+  const node = i64x2.shl(add(k, train.whole), VEHICLE_NODE);
+  const knot = i64x2.shl(add(m, train.whole), JOINT_NODE);
+  row.nodes = i32x4.add(row.tables, v128.shuffle<i32>(node, knot, 0, 4, 2, 6));
+}
+
+/** The same for every row of a train from its places and speeds, START or NOW. */
+export function locate(train: Train, from: usize): void {
+  let here = train.rows;
+  const end = here + <usize>train.rowCount * offsetof<Row>();
+  while (here < end) {
+    const at = here + from;
+    locateRow(train, changetype<Row>(here), v128.load(at), v128.load(at, 16), v128.load(at, offsetof<Row>()));
+    here += offsetof<Row>();
+  }
+}
+
+/** The same for the row of one vehicle, as it is now. */
+export function locateAgain(train: Train, half: Half): void {
+  const row = changetype<Row>(changetype<usize>(half) & ~15);
+  const inner = changetype<Row>(changetype<usize>(row) + offsetof<Row>());
+  locateRow(train, row, row.place, row.speed, inner.place);
+}
 
 /**
  * Looks up what the route asks at the step's middle, and eliminates the tridiagonal system from both ends to the middle
  * for the branches as chosen.
  */
-export function sweepForward(train: Train): void {
-  const zero = both(0);
-  let c = zero;
-  let d = zero;
+export function sweepForward(train: Train, from: usize): void {
+  const fold = train.fold;
+  const beyond = train.rows + <usize>train.rowCount * offsetof<Row>();
+  changetype<Row>(beyond).startPlace = v128.load(beyond + from);
+  let c = both(0);
+  let d = both(0);
   let here = train.rows;
   const end = here + <usize>train.rowCount * offsetof<Row>();
   while (here < end) {
     const row = changetype<Row>(here);
     const outer = changetype<Row>(here - offsetof<Row>());
-    const inner = changetype<Row>(here + offsetof<Row>());
-    const place = row.place;
-    const speed = row.speed;
+    const at = here + from;
+    const place = v128.load(at);
+    const speed = v128.load(at, 16);
+    row.startPlace = place;
+    row.startSpeed = speed;
 
     // The two vehicles' tables, between the nodes either side.
-    const x = sub(mul(add(place, mul(train.halfStep, speed)), train.toNode), train.firstNode);
-    const k = f64x2.floor(smaller(larger(x, zero), train.lastNodes));
-    const t = sub(x, k);
-    const node = add(k, train.whole);
-    const a = <usize>load<u32>(here, 0) + ((<usize>i32x4.extract_lane(node, 0)) << VEHICLE_NODE);
-    const b = <usize>load<u32>(here, 8) + ((<usize>i32x4.extract_lane(node, 2)) << VEHICLE_NODE);
+    const t = row.share;
+    const a = <usize>load<u32>(here, offsetof<Row>('nodes'));
+    const b = <usize>load<u32>(here, offsetof<Row>('nodes') + 8);
     const ta = firsts(t, t);
     const tb = seconds(t, t);
     const sineCosineA = between(v128.load(a, 0), v128.load(a, 32), ta);
@@ -75,16 +116,13 @@ export function sweepForward(train: Train): void {
     const steady = sub(add(mul(row.inertia, speed), row.push), add(grade, mul(slide, add(rolling, curve))));
 
     // The two inner joints: extension, levers, and force as a straight line in the rate.
-    const innerPlace = inner.place;
+    const innerPlace = v128.load(at, offsetof<Row>());
     const toMiddle = train.middleToNode;
-    const y = sub(mul(add(place, innerPlace), toMiddle), train.firstNode);
-    const m = f64x2.floor(smaller(larger(y, zero), train.lastNodes));
-    const knot = add(m, train.whole);
-    const qa = v128.load(<usize>load<u32>(here, 4) + ((<usize>i32x4.extract_lane(knot, 0)) << JOINT_NODE));
-    const qb = v128.load(<usize>load<u32>(here, 12) + ((<usize>i32x4.extract_lane(knot, 2)) << JOINT_NODE));
+    const qa = v128.load(<usize>load<u32>(here, offsetof<Row>('nodes') + 4));
+    const qb = v128.load(<usize>load<u32>(here, offsetof<Row>('nodes') + 12));
     const q = firsts(qa, qb);
     const dq = sub(seconds(qa, qb), q);
-    const extension = add(sub(sub(place, innerPlace), row.spacing), add(q, mul(dq, sub(y, m))));
+    const extension = add(sub(sub(place, innerPlace), row.spacing), add(q, mul(dq, row.middleShare)));
     const tilt = mul(dq, toMiddle);
     const one = train.one;
     const front = add(one, tilt);
@@ -96,7 +134,11 @@ export function sweepForward(train: Train): void {
     row.base = base;
 
     // The vehicle's balance, diagonal·V = right + minusLower·V(outer) + hold·slope·rear·V(inner), becomes V = d + c·V(inner).
-    const grip = turnedBy(mul(slide, flange), add(outer.force, row.force), train.sign);
+    const force = row.force;
+    const seen = where(fold, force);
+    row.draftPeak = larger(row.draftPeak, seen);
+    row.buffPeak = smaller(row.buffPeak, seen);
+    const grip = turnedBy(mul(slide, flange), add(outer.force, force), train.sign);
     const pull = sub(outer.rear, grip);
     const hold = add(front, grip);
     const pullSlope = mul(pull, outer.slope);
@@ -104,10 +146,11 @@ export function sweepForward(train: Train): void {
     const minusLower = mul(pullSlope, outer.front);
     const diagonal = add(add(row.diagonal, viscous), add(mul(pullSlope, outer.rear), mul(holdSlope, front)));
     const right = add(steady, sub(mul(pull, outer.base), mul(hold, base)));
-    const pivot = div(train.one, sub(diagonal, mul(minusLower, c)));
     const free = row.free;
-    d = either(where(free, mul(add(right, mul(minusLower, d)), pivot)), row.fixed);
-    c = where(free, mul(mul(holdSlope, rear), pivot));
+    const lead = where(free, mul(holdSlope, rear));
+    const rest = sub(diagonal, mul(minusLower, c));
+    d = either(where(free, div(add(right, mul(minusLower, d)), rest)), row.fixed);
+    c = div(lead, rest);
     row.upper = c;
     row.right = d;
     here += offsetof<Row>();
@@ -126,75 +169,60 @@ export function strays(row: Row, rate: v128, force: v128, h: v128): v128 {
 }
 
 /**
- * Substitutes back from the middle for the mean speeds, rates and forces. Returns whether every joint's stretch of law
- * and every vehicle's way of sliding hold for them.
+ * Substitutes back from the middle for the mean speeds, rates and forces, and moves every vehicle by the step as solved: places and speeds at its
+ * end, where that is in the tables, and the work of running friction and of the joints' dampers as far as they act all through the step. Returns
+ * ASTRAY when a joint's stretch of law or a vehicle's way of sliding does not hold for them, and PAST when a joint is past its release force.
  */
-export function sweepBack(train: Train): bool {
+export function sweepBack(train: Train): i32 {
   const h = both(train.step);
   const zero = both(0);
   const onto = both(2);
+  // What adds up stands in memory and not in registers, of which there are fewer: so each row's numbers are used up one after the other.
+  train.rolling = train.startRolling;
+  train.curve = train.startCurve;
+  train.flange = train.startFlange;
+  train.coupler = train.startCoupler;
+  train.wrong = zero;
+  train.past = zero;
   let row = rowAt(train, train.rowCount - 1);
   const c = row.upper;
   const d = row.right;
   // The halves meet: each one's innermost speed in terms of the other's, which counts the other way.
   let mean = div(sub(d, mul(c, swapped(d))), sub(both(1), mul(c, swapped(c))));
   let inner = mirrored(mean);
-  let wrong = zero;
+  // Beyond the last row stands its mirror image: the inner neighbours of the innermost vehicles.
+  let innerPlace = mirrored(add(row.startPlace, mul(h, mean)));
+  rowAt(train, train.rowCount).place = innerPlace;
+  let innerForce = zero;
+  let innerFlange = zero;
   while (true) {
-    const rate = sub(mul(row.front, mean), mul(row.rear, inner));
-    const force = add(row.base, mul(row.slope, rate));
     row.mean = mean;
+    const place = add(row.startPlace, mul(h, mean));
+    row.place = place;
+    const speed = sub(mul(onto, mean), row.startSpeed);
+    row.speed = speed;
+    locateRow(train, row, place, speed, innerPlace);
+    const rate = sub(mul(row.front, mean), mul(row.rear, inner));
     row.rate = rate;
+    const force = add(row.base, mul(row.slope, rate));
     row.force = force;
-    const turned = below(mul(sub(mul(onto, mean), row.speed), row.slide), zero);
-    wrong = either(wrong, either(turned, strays(row, rate, force, h)));
+    const slide = row.slide;
+    train.wrong = either(train.wrong, either(below(mul(speed, slide), zero), strays(row, rate, force, h)));
+    train.past = either(train.past, below(row.release, force));
+    train.coupler = add(train.coupler, mul(mul(row.damping, rate), mul(rate, h)));
+    train.flange = add(train.flange, mul(innerFlange, abs(add(force, innerForce))));
+    const way = where(row.booked, mul(h, mean));
+    const path = mul(slide, way);
+    train.rolling = add(train.rolling, add(mul(mul(row.viscous, mean), way), mul(row.rolling, path)));
+    train.curve = add(train.curve, mul(row.curve, path));
+    innerFlange = mul(row.flange, path);
+    innerForce = force;
+    innerPlace = place;
     if (changetype<usize>(row) === train.rows) break;
     row = changetype<Row>(changetype<usize>(row) - offsetof<Row>());
     inner = mean;
     mean = add(row.right, mul(row.upper, inner));
   }
-  return !v128.any_true(wrong);
-}
-
-/**
- * Moves every vehicle by the step as solved, keeps the joints' peaks, and books the work of running friction and of the
- * joints' dampers where they acted all through the step. Returns whether some joint is past its release force.
- */
-export function commit(train: Train): bool {
-  const h = both(train.step);
-  const onto = both(2);
-  let rollingWork = train.rolling;
-  let curveWork = train.curve;
-  let flangeWork = train.flange;
-  let damperWork = train.coupler;
-  let outerForce = both(0);
-  let past = both(0);
-  let row = rowAt(train, 0);
-  const end = train.rows + <usize>train.rowCount * offsetof<Row>();
-  while (changetype<usize>(row) < end) {
-    const mean = row.mean;
-    const force = row.force;
-    const moved = mul(h, mean);
-    row.place = add(row.place, moved);
-    row.speed = sub(mul(onto, mean), row.speed);
-    const way = where(row.booked, moved);
-    const path = mul(row.slide, way);
-    rollingWork = add(rollingWork, add(mul(mul(row.viscous, mean), way), mul(row.rolling, path)));
-    curveWork = add(curveWork, mul(row.curve, path));
-    flangeWork = add(flangeWork, mul(mul(row.flange, abs(add(outerForce, force))), path));
-    const rate = row.rate;
-    damperWork = add(damperWork, mul(mul(row.damping, rate), mul(rate, h)));
-    row.draftPeak = larger(row.draftPeak, force);
-    row.buffPeak = smaller(row.buffPeak, force);
-    past = either(past, below(row.release, force));
-    outerForce = force;
-    row = changetype<Row>(changetype<usize>(row) + offsetof<Row>());
-  }
-  // Beyond the last row stands its mirror image: the inner neighbours of the innermost vehicles.
-  row.place = mirrored(rowAt(train, train.rowCount - 1).place);
-  train.rolling = rollingWork;
-  train.curve = curveWork;
-  train.flange = flangeWork;
-  train.coupler = damperWork;
-  return v128.any_true(past);
+  train.flange = add(train.flange, mul(innerFlange, abs(innerForce)));
+  return (v128.any_true(train.wrong) ? ASTRAY : 0) | (v128.any_true(train.past) ? PAST : 0);
 }

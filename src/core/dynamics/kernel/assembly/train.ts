@@ -19,9 +19,15 @@ export const FREE: u64 = u64.MAX_VALUE;
 export class Row {
   /** Addresses of the route tables, four bytes each: of the first lane's vehicle and joint, then of the second's. */
   tables: v128;
-  /** Place at the step's start, m; speed, m/s; mean speed over the step as solved, m/s. */
+  /** Addresses of the nodes they are read from in this step, in the same order; share of the way to the next node, of vehicle and joint. */
+  nodes: v128;
+  share: v128;
+  middleShare: v128;
+  /** Place, m, and speed, m/s, as they are now and as they were at the step's start; mean speed over the step as solved, m/s. */
   place: v128;
   speed: v128;
+  startPlace: v128;
+  startSpeed: v128;
   mean: v128;
   /** Twice the mass by the step, kg/s, and the same with what an engine adds to the diagonal; its push, N. */
   inertia: v128;
@@ -82,10 +88,20 @@ export class Half {
   vehicleTable: u32;
   jointTable: u32;
   _tables: u64;
+  nodes: u64;
+  _nodes: u64;
+  share: f64;
+  _share: f64;
+  middleShare: f64;
+  _middleShare: f64;
   place: f64;
   _place: f64;
   speed: f64;
   _speed: f64;
+  startPlace: f64;
+  _startPlace: f64;
+  startSpeed: f64;
+  _startSpeed: f64;
   mean: f64;
   _mean: f64;
   inertia: f64;
@@ -223,6 +239,16 @@ export class Train {
   curve: v128;
   flange: v128;
   coupler: v128;
+  /** Masks a sweep gathers: lanes that are not as foretold, lanes whose joint is past its release force. */
+  wrong: v128;
+  past: v128;
+  /** The same at the step's start. */
+  startRolling: v128;
+  startCurve: v128;
+  startFlange: v128;
+  startCoupler: v128;
+  /** Mask: the forces of the step before are still to be counted among the peaks. */
+  fold: v128;
   rows: usize;
   vehicles: usize;
   joints: usize;

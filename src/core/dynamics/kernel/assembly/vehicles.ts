@@ -24,7 +24,7 @@ export function frictionOf(half: Half): f64 {
 export function rest(train: Train, half: Half): void {
   half.free = 0;
   half.booked = 0;
-  half.fixed = 0.5 * half.speed;
+  half.fixed = 0.5 * half.startSpeed;
   half.slide = 0;
   train.resting++;
 }
@@ -47,7 +47,7 @@ export function settleVehicles(train: Train, single: bool): bool {
     const vehicle = vehicleAt(train, i);
     if (vehicle.kind !== 0) continue;
     const half = halfAt(train, i);
-    const v0 = half.speed;
+    const v0 = half.startSpeed;
     if (half.free) {
       if ((2 * half.mean - v0) * half.slide < 0 && frictionOf(half) > 0) {
         rest(train, half);
