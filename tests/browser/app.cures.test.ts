@@ -99,7 +99,7 @@ describe('a cure', () => {
     await page
       .getByRole('banner')
       .getByText('as you left it')
-      .or(page.getByText('working out what would help'))
+      .or(page.getByText('trying cures'))
       .waitFor();
   });
 

@@ -36,7 +36,7 @@ export function StateLine() {
     <span className="state-line">
       {notKept && <b role="alert">{notKeptWords[notKept]}</b>}
       {file !== null && <i title="The file that Save writes to">{file}</i>}
-      {quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}
+      <span className="words">{quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}</span>
       {stoppable && (
         <button type="button" className="link" onClick={() => runCommand(desk, stopRun)}>
           Stop

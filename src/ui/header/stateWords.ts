@@ -22,7 +22,7 @@ export function stateWords(state: SessionState): string {
   const outcomes = [...cures.values()].flat();
   const over = outcomes.filter(({ state: now }) => now === 'done' || now === 'impossible').length;
   if (outcomes.some((outcome) => outcome.state === 'running')) {
-    return `working out what would help, ${over + 1} of ${outcomes.length}`;
+    return `trying cures, ${over + 1} of ${outcomes.length}`;
   }
   return opened ? openedWords(opened) : '';
 }

@@ -63,7 +63,7 @@ describe('what is going on', () => {
         ],
       ],
     ]) as SessionState['cures'];
-    expect(stateWords(stateOf({ cures }))).toBe('working out what would help, 2 of 3');
+    expect(stateWords(stateOf({ cures }))).toBe('trying cures, 2 of 3');
   });
 
   it('is where the scene came from when all is done', () => {
