@@ -1,8 +1,8 @@
 import { jointLoads } from './jointLoads.ts';
 import { newSample, sayNothing } from './sample.ts';
-import { newSideForces, type SideForcesOf, sideForces } from './sideForces.ts';
+import { newSideForces, type SideForcesOf, sideForces, sideForcesOfPlay } from './sideForces.ts';
 import type { Frame, RiskDefinition, Sample } from './types.ts';
-import { halfSpan, wheelPlay, wheelPlayTolerance } from './wheelPlay.ts';
+import { halfSpan } from './wheelPlay.ts';
 
 /**
  * Jack-knifing: pushed, a train folds, and its drawbars press running gear off sideways, in a curve to the outside. The sideways push that comes on
@@ -23,13 +23,7 @@ export const jackKnife: RiskDefinition = {
     if (vehicles.length < 2) return null;
     const loads = jointLoads(context);
     const usual = sideForces(context);
-    const withPlay = (way: -1 | 1): SideForcesOf =>
-      sideForces(
-        context,
-        vehicles.map((vehicle) => wheelPlay(vehicle) + way * wheelPlayTolerance(vehicle)),
-      );
-    const snuggest = withPlay(-1);
-    const loosest = withPlay(1);
+    const { snuggest, loosest } = sideForcesOfPlay(context);
     const forces = newSideForces();
     const buff = (frame: number, joint: number): number => loads.peak(frame, joint, false) || 0;
     const pull = (frame: number, joint: number): number => loads.peak(frame, joint, true) || 0;

@@ -5,7 +5,7 @@ import { standardGravity } from '../units/index.ts';
 import { contactFaces, contactLift } from './endLift.ts';
 import { at, rowLength, standingsOf } from './standings.ts';
 import type { Frame, RiskContext } from './types.ts';
-import { wheelPlay } from './wheelPlay.ts';
+import { wheelPlay, wheelPlayTolerance } from './wheelPlay.ts';
 
 /** What two coupling forces, the speed and the lean of the track do to one vehicle. N and N·m; to the left and counter-clockwise positive. */
 export interface SideForces {
@@ -110,6 +110,19 @@ export function sideForces(context: RiskContext, plays?: readonly number[], spee
     known.set(context, usual);
   }
   return usual;
+}
+
+/** The same with the least and with the most play that the wheels may have. */
+export function sideForcesOfPlay(context: RiskContext): {
+  readonly snuggest: SideForcesOf;
+  readonly loosest: SideForcesOf;
+} {
+  const withPlay = (way: -1 | 1): SideForcesOf =>
+    sideForces(
+      context,
+      context.train.vehicles.map((vehicle) => wheelPlay(vehicle) + way * wheelPlayTolerance(vehicle)),
+    );
+  return { snuggest: withPlay(-1), loosest: withPlay(1) };
 }
 
 /** The usual ones of each trial: all sideways risks share them. */

@@ -6,10 +6,9 @@ import { leansOrCurves } from './curvatureAt.ts';
 import { jointLoads } from './jointLoads.ts';
 import { flangeAngle, nadalQuotient, wheelFriction } from './nadal.ts';
 import { newSample, sayNothing } from './sample.ts';
-import { leastLoad, newSideForces, type SideForcesOf, sideForces } from './sideForces.ts';
+import { leastLoad, newSideForces, type SideForcesOf, sideForces, sideForcesOfPlay } from './sideForces.ts';
 import { twistUnloading } from './twistUnloading.ts';
 import type { Comparison, Frame, Governing, RiskDefinition, Sample } from './types.ts';
-import { wheelPlay, wheelPlayTolerance } from './wheelPlay.ts';
 
 /**
  * Angle between wheel and rail from which wheels slide outright and curving takes its full force, rad; below it in proportion (0.003 to
@@ -61,13 +60,7 @@ export const wheelClimb: RiskDefinition = {
     if (!leansOrCurves(path.track) && vehicles.length < 2) return null;
     const loads = jointLoads(context);
     const usual = sideForces(context);
-    const withPlay = (way: -1 | 1): SideForcesOf =>
-      sideForces(
-        context,
-        vehicles.map((vehicle) => wheelPlay(vehicle) + way * wheelPlayTolerance(vehicle)),
-      );
-    const snuggest = withPlay(-1);
-    const loosest = withPlay(1);
+    const { snuggest, loosest } = sideForcesOfPlay(context);
     const forces = newSideForces();
     const point = trackPoint(path.track, 0);
     const quotients = Float64Array.from(vehicles, ({ wheels }) =>

@@ -3,6 +3,7 @@ import { missingWorkings, withAllWorkings } from '../../../state/stock/index.ts'
 import type { Scene } from '../../../state/types.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
+import { TrialButtons } from '../trial/TrialButtons.tsx';
 
 interface TrialsPartProps {
   readonly scene: Scene;
@@ -22,19 +23,7 @@ export function TrialsPart({ scene, train }: TrialsPartProps) {
   return (
     <>
       <h3 id="train-trials">Trials</h3>
-      <ul className="trial-list" aria-labelledby="train-trials">
-        {trials.map((trial) => (
-          <li key={trial.id}>
-            <button
-              type="button"
-              aria-current={trial.id === current ? 'true' : undefined}
-              onClick={() => void actions.chooseTrial(trial.id)}
-            >
-              {trial.name}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <TrialButtons trials={trials} labelledBy="train-trials" />
       <div className="add-row">
         {scene.tracks.length > 1 && (
           <span className="study-field">

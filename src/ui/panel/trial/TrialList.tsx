@@ -1,12 +1,11 @@
 import { chooseRailway } from '../../../state/commands/index.ts';
-import { useDesk, useSession } from '../../context.tsx';
+import { useSession } from '../../context.tsx';
 import { CommandButton } from '../../controls/CommandButton.tsx';
+import { TrialButtons } from './TrialButtons.tsx';
 
 /** The trials of this scene, and the way to other scenes. */
 export function TrialList() {
-  const { actions } = useDesk();
   const trials = useSession((state) => state.scene?.trials);
-  const current = useSession((state) => state.trialId);
   if (!trials) return null;
   return (
     <>
@@ -16,19 +15,7 @@ export function TrialList() {
           Other railways…
         </CommandButton>
       </div>
-      <ul className="trial-list" aria-labelledby="trials-of-scene">
-        {trials.map((trial) => (
-          <li key={trial.id}>
-            <button
-              type="button"
-              aria-current={trial.id === current ? 'true' : undefined}
-              onClick={() => void actions.chooseTrial(trial.id)}
-            >
-              {trial.name}
-            </button>
-          </li>
-        ))}
-      </ul>
+      <TrialButtons trials={trials} labelledBy="trials-of-scene" />
     </>
   );
 }
