@@ -30,6 +30,7 @@ const options = {
   heights: { type: 'string' },
   'least-radius': { type: 'string' },
   room: { type: 'string' },
+  allow: { type: 'string', multiple: true },
   looks: { type: 'string' },
   workers: { type: 'string' },
   hold: { type: 'string', multiple: true },

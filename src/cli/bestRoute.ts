@@ -2,23 +2,27 @@ import { fieldUnit, type Scene, sceneQuantities } from '../scene/index.ts';
 import { affectedTrials, type ProbeBy, probeScene } from '../sim/study/index.ts';
 import {
   type RoomCorner,
+  type RoomKind,
   type RouteAim,
   type RouteAnswer,
   type RouteFound,
   type RouteHooks,
   type RouteNumber,
   type RouteQuestion,
+  type RouteRoom,
+  roomOf,
   searchRoute,
 } from '../sim/study/route/index.ts';
 import { scenePoints } from '../sim/study/sceneProfile.ts';
 import { loadSolver } from '../sim/survey/solver.ts';
 import { type BestOptions, curveRuleMm, numberOf, towardsOf } from './best.ts';
 import type { BestRouteReport, RouteFields } from './bestRouteReport.ts';
+import { bestRouteText } from './bestRouteText.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
 import { steppedRange } from './fieldText.ts';
 import { finiteMm } from './reportFields.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { callText, checkAddress, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
+import { checkAddress, type StudyOptions, studyGauge, studyTrials } from './studyTrials.ts';
 import type { StudyOutput } from './sweep.ts';
 
 export interface BestRouteOptions extends BestOptions, Omit<StudyOptions, 'quick'> {
@@ -33,6 +37,8 @@ export interface BestRouteOptions extends BestOptions, Omit<StudyOptions, 'quick
   readonly leastRadius?: string | undefined;
   /** `WIDTHxDEPTH`, mm, from the corner of the room. */
   readonly room?: string | undefined;
+  /** What of the scene's room is no limit: walls, obstacles, boards. */
+  readonly allow?: readonly string[] | undefined;
   readonly looks?: string | undefined;
 }
 
@@ -90,7 +96,7 @@ function questionOf(scene: Scene, options: BestRouteOptions): RouteQuestion {
       verticalRadius: metres('radius', options.radius ?? usual.radius),
       steepest: steepest === undefined ? null : numberOf('steepest', steepest, 0) / 100,
       headroom: metres('headroom', options.headroom),
-      room: options.room === undefined ? (scene.room?.corners ?? null) : boxOf(options.room),
+      room: roomLimits(scene, options),
     },
     grade: {
       curveLength: numberOf('curve', options.curve ?? String(curveRuleMm), 0) / 1e3,
@@ -144,6 +150,22 @@ function usualStep(scene: Scene, at: string, span: number): number {
   return step <= span || whole ? step : span / 10;
 }
 
+const kinds: Readonly<Record<string, RoomKind>> = { walls: 'room', obstacles: 'obstacle', boards: 'boards' };
+
+/** The room of the scene, what is allowed for left out, with the walls of a box where one is given. */
+function roomLimits(scene: Scene, { room, allow = [] }: BestRouteOptions): RouteRoom | null {
+  const allowed = allow.map((word) => {
+    const kind = kinds[word];
+    if (kind === undefined) throw new BadInput(`--allow is walls, obstacles or boards, not "${word}".`);
+    return kind;
+  });
+  const own = roomOf(
+    scene,
+    Object.values(kinds).filter((kind) => !allowed.includes(kind)),
+  );
+  return room === undefined ? own : { obstacles: [], boards: [], ...own, corners: boxOf(room) };
+}
+
 function boxOf(text: string): RoomCorner[] {
   const sides = text.split('x').map((side) => (side.trim() === '' ? Number.NaN : Number(side)));
   const [width, depth] = sides;
@@ -182,17 +204,25 @@ function output(question: RouteQuestion, answer: RouteAnswer): StudyOutput<BestR
     present: answer.present === null ? null : fields(answer.present),
     routes,
     certainty: answer.certainty,
+    inFull: answer.inFull,
     settings: answer.settings,
     looks: answer.probes,
-    inTheWay: answer.inTheWay.map(({ miss, times }) => ({ limit: miss, times })),
+    looked: answer.looked.map((one) => ({
+      settings: settingFields(one.settings),
+      rulingPercent: one.ruling * 100,
+      acrossMm: one.across * 1e3,
+      alongMm: one.along * 1e3,
+      quickShare: one.quickMargin,
+    })),
+    inTheWay: answer.inTheWay.map(({ miss, name, times }) => ({ limit: miss, ...(name !== null && { name }), times })),
   };
   const addresses = [...numbers.map(({ at }) => at), ...(question.endKept ? question.solved : [])];
   return {
     report,
-    text: textOf(question, answer),
+    text: bestRouteText(question, answer),
     csv: csvOf(
       [...addresses, ...measureColumns, ...outcomeColumns],
-      routes.map(({ settings, outcome, points: _points, misses: _misses, ...measures }) => ({
+      routes.map(({ settings, outcome, points: _points, misses: _misses, conflicts: _conflicts, ...measures }) => ({
         ...Object.fromEntries(settings.map(({ at, to }) => [at, to])),
         ...measures,
         ...outcome,
@@ -210,10 +240,14 @@ const measureColumns = [
   'alongMm',
   'quickShare',
   'fullShare',
+  'quickPasses',
+  'agrees',
 ] as const satisfies readonly (keyof RouteFields)[];
 
+const settingFields = (settings: RouteFound['settings']) => settings.map(({ at, to }) => ({ at, to: Number(to) }));
+
 const routeFields = (one: RouteFound, { gauge }: RouteQuestion): RouteFields => ({
-  settings: one.settings.map(({ at, to }) => ({ at, to: Number(to) })),
+  settings: settingFields(one.settings),
   rulingPercent: one.ruling * 100,
   steepestPercent: one.steepest * 100,
   tightestRadiusMm: finiteMm(one.radius),
@@ -221,65 +255,16 @@ const routeFields = (one: RouteFound, { gauge }: RouteQuestion): RouteFields => 
   alongMm: one.along * 1e3,
   quickShare: one.quickMargin,
   fullShare: one.margin,
+  quickPasses: one.quickPasses,
+  agrees: one.agrees,
   outcome: one.probe === null ? null : outcomeFields(one.probe, gauge),
   misses: [...one.misses],
+  conflicts: one.conflicts.map(({ kind, name, trackId, chainage, by }) => ({
+    limit: kind,
+    ...(name !== null && { name }),
+    track: trackId,
+    chainageMm: chainage * 1e3,
+    byMm: by * 1e3,
+  })),
   points: one.points === null ? null : scenePoints(one.points),
 });
-
-const wished: Readonly<Record<RouteAim, string>> = {
-  grade: 'Least ruling grade',
-  margin: 'Greatest smallest margin',
-  front: 'What no other route beats in grade, room and margin',
-};
-
-function textOf(question: RouteQuestion, answer: RouteAnswer): string {
-  const { scene, trackId, aim } = question;
-  const several = question.trialIds.length > 1;
-  const line = (one: RouteFound): string => {
-    const call = one.probe === null ? '' : `, ${callText(one.probe, question.gauge, several)}`;
-    const misses = one.misses.length === 0 ? '' : ` (misses: ${one.misses.map(inWords).join(', ')})`;
-    return `${(one.ruling * 100).toFixed(3)} %, takes ${(one.across * 1e3).toFixed(0)} x ${(one.along * 1e3).toFixed(0)} mm${call}${misses}`;
-  };
-  const lines = answer.routes.flatMap((one) => [
-    `  ${line(one)}`,
-    ...one.settings.map(({ at, to }) => `      ${at} = ${Number(Number(to).toFixed(3))}`),
-    ...(aim === 'front' ? [] : heightLines(one)),
-  ]);
-  const way = answer.inTheWay.map(({ miss, times }) => `${inWords(miss)} (${times})`).join(', ');
-  const reason = answer.reason === null ? '' : ` First: ${answer.reason}`;
-  const nothing = `  No route that was looked at keeps every limit. In the way: ${way}.${reason}`;
-  return [
-    `${scene.name}, ${trackId}: ruling grade with curves, room, closest call`,
-    answer.present === null ? '  now: cannot be laid' : `  now: ${line({ ...answer.present, misses: [] })}`,
-    `${wished[aim]}; ${sureness(answer, aim)}:`,
-    ...(answer.routes.length === 0 ? [nothing] : lines),
-    `${wholeText(answer.whole)}`,
-  ].join('\n');
-}
-
-const heightLines = ({ points }: RouteFound): string[] =>
-  (points === null ? [] : scenePoints(points)).map(
-    ({ atMm, heightMm, verticalCurveLengthMm: curve }) =>
-      `      ${atMm.toFixed(1).padStart(9)} mm  ${heightMm.toFixed(1).padStart(7)} mm${curve === undefined ? '' : `  curve ${curve.toFixed(0)} mm`}`,
-  );
-
-function sureness({ certainty, settings, probes }: RouteAnswer, aim: RouteAim): string {
-  // A margin proven by that pass is not yet proven for full runs.
-  const by = aim === 'grade' ? '' : ' by the quasi-static pass';
-  const looked = `${probes} of ${settings} settings looked at${by}`;
-  if (certainty === 'every-setting') return `proven by looking at all ${settings} settings${by}`;
-  return certainty === 'no-better-neighbour'
-    ? `the best found, ${looked}; nothing around it, a step away, is better`
-    : `the best found, ${looked}`;
-}
-
-const words: Readonly<Record<string, string>> = {
-  radius: 'least radius',
-  'vertical-radius': 'vertical curves',
-  steepest: 'steepest grade',
-  end: 'end of the track',
-  heights: 'no heights keep what is asked',
-  'cannot-be-laid': 'cannot be laid',
-};
-
-const inWords = (miss: string): string => words[miss] ?? miss;

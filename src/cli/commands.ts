@@ -82,11 +82,11 @@ export const commands: Readonly<Record<CommandName, Command>> = {
     const scene = readScene(file);
     const { track, hold = [], radius, steepest, towards, over, curve, headroom } = values;
     const options = { track, hold, radius, steepest, towards, over, curve, headroom };
-    const { vary, solve = [], aim, front, heights, room, looks } = values;
+    const { vary, solve = [], aim, front, heights, room, allow, looks } = values;
     if (vary === undefined) {
-      const lone = (['aim', 'front', 'solve', 'keep-end', 'heights', 'least-radius', 'room', 'looks'] as const).find(
-        (name) => values[name] !== undefined,
-      );
+      const lone = (
+        ['aim', 'front', 'solve', 'keep-end', 'heights', 'least-radius', 'room', 'allow', 'looks'] as const
+      ).find((name) => values[name] !== undefined);
       if (lone !== undefined) throw new BadInput(`--${lone} goes with --vary ADDRESS=FROM..TO.`);
       return study(values, streams, () => best(scene, options));
     }
@@ -98,6 +98,7 @@ export const commands: Readonly<Record<CommandName, Command>> = {
       front,
       heights,
       room,
+      allow,
       looks,
       keepEnd: values['keep-end'],
       leastRadius: values['least-radius'],

@@ -103,6 +103,10 @@ export const helpPages = {
       ['--heights WORD', 'with --vary: best, found anew for every plan (the usual), or own, as the scene has them'],
       ['--least-radius 600', 'tightest radius in plan, mm'],
       ['--room 3800x1600', 'decks stay within this from the corner of the room, mm; within its walls when left out'],
+      [
+        '--allow WORD',
+        'walls, obstacles or boards: this of the scene’s room is no limit; decks keep inside, clear and on them otherwise',
+      ],
       ['--looks 300', 'railways looked at, at most'],
       ['--trial ID', 'only this trial; all that the numbers matter to when left out'],
       ['--risk ID', 'this risk alone decides; everything when left out'],

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { cos, sin } from '../core/math/index.ts';
 import { mostCant } from '../core/stock/index.ts';
-import { type CantRun, type LaidCant, laidCant, sectionRows } from '../core/track/index.ts';
+import { type CantRun, type LaidCant, laidCant, railCentres, sectionRows } from '../core/track/index.ts';
 import { formatLength, parseLength } from '../core/units/index.ts';
 import { type Scene, trackLengthMm } from '../scene/index.ts';
 import { compileScene } from '../sim/index.ts';
@@ -19,7 +19,9 @@ const row = z.strictObject({
   curvaturePerM: number('One over the radius in metres; left is positive.'),
   gradePercent: number('Rise over plan distance, per cent; uphill with growing chainage is positive.'),
   verticalCurvaturePerM: number('Change of grade for each metre; a sag is positive.'),
-  cantMm: number('Right rail above left one, mm: positive on a left-hand curve that leans inward.'),
+  cantMm: number(
+    'Right rail above left one at the middles of their heads, mm: positive on a left-hand curve that leans inward.',
+  ),
   twistMmPerM: number('Change of cantMm for each metre of chainage.'),
 });
 
@@ -95,6 +97,7 @@ export function section(scene: Scene, trackId: string | undefined, every: string
     if (track === undefined) throw new RangeError(`Track "${file.id}" was not compiled.`);
     const gauge = (file.cant ?? scene.scale).gaugeMm / 1e3;
     const laid = laidCant(track);
+    const apart = railCentres(gauge);
     return {
       report: 'gradewright-section',
       version: 1,
@@ -112,8 +115,8 @@ export function section(scene: Scene, trackId: string | undefined, every: string
         curvaturePerM: point.curvature,
         gradePercent: point.grade * 100,
         verticalCurvaturePerM: point.verticalCurvature,
-        cantMm: gauge * sin(point.cant) * 1e3,
-        twistMmPerM: gauge * cos(point.cant) * point.twist * 1e3,
+        cantMm: apart * sin(point.cant) * 1e3,
+        twistMmPerM: apart * cos(point.cant) * point.twist * 1e3,
       })),
     };
   } catch (error) {
@@ -123,14 +126,15 @@ export function section(scene: Scene, trackId: string | undefined, every: string
 }
 
 function cantReport({ most, steepest, offEasement }: LaidCant, gauge: number): NonNullable<SectionReport['cant']> {
+  const apart = railCentres(gauge);
   const told = ({ from, to, twist }: CantRun) => ({
     fromMm: from * 1e3,
     toMm: to * 1e3,
-    twistMmPerM: gauge * twist * 1e3,
+    twistMmPerM: apart * twist * 1e3,
   });
   return {
     gaugeMm: gauge * 1e3,
-    mostMm: gauge * sin(most.cant) * 1e3,
+    mostMm: apart * sin(most.cant) * 1e3,
     mostAtMm: most.chainage * 1e3,
     allowedMm: mostCant(gauge) * 1e3,
     ...(steepest && { steepest: told(steepest) }),

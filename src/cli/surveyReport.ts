@@ -1,5 +1,6 @@
 /* Over 300 lines for a reason: the document and the schema that describes it stand side by side, part by part. */
 import { z } from 'zod';
+import { railCentres } from '../core/track/index.ts';
 import type { LimitCheck, LimitPlace, Limits, Mend, Reading, SurveyResult } from '../sim/survey/index.ts';
 
 const number = (about: string) => z.number().meta({ description: about });
@@ -60,7 +61,10 @@ const mend = z.discriminatedUnion('outcome', [
     outcome: z.literal('impossible'),
     conflicts: z
       .array(z.strictObject({ limit: limitName, bound: limitValue, needed: limitValue, chainageMm: z.number() }))
-      .meta({ description: 'What each limit would have to become for the others to be kept.' }),
+      .meta({ description: 'What each limit would have to become for the others to be kept, exactly.' }),
+    together: z
+      .boolean()
+      .meta({ description: 'True when no limit can be eased enough alone, and all conflicts have to give way at once.' }),
     irreducible: z
       .array(place)
       .meta({ description: 'Cannot be kept together; with any of them left out the rest can.' }),
@@ -152,8 +156,13 @@ export const surveyReportSchema = z
             departureMm: number('mm.'),
             deviationMm: number('Its standard deviation, mm.'),
             wrong: z.boolean().meta({ description: 'Shown to lie otherwise than planned.' }),
+            believedMm: number('Departure with how closely decks are set and with the zero of the level, mm.'),
+            believedDeviationMm: number('Its standard deviation, mm.'),
           }),
         ),
+        believedCovarianceMm2: z
+          .array(z.array(z.number()))
+          .meta({ description: 'Of the believed departures across, mm²; trains run on lines drawn from it.' }),
         twists: z.array(
           z.strictObject({
             fromMm: number('Chainage, mm.'),
@@ -259,9 +268,10 @@ export interface ReportWords {
 
 function twistReport(twist: SurveyResult['survey']['twist'], text: readonly string[]): SurveyReport['twist'] {
   if (twist === null) return null;
+  const covariance = acrossCovariance(twist);
   return {
     gaugeMm: twist.gauge * mm,
-    places: twist.places.map(({ support, chainage, level, planned, departure, deviation, wrong }) => ({
+    places: twist.places.map(({ support, chainage, level, planned, departure, deviation, wrong }, i) => ({
       ...(support === null ? {} : { support: support + 1 }),
       chainageMm: chainage * mm,
       levelMm: level * mm,
@@ -269,7 +279,10 @@ function twistReport(twist: SurveyResult['survey']['twist'], text: readonly stri
       departureMm: departure * mm,
       deviationMm: deviation * mm,
       wrong,
+      believedMm: twist.belief.mean[i] * railCentres(twist.gauge) * mm,
+      believedDeviationMm: Math.sqrt(covariance[i][i]),
     })),
+    believedCovarianceMm2: covariance,
     twists: twist.twists.map(({ from, to, twist: change, deviation, limit, verdict }) => ({
       fromMm: twist.places[from].chainage * mm,
       toMm: twist.places[to].chainage * mm,
@@ -280,6 +293,17 @@ function twistReport(twist: SurveyResult['survey']['twist'], text: readonly stri
     })),
     text: [...text],
   };
+}
+
+/** Of what is believed of the deck across, mm²: what each place has of its own, and what the zeros move together. */
+function acrossCovariance({ belief, gauge }: NonNullable<SurveyResult['survey']['twist']>): number[][] {
+  const scale = railCentres(gauge) * mm;
+  return Array.from(belief.own, (own, i) =>
+    Array.from(belief.own, (_, j) => {
+      const together = belief.shared.reduce((sum, moved) => sum + moved[i] * moved[j], 0);
+      return scale * scale * (i === j ? own * own + together : together);
+    }),
+  );
 }
 
 function slipAmount(kind: SurveyReport['slips'][number]['kind'], amount: number, first: Reading | undefined) {
@@ -342,6 +366,7 @@ function mendReport(done: Mend): SurveyReportMend {
           needed: scaled(limit, needed),
           chainageMm: at.chainage * mm,
         })),
+        together: done.together,
         irreducible: done.irreducible.map(placeReport),
         unlock: done.unlock.map((support) => support + 1),
         limits: done.checks.map(checkReport),

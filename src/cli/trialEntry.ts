@@ -110,6 +110,7 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
       flangeFriction: trial.options.forces.flangeFriction,
       stepMs: trial.options.step * 1e3,
       frameMs: trial.options.frameInterval * 1e3,
+      keptFrameMs: run.interval * 1e3,
     },
   };
 }

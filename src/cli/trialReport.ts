@@ -182,7 +182,10 @@ const trial = z.strictObject({
       curveFactor: z.number(),
       flangeFriction: z.number(),
       stepMs: z.number(),
-      frameMs: z.number(),
+      frameMs: number('Time between recorded frames that was asked for.'),
+      keptFrameMs: number(
+        'Time between the frames kept and judged: that asked for, or 2, 4, 8 … times as much where the run is so long that its frames would take over 64 MiB.',
+      ),
     })
     .meta({ description: 'Constants the trial was run with.' }),
 });

@@ -1,8 +1,9 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { thinnedOut } from './keepVersions.ts';
-import { oldList } from './oldList.ts';
+import { keptText } from './keptText.ts';
+import { isOldKept, oldList } from './oldList.ts';
 
-/** Railways in the browser's own database, which may be absent, full or cleared at any time. */
+/** Railways in the browser's own database, which may be absent, full, in the hands of another version or cleared at any time. */
 
 interface Kept {
   readonly id: string;
@@ -24,40 +25,38 @@ interface Shelf extends DBSchema {
   files: { key: string; value: OnDisk };
 }
 
-const lastKey = 'gradewright.last';
-/** What was being written when the page went away: written at once, in the one storage that can. */
-const lateKey = 'gradewright.late';
-
+const last = keptText('last');
+/** What was being written when the page went away, or found no room: written at once, in the one storage that can. */
+const late = keptText('late');
 /** Where earlier versions of the program kept all railways in one text. */
-const oldListKey = 'gradewright.kept';
-
-const openShelf = (): Promise<IDBPDatabase<Shelf>> =>
-  openDB<Shelf>('gradewright', 2, {
-    upgrade: (shelf, had) => {
-      if (had < 1) shelf.createObjectStore('versions', { keyPath: ['id', 'at'] });
-      if (had < 2) shelf.createObjectStore('files');
-    },
-  });
+const oldKept = keptText('kept');
 
 const rangeOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Number.MAX_SAFE_INTEGER]);
 
-/** Reads what was kept, then keeps more. Where there is no database, or none is allowed, everything is refused in words and nothing breaks. */
+/**
+ * Reads what was kept, then keeps more. Where there is no database, or none is allowed, everything is refused in words and nothing breaks. While a window
+ * with another version of the program holds the database, that is what is said; it is taken in as soon as that window lets go.
+ */
 export async function openKeptScenes() {
-  const shelf = await openShelf().catch(() => null);
+  let shelf: IDBPDatabase<Shelf> | null = null;
+  let without: 'blocked' | 'forbidden' = 'forbidden';
   const newest = new Map<string, Kept>();
   const remember = (kept: Kept) => {
     if ((newest.get(kept.id)?.at ?? 0) <= kept.at) newest.set(kept.id, kept);
   };
-  for (const kept of (await shelf?.getAll('versions').catch(() => [])) ?? []) remember(kept);
   let letGo: (() => void) | null = null;
+  let turn: Promise<unknown> = Promise.resolve();
 
   const port = {
     list: (): readonly Kept[] => [...newest.values()].sort((a, b) => b.at - a.at),
-    async keep(scene: Kept): Promise<'kept' | 'full' | 'forbidden'> {
-      setLocal(lateKey, JSON.stringify(scene));
-      if (!shelf) return 'forbidden';
+    async keep(scene: Kept): Promise<'kept' | 'full' | 'blocked' | 'forbidden'> {
+      const written = JSON.stringify(scene);
+      late.write(written);
+      if (!shelf) return without;
+      let ended: Promise<void> | undefined;
       try {
         const work = shelf.transaction('versions', 'readwrite');
+        ended = work.done;
         const keys = await work.store.getAllKeys(rangeOf(scene.id));
         const moments = [scene.at, ...keys.map(([, at]) => at).filter((at) => at !== scene.at)].sort((a, b) => b - a);
         await Promise.all([
@@ -65,11 +64,15 @@ export async function openKeptScenes() {
           ...thinnedOut(moments).map((at) => work.store.delete([scene.id, at])),
           work.done,
         ]);
-        setLocal(lateKey, null);
+        // Something newer, or another window's, may wait there by now.
+        if (late.read() === written) late.write(null);
         remember(scene);
         return 'kept';
       } catch (error) {
-        return error instanceof DOMException && error.name === 'QuotaExceededError' ? 'full' : 'forbidden';
+        // What is asked of a transaction that ends for want of room is called aborted; only its end says why.
+        const end = await ended?.catch((why: unknown) => why);
+        if (isFull(error) || isFull(end)) return 'full';
+        return shelf === null ? without : 'forbidden';
       }
     },
     async versions(id: string): Promise<readonly Kept[]> {
@@ -85,48 +88,94 @@ export async function openKeptScenes() {
     async setFile(id: string, file: OnDisk | null): Promise<void> {
       await (file === null ? shelf?.delete('files', id) : shelf?.put('files', file, id))?.catch(() => undefined);
     },
-    last: (): string | null => getLocal(lastKey),
-    setLast: (id: string | null): void => setLocal(lastKey, id),
-    async claim(id: string): Promise<boolean> {
-      letGo?.();
-      letGo = null;
-      // Without locks (an old browser, an insecure page) there is no telling, and the person is let in.
-      if (!navigator.locks) return true;
-      return new Promise((answer) => {
-        void navigator.locks.request(`gradewright.${id}`, { ifAvailable: true }, (lock) => {
-          answer(lock !== null);
-          return lock === null ? undefined : new Promise<void>((free) => (letGo = free));
-        });
+    last: last.read,
+    setLast: last.write,
+    claim(id: string): Promise<boolean> {
+      // One after the other, so that the one before is let go of whenever another is taken.
+      const mine = turn.then(() => {
+        letGo?.();
+        letGo = null;
+        return lockOf(id, (free) => (letGo = free));
       });
+      turn = mine;
+      return mine;
     },
   };
-  await carryOver(shelf, port.keep);
-  const late = getLocal(lateKey);
-  if (late !== null) await port.keep(JSON.parse(late) as Kept).catch(() => undefined);
+
+  const takeIn = async (opened: IDBPDatabase<Shelf>): Promise<void> => {
+    shelf = opened;
+    const waiting = keptIn(late.read());
+    for (const kept of await opened.getAll('versions').catch(() => [])) remember(kept);
+    await carryOver(port.keep);
+    if (waiting === null) return;
+    // It was the last thing done: it is gone on with, whether there is room for it now or not.
+    remember(waiting);
+    last.write(waiting.id);
+    await port.keep(waiting);
+  };
+
+  await new Promise<void>((known) => {
+    const giveUp = () => {
+      shelf?.close();
+      shelf = null;
+    };
+    openDB<Shelf>('gradewright', 2, {
+      upgrade: (made, had) => {
+        if (had < 1) made.createObjectStore('versions', { keyPath: ['id', 'at'] });
+        if (had < 2) made.createObjectStore('files');
+      },
+      blocked() {
+        without = 'blocked';
+        known();
+      },
+      blocking() {
+        without = 'blocked';
+        giveUp();
+      },
+      terminated() {
+        without = 'forbidden';
+        giveUp();
+      },
+    })
+      .then(takeIn, () => {
+        without = 'forbidden';
+      })
+      .finally(known);
+  });
   return port;
 }
 
-/** Carries what earlier versions of the program kept in one text into the database, once; where that fails it stays for the next time. */
-async function carryOver(shelf: object | null, keep: (kept: Kept) => Promise<string>): Promise<void> {
-  const text = shelf === null ? null : getLocal(oldListKey);
-  if (text === null) return;
-  const outcomes = await Promise.all(oldList(text).map((old) => keep({ ...old, id: crypto.randomUUID() })));
-  if (outcomes.every((outcome) => outcome === 'kept')) setLocal(oldListKey, null);
+/** Takes a railway's lock for as long as the window has it; false while another window does. */
+function lockOf(id: string, taken: (free: () => void) => void): Promise<boolean> {
+  // Without locks (an old browser, an insecure page) there is no telling, and the person is let in.
+  if (!navigator.locks) return Promise.resolve(true);
+  return new Promise((answer) => {
+    navigator.locks
+      .request(`gradewright.${id}`, { ifAvailable: true }, (lock) => {
+        answer(lock !== null);
+        return lock === null ? undefined : new Promise<void>(taken);
+      })
+      .catch(() => answer(true));
+  });
 }
 
-function getLocal(key: string): string | null {
+const isFull = (error: unknown): boolean => error instanceof DOMException && error.name === 'QuotaExceededError';
+
+/** A railway kept as a text; null for what is none. */
+function keptIn(text: string | null): Kept | null {
   try {
-    return localStorage.getItem(key);
+    const value: unknown = text === null ? null : JSON.parse(text);
+    return isOldKept(value) && typeof (value as Partial<Kept>).id === 'string' ? (value as Kept) : null;
   } catch {
     return null;
   }
 }
 
-function setLocal(key: string, value: string | null): void {
-  try {
-    if (value === null) localStorage.removeItem(key);
-    else localStorage.setItem(key, value);
-  } catch {
-    // Full or forbidden: the database is then the only one to keep it.
-  }
+/** Carries what earlier versions of the program kept in one text into the database, once; where that fails it stays for the next time. */
+async function carryOver(keep: (kept: Kept) => Promise<string>): Promise<void> {
+  const text = oldKept.read();
+  if (text === null) return;
+  const outcomes: string[] = [];
+  for (const old of oldList(text)) outcomes.push(await keep({ ...old, id: crypto.randomUUID() }));
+  if (outcomes.every((outcome) => outcome === 'kept')) oldKept.write(null);
 }

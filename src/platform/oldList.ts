@@ -6,7 +6,8 @@ export interface OldKept {
   readonly at: number;
 }
 
-function isOldKept(value: unknown): value is OldKept {
+/** Whether a value has what every kept railway has had. */
+export function isOldKept(value: unknown): value is OldKept {
   if (typeof value !== 'object' || value === null) return false;
   const { name, trialId, text, at } = value as Partial<Record<keyof OldKept, unknown>>;
   return typeof name === 'string' && typeof trialId === 'string' && typeof text === 'string' && typeof at === 'number';

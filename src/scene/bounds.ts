@@ -39,6 +39,4 @@ export const bounds = {
   /** mm: 200 m of line, at gauges up to 130 mm. */
   lengthMm: 200_000,
   timeLimitS: 3_600,
-  /** Recorded frames times vehicles of one trial: about 600 MB of results. */
-  frameVehicles: 4_000_000,
 } as const;

@@ -12,6 +12,7 @@ export {
   addVehicle,
   type BendChange,
   changeRoom,
+  changeSurroundings,
   copyTrain,
   copyTurn,
   copyVehicle,
@@ -24,13 +25,17 @@ export {
   extendTrack,
   freeId,
   insertElement,
+  layTurnout,
   moveCorner,
   moveEnd,
   moveEntry,
   moveSupport,
+  moveTurnout,
   type NewBend,
   type NewTrack,
+  nearestOn,
   type OrderChange,
+  offCornerLine,
   type ParallelOptions,
   type ProfileChange,
   parallelTrack,
@@ -48,6 +53,7 @@ export {
   renameTrain,
   renameTrial,
   type StartChange,
+  type Surroundings,
   setAllEasements,
   setBend,
   setBogies,
@@ -68,7 +74,10 @@ export {
   splitElement,
   straightTrack,
   supportsWith,
+  type TurnoutChange,
   tidy,
+  turnoutNear,
+  turnoutTowards,
 } from './edits/index.ts';
 export { type FieldLimits, fieldLimits } from './fieldLimits.ts';
 export { type FieldReading, fieldName, fieldUnit, readField } from './fieldText.ts';
@@ -102,7 +111,7 @@ export {
   sideMm,
   standingEdges,
 } from './room/index.ts';
-export type { Scene } from './schema.ts';
+export type { Scene, SceneStructure } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
 export {
   type Because,
@@ -144,4 +153,4 @@ export type { SceneLeg, SceneOrder, SceneTrain, SceneTrial } from './trialSchema
 export type { SceneVariant } from './variantSchema.ts';
 export { variantScene } from './variants.ts';
 export { vehicleOf } from './vehicles.ts';
-export { reversedRoute, sameWay, towardsOf, trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';
+export { reversedRoute, runsOn, sameWay, towardsOf, trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';

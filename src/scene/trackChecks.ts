@@ -36,13 +36,35 @@ export function trackProblems(track: SceneTrack, path: string): Problem[] {
   track.stripJoints?.forEach((joint, index) => {
     problems.push(...offTrack(joint, `${path}.stripJoints[${index}]`));
   });
+  track.crossLevels?.forEach((place, index) => {
+    problems.push(...offTrack(place, `${path}.crossLevels[${index}]`));
+  });
   if (Array.isArray(track.supports)) {
     track.supports.forEach((support, index) => {
       problems.push(...offTrack(support, `${path}.supports[${index}]`));
     });
   }
   if (problems.length > 0) return problems;
-  return [...profileProblems(track, path), ...supportProblems(track, path), ...jointProblems(track, path)];
+  return [
+    ...profileProblems(track, path),
+    ...supportProblems(track, path),
+    ...jointProblems(track, path),
+    ...crossLevelProblems(track, path),
+  ];
+}
+
+function crossLevelProblems(track: SceneTrack, path: string): Problem[] {
+  const places = (track.crossLevels ?? []).map((place) => placeMm(track, place));
+  const wrong = places.findIndex((atMm, index) => index > 0 && atMm <= places[index - 1]);
+  if (wrong < 0) return [];
+  return [
+    {
+      path: `${path}.crossLevels[${wrong}]`,
+      found: `chainage ${roundMm(places[wrong])} mm after ${roundMm(places[wrong - 1])} mm`,
+      allowed: 'places in the order of their chainage, no two at one place',
+      example: roundMm(places[wrong - 1] + 300),
+    },
+  ];
 }
 
 function turnoutProblems(track: SceneTrack, path: string): Problem[] {

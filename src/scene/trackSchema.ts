@@ -1,10 +1,14 @@
+/** Over 300 lines for a reason: all that a file can say of one track is described in one place, in the order it is written. */
+
 import { z } from 'zod';
 import { bounds } from './bounds.ts';
 import { either, idText, maybe, named, oneOf, positiveMm, quantity, whole, yesOrNo } from './fields.ts';
 
 const radiusMm = positiveMm(bounds.lengthMm, 'Radius of the track centreline, mm.', 600);
 const turn = oneOf(['left', 'right'], 'Which way the curve turns, seen the way chainage grows.');
-const cantMm = maybe(quantity(0, 20, 'Outer rail above the inner one, mm; needs the track\'s "cant".', 0.8));
+const cantMm = maybe(
+  quantity(0, 20, 'Outer rail above the inner one, at the middles of their heads, mm; needs the track\'s "cant".', 0.8),
+);
 const elementId = maybe(idText('A short name that heights and places can refer to.', 'helix'));
 
 /** Curvature at one end of a transition: straight, or a curve of this radius and turn. */
@@ -254,10 +258,39 @@ export const trackSchema = z.strictObject({
       examples: [{ kinks: [{ atMm: 1200, turnDeg: 1.5, reachMm: 150 }] }],
     }),
   ),
+  crossLevels: maybe(
+    z
+      .array(
+        either(
+          z.strictObject({
+            ...placeFields,
+            offPercent: quantity(
+              -20,
+              20,
+              'Slope across the rails as built less the planned one, per cent; positive: the right rail is too high, looking along the track.',
+              1.2,
+            ),
+          }),
+          placed,
+        ),
+      )
+      .min(1)
+      .max(bounds.supports)
+      .meta({
+        description:
+          'How the deck as built leans beside its plan; linear between places, the same beyond the outer two.',
+        examples: [[{ atMm: 1200, offPercent: 1.2 }]],
+      }),
+  ),
   cant: maybe(
     z
       .strictObject({
-        gaugeMm: quantity(3, 200, 'Between the rails, mm.', 16.5),
+        gaugeMm: quantity(
+          3,
+          200,
+          'Between the rails, mm; cant is counted between the middles of their heads, 1/16.5 of it further apart.',
+          16.5,
+        ),
         packed: oneOf(['outer', 'both'], 'Outer rail raised alone, or raised by half and the inner lowered by half.'),
         rampMm: maybe(positiveMm(5_000, 'Run-in where a canted curve has no transition, mm.', 300)),
       })

@@ -1,4 +1,3 @@
-import { bounds } from './bounds.ts';
 import { elementCurvatures } from './places.ts';
 import type { Problem } from './problems.ts';
 import { unknownId } from './references.ts';
@@ -10,9 +9,6 @@ import type { SceneTrial } from './trialSchema.ts';
 import { trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';
 
 const roundMm = (mm: number): string => String(Math.round(mm * 10) / 10);
-
-/** Recording interval of a trial that names none, ms; only for the bound on its size. */
-const usualFrameMs = 20;
 
 /** What is wrong with one trial of a scene whose tracks and vehicles are sound. */
 export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Problem[] {
@@ -40,7 +36,7 @@ export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Pr
     ...fitProblems(way, places, trial, path),
     ...orderProblems(way, places, trial, path),
     ...passerProblems(scene, trial, path),
-    ...recordProblems(places, trial, path),
+    ...recordProblems(trial, path),
   ];
 }
 
@@ -152,18 +148,8 @@ function passerProblems(scene: Scene, trial: SceneTrial, path: string): Problem[
   );
 }
 
-function recordProblems(places: readonly TrainPlace[], trial: SceneTrial, path: string): Problem[] {
+function recordProblems(trial: SceneTrial, path: string): Problem[] {
   const problems: Problem[] = [];
-  const frameMs = trial.frameMs ?? usualFrameMs;
-  const values = (trial.timeLimitS * 1000 * places.length) / frameMs;
-  if (values > bounds.frameVehicles) {
-    problems.push({
-      path: `${path}.timeLimitS`,
-      found: `${trial.timeLimitS} s at ${frameMs} ms a frame for ${places.length} vehicles`,
-      allowed: `at most ${Math.floor((bounds.frameVehicles * frameMs) / (1000 * places.length))} s, or frames further apart`,
-      example: '120',
-    });
-  }
   const ratio = trial.frameMs === undefined || trial.stepMs === undefined ? 1 : trial.frameMs / trial.stepMs;
   // Decimal milliseconds are not exact in binary: a millionth off a whole number is whole.
   if (Math.abs(ratio - Math.round(ratio)) > 1e-6 || ratio < 1 - 1e-6) {

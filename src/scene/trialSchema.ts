@@ -135,7 +135,14 @@ const trialFields = z.strictObject({
       }),
   ),
   stepMs: maybe(quantity(0.05, 10, 'Time step of the solver, ms.', 1)),
-  frameMs: maybe(quantity(1, 1_000, 'Time between recorded frames, ms; a whole multiple of the step.', 20)),
+  frameMs: maybe(
+    quantity(
+      1,
+      1_000,
+      'Time between recorded frames, ms; a whole multiple of the step. Very long runs keep fewer.',
+      20,
+    ),
+  ),
 });
 
 export const trialSchema = either(trialFields, ['track', 'route'], ['towards', 'route']);

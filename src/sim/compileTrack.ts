@@ -1,14 +1,16 @@
-import { asin } from '../core/math/index.ts';
+import { asin, atan } from '../core/math/index.ts';
 import {
   type BranchStart,
   branchStart,
   makeTrack,
   pieceHeight,
+  railCentres,
   reverseTrack,
   stripMaterials,
   stripSection,
 } from '../core/track/index.ts';
 import type {
+  CantPoint,
   CantSpec,
   GradePoint,
   LateralSpec,
@@ -40,6 +42,7 @@ export function compileTrack(file: SceneTrack, earlier: ReadonlyMap<string, Trac
     const points = file.profile.map((point, index) => gradePoint(point, heights[index].atMm, heights[index].heightMm));
     const strip = stripOf(file);
     const cant = cantOf(file, branch);
+    const lean = leanOf(file, branch);
     const lateral = lateralOf(file);
     return makeTrack({
       start: branch?.start ?? roomStart(file),
@@ -51,6 +54,7 @@ export function compileTrack(file: SceneTrack, earlier: ReadonlyMap<string, Trac
         ...(branch && { held: [branch.held] }),
       },
       ...(cant && { cant }),
+      ...(lean && { lean }),
       ...(lateral && { lateral }),
     });
   } catch (error) {
@@ -149,15 +153,28 @@ function cantOf(file: SceneTrack, branch: BranchStart | null): CantSpec | null {
   const over = branch?.cant ?? [];
   if (file.cant === undefined) return over.length === 0 ? null : { points: over, lever: 0 };
   const { gaugeMm, packed } = file.cant;
+  const apartMm = railCentres(gaugeMm);
   const own = placedCants(file).cants.map(({ atMm, cantMm }) => ({
     chainage: atMm * mm,
-    cant: asin(cantMm / gaugeMm),
+    cant: asin(cantMm / apartMm),
   }));
   const last = over[over.length - 1]?.chainage ?? Number.NEGATIVE_INFINITY;
   return {
     points: [...over, ...own.filter((point) => point.chainage > last)],
-    lever: packed === 'outer' ? (gaugeMm * mm) / 2 : 0,
+    lever: packed === 'outer' ? (apartMm * mm) / 2 : 0,
   };
+}
+
+/** How the deck as built leans beside its plan; over a branch's turnout it is the main track that leans. */
+function leanOf(file: SceneTrack, branch: BranchStart | null): CantPoint[] | null {
+  if (file.crossLevels === undefined) return null;
+  const own = file.crossLevels.map((place) => ({
+    chainage: placeMm(file, place) * mm,
+    cant: atan(place.offPercent / 100),
+  }));
+  if (branch === null) return own;
+  const { to } = branch.held;
+  return [{ chainage: to, cant: 0 }, ...own.filter(({ chainage }) => chainage > to + mm)];
 }
 
 function gradePoint(point: SceneProfilePoint, atMm: number, heightMm: number): GradePoint {

@@ -58,12 +58,21 @@ export function keepScenes({ session, history }: Session, port: KeepPort, clock:
       // What was open is kept as it was left.
       flush();
       id = now.opened?.id ?? newId();
-      if (now.opened && now.opened.from !== 'program' && now.opened.id === undefined) void port.claim(id);
+      // What is kept already was claimed before it was opened. An example is kept from its first change on.
+      if (now.opened && now.opened.id === undefined) void port.claim(id);
     }
     if (now.file !== before.file && now.file !== null) void port.setFile(id, now.file);
     if (now.scene === before.scene && now.trialId === before.trialId) return;
     const { scene, trialId, opened } = now;
     if (!scene || !trialId) return;
+    if (opened !== before.opened && opened?.id !== undefined) {
+      const newest = port.list().find((kept) => kept.id === opened.id);
+      if (newest?.trialId === trialId && newest.text === serialiseScene(scene)) {
+        // As it was kept last: there is nothing new to keep. An earlier state is kept again, as what is now worked on.
+        port.setLast(opened.id);
+        return;
+      }
+    }
     // The history is told of an edit after the scene: whether it is the person's is seen when it rests.
     waiting = { id, scene, trialId, opened };
     timer ??= setTimeout(() => {

@@ -24,8 +24,8 @@ export interface KeptScene {
   readonly at: number;
 }
 
-/** What became of a railway that was to be kept. */
-export type KeepOutcome = 'kept' | 'full' | 'forbidden';
+/** What became of a railway that was to be kept: `blocked` while another window has another version of the program open. */
+export type KeepOutcome = 'kept' | 'full' | 'blocked' | 'forbidden';
 
 /** Railways kept on this machine. What a browser keeps may be lost at any time: the file is the truth. */
 export interface KeepPort {

@@ -1,7 +1,7 @@
 import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
 import type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
-import type { RailwayFile } from './ports.ts';
+import type { KeepOutcome, RailwayFile } from './ports.ts';
 
 export type { Scene } from '../scene/index.ts';
 export type { CompiledScene, CompiledTrial, TrialLeg, TrialResult } from '../sim/types.ts';
@@ -109,7 +109,7 @@ export interface SessionState {
   /** When the scene was last kept on this machine, ms since 1970; null when it was not changed. */
   readonly savedAt: number | null;
   /** Why the machine would not keep the last change; null when it did. */
-  readonly notKept: 'full' | 'forbidden' | null;
+  readonly notKept: Exclude<KeepOutcome, 'kept'> | null;
   /** The trial the person means: while its run is under way it is newer than `trial`. */
   readonly trialId: string | null;
   readonly compiled: CompiledScene | null;

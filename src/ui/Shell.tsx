@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { chapterOf } from './chapters/index.ts';
 import { Chooser } from './chooser/Chooser.tsx';
@@ -31,6 +31,12 @@ export function Shell({ desk, stage, band }: ShellProps) {
   // Only where the panel is a drawer (see shell.css) does it matter whether it is open.
   const [drawer, setDrawer] = useState(false);
   const chapter = useStore(desk.session, (state) => state.chapter);
+  // Turned by a key, the palette or a dropped table, a chapter is to be seen as much as by its tab.
+  const turned = useRef(chapter);
+  useEffect(() => {
+    if (turned.current !== chapter) setDrawer(true);
+    turned.current = chapter;
+  }, [chapter]);
   return (
     <DeskProvider desk={desk}>
       <div className="shell" data-drawer={drawer ? 'open' : 'shut'} data-wide={chapterOf(chapter).wide}>

@@ -96,11 +96,7 @@ describe('a cure', () => {
     await page.waitForFunction(() => window.gradewright?.session.result && window.__stage);
     const again = await untilSolved(page, 'propelled-down');
     expect(again.findings).toEqual(before.findings);
-    await page
-      .getByRole('banner')
-      .getByText('as you left it')
-      .or(page.getByText('trying cures'))
-      .waitFor();
+    await page.getByRole('banner').getByText('as you left it').or(page.getByText('trying cures')).waitFor();
   });
 
   it('was shown without a complaint', () => {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bundledScene } from '../scene/sample.ts';
+import { graveViolations } from './axe.ts';
 import type { Opened } from './harness.ts';
 import { openSolved, until, untilSolved } from './screen.ts';
 
@@ -101,8 +102,26 @@ describe('a person at a spiral with a level', () => {
     await sheet().getByRole('button', { name: 'Find what to turn' }).click();
     await sheet().getByText('Turn the nuts of supports 6 and 17.', { exact: true }).waitFor();
     expect(await sheet().locator('.shims tbody th').allTextContents()).toEqual(['6', '17']);
+    await sheet().getByText('Check it by hand').click();
     await opened.shot('survey-mend');
+    expect(await graveViolations(opened.page, '.survey')).toEqual([]);
     expect(opened.foreign).toEqual([]);
+  });
+
+  it('has it on one sheet of paper, with every support in it', async () => {
+    const { page } = opened;
+    await page.evaluate(() => {
+      document.body.dataset.print = 'work-sheet';
+    });
+    await page.emulateMedia({ media: 'print' });
+    const paper = (await page.pdf({ format: 'A4' })).toString('latin1');
+    expect(paper.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+    expect(await page.locator('.work-sheet tbody th').allTextContents()).toEqual(['6', '17']);
+    expect(await graveViolations(page, '.work-sheet')).toEqual([]);
+    await page.emulateMedia({ media: null });
+    await page.evaluate(() => {
+      delete document.body.dataset.print;
+    });
   });
 
   it('puts what was found into the railway, and takes it out with one undo', async () => {
@@ -116,6 +135,70 @@ describe('a person at a spiral with a level', () => {
     await page.keyboard.press('Control+z');
     await untilSolved(page);
     expect(await offs()).toEqual([]);
+  });
+
+  it('measures across the rails, one support after another, and tells the twist', async () => {
+    const { page } = opened;
+    await sheet().getByRole('radio', { name: 'Readings', exact: true }).check();
+    expect(await graveViolations(page, '.survey')).toEqual([]);
+    await sheet().getByRole('radio', { name: 'Level across the rails' }).check();
+    await sheet()
+      .getByRole('button', { name: /^Stand at the track/ })
+      .click();
+    for (const crossPercent of [0, 0, 12, 0]) {
+      await page.keyboard.type(String(crossPercent));
+      await page.keyboard.press('Enter');
+    }
+    await sheet().getByRole('button', { name: 'Done' }).click();
+    await sheet().getByRole('radio', { name: 'Heights', exact: true }).check();
+    await sheet()
+      .getByText(/^At support 3 the right rail stands/)
+      .waitFor();
+    const across = await page.evaluate(() =>
+      window.gradewright!.session.scene?.surveys?.[0].readings.flatMap((one) => (one.kind === 'cross' ? [one] : [])),
+    );
+    expect(across?.map(({ support, crossPercent }) => [support, crossPercent])).toEqual([
+      [1, 0],
+      [2, 0],
+      [3, 12],
+      [4, 0],
+    ]);
+  });
+
+  it('measures again after the work and says which two supports went where', async () => {
+    const { page } = opened;
+    // What the same places show once both nuts are turned: every grade as the others, both heights back by what was wrong.
+    const turned = readings.map((reading) => {
+      if (reading.kind === 'grade') return { ...reading, gradePercent: reading.turned === true ? 2.1 : 2.3 };
+      if (reading.kind !== 'height') return reading;
+      const by = reading.support === 6 ? -2.8 : reading.support === 17 ? 2.1 : 0;
+      return { ...reading, heightMm: reading.heightMm + by };
+    });
+    await sheet().getByRole('button', { name: 'New survey' }).click();
+    await drop(
+      'again.csv',
+      [
+        'base = 300 mm',
+        'line = laser',
+        'support; chainage mm; grade %; turned %; height mm',
+        ...turned.map((one) => {
+          if (one.kind === 'height') return `${one.support};;;;${one.heightMm.toFixed(1)}`;
+          if (one.kind !== 'grade') return '';
+          return `${one.support ?? ''};${one.atMm ?? ''};${one.turned === true ? `;${one.gradePercent}` : `${one.gradePercent};`};`;
+        }),
+      ].join('\n'),
+    );
+    await sheet()
+      .getByRole('button', { name: `Take ${readings.length} readings` })
+      .click();
+    await page.waitForFunction(() => window.gradewright!.session.scene?.surveys?.length === 2);
+    await sheet().getByRole('radio', { name: 'Heights', exact: true }).check();
+    await sheet().getByRole('combobox', { name: 'What changed since' }).selectOption({ index: 1 });
+    const changed = sheet().getByRole('list', { name: 'What changed' });
+    await changed.getByText(/^Support 6 went down by/).waitFor();
+    await changed.getByText(/^Support 17 went up by/).waitFor();
+    expect(await changed.getByRole('listitem').count()).toBe(3);
+    await opened.shot('survey-again');
   });
 
   it('was shown without a complaint', () => {

@@ -28,7 +28,8 @@ describe('cant in a scene', () => {
   const track = compiled({ alignment: eased, cant: { gaugeMm: 16.5, packed: 'both', rampMm: 200 } });
 
   it('runs in over transitions, changes hands in the middle of one, and has a ramp where there is none', () => {
-    const cantMm = (s: number): number => Math.sin(trackPoint(track, s).cant) * 16.5;
+    // Between the middles of rail heads of 1.0 mm on 16.5 mm gauge.
+    const cantMm = (s: number): number => Math.sin(trackPoint(track, s).cant) * 17.5;
     expect(cantMm(1.9)).toBeCloseTo(0, 12);
     expect(cantMm(2.15)).toBeCloseTo(0.495, 3);
     expect(cantMm(2.8)).toBeCloseTo(0.99, 12);

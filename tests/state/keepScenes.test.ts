@@ -108,6 +108,39 @@ describe('keeping scenes on the machine', () => {
     expect(again.session.getState().opened).toEqual({ from: 'machine', name: scene.name, id: port.list()[0].id });
   });
 
+  it('keeps nothing anew of what was only opened again, and goes on with it', async () => {
+    const port = machine();
+    const { session } = opened(port);
+    void session.actions.setSetting(0.2);
+    await vi.runAllTimersAsync();
+    const [kept] = port.list();
+    void session.actions.openScene({ ...scene, name: 'Another' });
+    await vi.runAllTimersAsync();
+    expect(port.last()).toBeNull();
+    const keep = vi.spyOn(port, 'keep');
+    void openKept(session, kept, port);
+    await vi.runAllTimersAsync();
+    expect(keep).not.toHaveBeenCalled();
+    expect(port.last()).toBe(kept.id);
+    void session.actions.setSetting(0.3);
+    await vi.runAllTimersAsync();
+    expect(keep).toHaveBeenCalledOnce();
+    expect(port.list()).toHaveLength(1);
+    // An earlier state that is opened is the newest from then on.
+    void openKept(session, kept, port);
+    await vi.runAllTimersAsync();
+    expect(port.list()[0].text).toBe(kept.text);
+  });
+
+  it('holds an example for its own window from the first', async () => {
+    const port = machine();
+    const claim = vi.spyOn(port, 'claim');
+    const { session } = opened(port);
+    void session.actions.setSetting(0.2);
+    await vi.runAllTimersAsync();
+    expect(claim.mock.calls).toEqual([[port.list()[0].id]]);
+  });
+
   it('keeps within a second while the hand never rests', async () => {
     const port = machine();
     const { session } = opened(port);

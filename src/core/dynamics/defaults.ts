@@ -43,10 +43,18 @@ export const controlDefaults = {
   integral: row(2, 0.5, 8, 'assumption: setting for each second and share of free speed that is missing, 1/s'),
 } as const;
 
+/**
+ * Room for a run's frames, bytes: 64 MiB, so that the results of a few trials, with the margins of all risks some three times as
+ * much each, stay within what a browser's tab and a small machine have. At 50 bytes a vehicle a frame that is 20 vehicles for
+ * 22 minutes at 20 ms, or 200 vehicles for a bit over two.
+ */
+const FRAME_BYTES = 64 * 1024 * 1024;
+
 /** A millisecond resolves the stiffest usual coupling (about 17 ms a swing) and the method is stable at any step. */
 export const defaultRunOptions: RunOptions = {
   step: 0.001,
   frameInterval: 0.02,
+  frameBytes: FRAME_BYTES,
   forces: defaultForceModel,
   stallPatience: 1,
 };

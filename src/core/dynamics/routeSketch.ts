@@ -57,6 +57,8 @@ export function sketchRoute(
         // A centre of mass ahead of the middle rises as the body pitches.
         rows[row] = 0.5 * (sineFront + sineRear) + (massAhead * (sineFront - sineRear)) / pivotSpacing;
         rows[row + 1] = level;
+        // On straight track there is no more to say: drag and sideways share are 0.
+        if (bendFront === 0 && bendRear === 0) continue;
         rows[row + 2] =
           0.5 * level * (curveDragShare(vehicle, bendFront, forces) + curveDragShare(vehicle, bendRear, forces));
         rows[row + 3] = Math.abs(sin((between * (bendFront + bendRear)) / 4));

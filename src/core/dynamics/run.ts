@@ -79,7 +79,7 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
   );
   const { engines } = chain;
   const driver = createDriver(script, engines, track);
-  const recorder = createRecorder(chain);
+  const recorder = createRecorder(chain, options.frameBytes);
   const log = createEventLog(
     chain,
     Float64Array.from(train.vehicles, (v) => v.mass * options.forces.gravity),
@@ -168,9 +168,10 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
     leave: chain.leave,
     finish() {
       if (steps % perFrame !== 0) recorder.take(steps * options.step);
+      const recorded = recorder.finish();
       return {
-        ...recorder.finish(),
-        interval: perFrame * options.step,
+        ...recorded,
+        interval: perFrame * recorder.thinning * options.step,
         events: log.events,
         outcome: outcome ?? 'time-limit',
         energy: account(chain, potentialAtStart, storedAtStart),

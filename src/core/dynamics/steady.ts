@@ -4,7 +4,7 @@ import { drivenNormalForce } from './adhesion.ts';
 import type { JointLaw } from './couplerLaw.ts';
 import { holdingSetting, shareDemand } from './engineShares.ts';
 import { sketchRoute } from './routeSketch.ts';
-import { chainageAt, gripShareAt, pivotShift, type RouteTables, routeRange, VEHICLE_STRIDE } from './routeTables.ts';
+import { gripShareAt, pivotShift, type RouteTables, routeRange, VEHICLE_STRIDE } from './routeTables.ts';
 import { checkRun, jointLaws, trainLength } from './run.ts';
 import type { Run, RunInput } from './types.ts';
 
@@ -107,6 +107,7 @@ export function steadyRun(input: RunInput, { every, setting, hold }: SteadyOptio
     flange: new Float64Array(n),
     cosine: new Float64Array(n),
   };
+  const { chainage, speed: speeds, force: joints, draftPeak, buffPeak, extension } = run;
   const places = new Float64Array(n);
   const stretch = new Float64Array(n);
   const forces = new Float64Array(n);
@@ -121,7 +122,7 @@ export function steadyRun(input: RunInput, { every, setting, hold }: SteadyOptio
   for (let f = 0; f < frames; f++) {
     places[0] = first + f * every;
     for (let j = 0; j + 1 < n; j++) places[j + 1] = behind(tables, j, places[j]!, stretch[j]!);
-    ask(tables, input, places, station);
+    ask(tables, input, places, station, chainage, f * n);
 
     let asked = 0;
     for (let round = 0; round < ROUNDS; round++) {
@@ -140,18 +141,15 @@ export function steadyRun(input: RunInput, { every, setting, hold }: SteadyOptio
     demandOf(station, speed, engines, pulls, forces);
 
     run.time[f] = f === 0 ? 0 : run.time[f - 1]! + every / Math.max(speed, 1e-3);
-    for (let i = 0; i < n; i++) {
-      run.chainage[f * n + i] = chainageAt(tables, places[i]!);
-      run.speed[f * n + i] = speed;
-    }
-    for (let j = 0; j + 1 < n; j++) {
+    speeds.fill(speed, f * n, (f + 1) * n);
+    for (let j = 0, to = f * (n - 1); j + 1 < n; j++, to++) {
       const force = forces[j]!;
-      const law = laws[j]!;
-      stretch[j] = stretchOf(law, force);
-      run.force[f * (n - 1) + j] = force;
-      run.draftPeak[f * (n - 1) + j] = Math.max(force, 0);
-      run.buffPeak[f * (n - 1) + j] = Math.min(force, 0);
-      run.extension[f * (n - 1) + j] = stretch[j]!;
+      const stretched = stretchOf(laws[j]!, force);
+      stretch[j] = stretched;
+      joints[to] = force;
+      draftPeak[to] = Math.max(force, 0);
+      buffPeak[to] = Math.min(force, 0);
+      extension[to] = stretched;
     }
     for (let e = 0; e < k; e++) {
       const { drive, i } = engines[e]!;
@@ -176,12 +174,20 @@ function behind(tables: RouteTables, j: number, ahead: number, stretch: number):
   return ahead - spacing + pivotShift(tables, j, ahead - 0.5 * spacing);
 }
 
-/** Looks up what the route asks of every vehicle at its place. */
-function ask(tables: RouteTables, { train, options }: RunInput, places: Float64Array, out: Station): void {
-  const { vehicle: rows, vehicleAt, origin, node, nodes } = tables;
+/** Looks up what the route asks of every vehicle at its place, and its chainage there, m, into `chainage` from index `from` on. */
+function ask(
+  tables: RouteTables,
+  { train, options }: RunInput,
+  places: Float64Array,
+  { gravity: pulled, dry, viscous, flange, cosine: cosines }: Station,
+  chainage: Float64Array,
+  from: number,
+): void {
+  const { vehicle: rows, vehicleAt, origin, node, nodes, chainage: along } = tables;
   const { gravity, flangeFriction } = options.forces;
-  for (let i = 0; i < train.vehicles.length; i++) {
-    const { mass, rolling } = train.vehicles[i]!;
+  const { vehicles } = train;
+  for (let i = 0; i < vehicles.length; i++) {
+    const { mass, rolling } = vehicles[i]!;
     const x = (places[i]! - origin) / node;
     const k = Math.min(Math.max(Math.floor(x), 0), nodes - 2);
     const t = x - k;
@@ -189,11 +195,13 @@ function ask(tables: RouteTables, { train, options }: RunInput, places: Float64A
     const next = row + VEHICLE_STRIDE;
     const weight = mass * gravity;
     const cosine = rows[row + 1]! + (rows[next + 1]! - rows[row + 1]!) * t;
-    out.cosine[i] = cosine;
-    out.gravity[i] = weight * (rows[row]! + (rows[next]! - rows[row]!) * t);
-    out.dry[i] = weight * (cosine * rolling.coulomb + rows[row + 2]! + (rows[next + 2]! - rows[row + 2]!) * t);
-    out.viscous[i] = weight * cosine * rolling.perSpeed;
-    out.flange[i] = flangeFriction * (rows[row + 3]! + (rows[next + 3]! - rows[row + 3]!) * t);
+    const here = along[k]!;
+    chainage[from + i] = here + (along[k + 1]! - here) * t;
+    cosines[i] = cosine;
+    pulled[i] = weight * (rows[row]! + (rows[next]! - rows[row]!) * t);
+    dry[i] = weight * (cosine * rolling.coulomb + rows[row + 2]! + (rows[next + 2]! - rows[row + 2]!) * t);
+    viscous[i] = weight * cosine * rolling.perSpeed;
+    flange[i] = flangeFriction * (rows[row + 3]! + (rows[next + 3]! - rows[row + 3]!) * t);
   }
 }
 
@@ -220,8 +228,10 @@ function demandOf(
     }
     // C = left - f·|ahead + C|: the sum S = ahead + C has the sign of ahead + left.
     const sum = ahead + left;
-    forces[i] = sum / (1 + Math.sign(sum) * flange[i]!) - ahead;
-    ahead = forces[i]!;
+    const rubbing = flange[i]!;
+    // Most vehicles stand in no curve: nothing to divide by then.
+    ahead = (rubbing === 0 || sum === 0 ? sum : sum / (sum > 0 ? 1 + rubbing : 1 - rubbing)) - ahead;
+    forces[i] = ahead;
   }
   return given - ahead;
 }

@@ -58,6 +58,11 @@ export interface RunOptions {
   readonly step: number;
   /** Time between recorded frames, s; a multiple of `step`. */
   readonly frameInterval: number;
+  /**
+   * Most room the recorded frames may take, bytes. A run that would take more keeps every second frame, then every fourth and so
+   * on; never fewer than three are kept. Events, peaks, the energy account and the end of the run are as they are without.
+   */
+  readonly frameBytes: number;
   readonly forces: ForceModel;
   /** Stall is declared after this long at rest while an engine is ordered to move, s. */
   readonly stallPatience: number;
@@ -114,6 +119,7 @@ export type Outcome = 'arrived' | 'stalled' | 'parted' | 'end-of-track' | 'time-
 export interface Run {
   readonly frames: number;
   readonly vehicles: number;
+  /** Time between the frames kept, s: the options' frame interval times 1, 2, 4 and so on, see `frameBytes`. The last may come sooner. */
   readonly interval: number;
   /** F, s. */
   readonly time: Float64Array;

@@ -98,15 +98,29 @@ function spreadMeeting(from: readonly Strand[], to: readonly Strand[], rows: Tra
   }
 }
 
-/** Whether two points of the rows are on one piece of line: near each other on one track, or where one track ends and the next begins. */
+/**
+ * Whether two points of the rows are on one piece of line: near each other on one track, where one track ends and the next begins, or where one begins on the
+ * other, as a branch does at its turnout.
+ */
 function goesOn(from: number, to: number, rows: TrackRows): boolean {
   if (rows.first[from] === rows.first[to]) return Math.abs(from - to) <= sameStrand;
-  return endsNear(from, rows).some((a) =>
-    endsNear(to, rows).some(
-      (b) =>
-        square(rows.x[a] - rows.x[b]) + square(rows.y[a] - rows.y[b]) + square(rows.z[a] - rows.z[b]) <= square(joint),
-    ),
+  return (
+    endsNear(from, rows).some((end) => liesOn(end, to, rows)) ||
+    endsNear(to, rows).some((end) => liesOn(end, from, rows))
   );
+}
+
+/** Whether an end of one track lies on another one near to a point of that. */
+function liesOn(end: number, point: number, rows: TrackRows): boolean {
+  const [x, y] = [rows.x[end], rows.y[end]];
+  const away = (k: number): number => square(rows.x[k] - x) + square(rows.y[k] - y);
+  let nearest = point;
+  const last = Math.min(rows.last[point], point + sameStrand);
+  for (let k = Math.max(rows.first[point], point - sameStrand); k <= last; k++)
+    if (away(k) < away(nearest)) nearest = k;
+  const foot = newFoot();
+  footFrom(rows, nearest, x, y, foot);
+  return square(foot.x - x) + square(foot.y - y) + square(foot.z - rows.z[end]) <= square(joint);
 }
 
 /** The ends of its track that a point is near to. */

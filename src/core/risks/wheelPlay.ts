@@ -1,4 +1,5 @@
 import { flangeH0Mm, gaugeMm, type Vehicle, wheelsetMm } from '../stock/index.ts';
+import { railCentres } from '../track/index.ts';
 
 const middle = ([least, greatest]: readonly [number, number]): number => (least + greatest) / 2;
 
@@ -29,11 +30,5 @@ export function wheelPlay({ gauge, wheels }: Wheelset): number {
 export const wheelPlayTolerance = ({ gauge, wheels }: Wheelset): number =>
   wheels?.backToBack === undefined ? playToleranceInGauges * gauge : 0;
 
-/**
- * Wheels bear on the middle of the rail head and not on its gauge face: half of gauge and one head of 1.0 mm in H0 is 8.75 mm (0.8 to 1.1 mm of head), other
- * gauges in proportion. Common practice, no source.
- */
-const headInGauges = 1.0 / 16.5;
-
-/** Sideways distance from the middle of the track to where its wheels bear, m. */
-export const halfSpan = (gauge: number): number => (gauge * (1 + headInGauges)) / 2;
+/** Sideways distance from the middle of the track to where its wheels bear, m: on the middle of the rail head and not on its gauge face, 8.75 mm in H0. */
+export const halfSpan = (gauge: number): number => railCentres(gauge) / 2;

@@ -1,7 +1,7 @@
 import { hypot } from '../math/index.ts';
 import { type Track, trackPoint } from '../track/index.ts';
-import { lineShape, stretchesOf } from './lineShape.ts';
-import type { HeadroomPair, SurveyInput } from './types.ts';
+import { type LineInput, lineShape, stretchesOf } from './lineShape.ts';
+import type { HeadroomPair } from './types.ts';
 
 /** What lies over and under the line. Lengths in m. */
 export interface Decks {
@@ -23,11 +23,11 @@ const anotherTurn = 6;
  * Where the line passes over itself or over or under another track: at every support and midway between supports, the nearest
  * place in plan of each pass within a deck's half width.
  */
-export function headroomPairs(input: Pick<SurveyInput, 'track' | 'supports' | 'strip'>, decks: Decks): HeadroomPair[] {
+export function headroomPairs(input: LineInput, decks: Decks): HeadroomPair[] {
   const shape = lineShape(input);
   const { supports } = input;
-  const [first, last] = [supports[0], supports[supports.length - 1]];
-  const places = [...supports, ...stretchesOf(shape).map(({ from, to }) => (from + to) / 2)];
+  const [first, last] = [shape.from, supports[supports.length - 1]];
+  const places = [...supports.filter((s) => s >= first), ...stretchesOf(shape).map(({ from, to }) => (from + to) / 2)];
   const own = samples(shape.plan, decks.halfWidth, first, last);
   const others = decks.others.map((track) => samples(track, decks.halfWidth, 0, track.length));
   const pairs: HeadroomPair[] = [];

@@ -1,3 +1,4 @@
+export { drawLeans } from './acrossBelief.ts';
 export { drawLines } from './belief.ts';
 export { chanceOfKeeping } from './chances.ts';
 export { compareSurveys } from './compare.ts';
@@ -16,9 +17,9 @@ export {
   limitSet,
   limitTolerance,
 } from './limitRows.ts';
-export { type LineShape, lineAt, lineShape } from './lineShape.ts';
+export { bendsStrip, type LineShape, lineAt, lineShape } from './lineShape.ts';
 export { limitMargins, type MendSubject, mendProblem, problemUnit } from './mendProblem.ts';
-export { amount as limitAmount, describeMend, limitWords, type MendWords, turnsText } from './mendWords.ts';
+export { amount as limitAmount, describeMend, easedLimit, limitWords, type MendWords, turnsText } from './mendWords.ts';
 export { parseReadings, type ReadingsText, type TextProblem } from './readingsText.ts';
 export { shimTable, workableChanges } from './shimTable.ts';
 export { coarsePitches, type Thread } from './threads.ts';

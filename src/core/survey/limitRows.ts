@@ -31,6 +31,8 @@ function kinkRows(shape: LineShape, { greatestKink }: Limits): LimitRow[] {
   const heights = supports.map((s) => lineAt(shape, s, 0).planned);
   return supports.slice(1, -1).flatMap((chainage, before): LimitRow[] => {
     const support = before + 1;
+    // What the turnout of a branch holds is the main track's.
+    if (chainage < shape.from) return [];
     const back = chainage - supports[before];
     const ahead = supports[support + 1] - chainage;
     const weights = new Float64Array(supports.length);
@@ -43,16 +45,23 @@ function kinkRows(shape: LineShape, { greatestKink }: Limits): LimitRow[] {
   });
 }
 
-/** Bend is linear on every stretch, so its ends decide. */
+/**
+ * Parts that a stretch of strip with weight is cut into for its bend. A weightless one bends linearly, so its ends decide; weight w adds a parabola, of
+ * which places l/8 apart miss at most w·l²/512EI: 0.0013 1/m on 400 mm of settled MDF of 6 mm under its track, a hundredth of a usual limit.
+ */
+const bendParts = 8;
+
 function radiusRows(shape: LineShape, { leastRadius }: Limits): LimitRow[] {
   if (leastRadius === undefined) return [];
-  return stretchesOf(shape).flatMap(({ from, to, plan, strip }) =>
-    [from, to].flatMap((chainage): LimitRow[] => {
+  return stretchesOf(shape).flatMap(({ from, to, plan, strip }) => {
+    const parts = shape.plan.profile.e[plan] === 0 ? 1 : bendParts;
+    const places = Array.from({ length: parts + 1 }, (_, i) => from + ((to - from) * i) / parts);
+    return places.flatMap((chainage): LimitRow[] => {
       const bend = lineIn(shape, plan, strip, chainage, 2);
       const place: LimitPlace = { limit: 'leastRadius', chainage, support: -1 };
       return [1, -1].map((sign) => ({ place, ...bend, sign: sign as 1 | -1, bound: sign / leastRadius }));
-    }),
-  );
+    });
+  });
 }
 
 function headroomRows(shape: LineShape, { headroom }: Limits, pairs: readonly HeadroomPair[]): LimitRow[] {
@@ -92,9 +101,10 @@ export interface LimitSet {
   readonly forms: readonly GradeForm[];
 }
 
-/** Grade on one stretch as a parabola: grade at its start, bend at both its ends. */
+/** Grade on one stretch as a parabola, or with weight a cubic: grade at its start, bend at both its ends, half the fourth derivative of the height. */
 interface GradeForm {
   readonly stretch: Stretch;
+  readonly quartic: number;
   readonly grade: LineValue;
   readonly bendFrom: LineValue;
   readonly bendTo: LineValue;
@@ -103,7 +113,8 @@ interface GradeForm {
 export function limitSet(shape: LineShape, limits: Limits, pairs: readonly HeadroomPair[]): LimitSet {
   const forms = stretchesOf(shape).map((stretch): GradeForm => {
     const at = (s: number, order: 1 | 2): LineValue => lineIn(shape, stretch.plan, stretch.strip, s, order);
-    return { stretch, grade: at(stretch.from, 1), bendFrom: at(stretch.from, 2), bendTo: at(stretch.to, 2) };
+    const [grade, bendFrom, bendTo] = [at(stretch.from, 1), at(stretch.from, 2), at(stretch.to, 2)];
+    return { stretch, quartic: 12 * shape.plan.profile.e[stretch.plan], grade, bendFrom, bendTo };
   });
   return { shape, limits, rows: placedRows(shape, limits, pairs), forms };
 }
@@ -115,16 +126,17 @@ export interface ExtremeGrade {
   readonly grade: number;
 }
 
-/** Greatest (sign 1) or least (-1) grade of every stretch, exact: at an end, or at the vertex of the parabola. */
+/** Greatest (sign 1) or least (-1) grade of every stretch, exact: at an end, or where the bend is 0. */
 export function extremeGrades({ forms }: LimitSet, departures: ArrayLike<number>, sign: 1 | -1): ExtremeGrade[] {
-  return forms.map(({ stretch, grade, bendFrom, bendTo }) => {
+  return forms.map(({ stretch, quartic, grade, bendFrom, bendTo }) => {
     const length = stretch.to - stretch.from;
     const start = valueWith(grade, departures);
     const bend = valueWith(bendFrom, departures);
-    const bendAtEnd = valueWith(bendTo, departures);
-    const after = (t: number): number => start + t * (bend + (t * (bendAtEnd - bend)) / (2 * length));
+    // Bend after t: bend + t·(tilt + quartic·t).
+    const tilt = (valueWith(bendTo, departures) - bend) / length - quartic * length;
+    const after = (t: number): number => start + t * (bend + t * (tilt / 2 + (t * quartic) / 3));
     let [best, most] = [0, start];
-    const places = bend * bendAtEnd < 0 ? [(length * bend) / (bend - bendAtEnd), length] : [length];
+    const places = [...roots(quartic, tilt, bend).filter((t) => t > 0 && t < length), length];
     for (const t of places) {
       if (sign * after(t) <= sign * most) continue;
       best = t;
@@ -132,6 +144,14 @@ export function extremeGrades({ forms }: LimitSet, departures: ArrayLike<number>
     }
     return { stretch, chainage: stretch.from + best, grade: most };
   });
+}
+
+/** Where q·t² + p·t + r is 0, without the loss of digits where q is small; none where it nowhere changes sign. */
+function roots(q: number, p: number, r: number): number[] {
+  const inside = p * p - 4 * q * r;
+  if (!(inside > 0)) return [];
+  const sum = -(p + (p < 0 ? -1 : 1) * Math.sqrt(inside)) / 2;
+  return [sum / q, r / sum].filter(Number.isFinite);
 }
 
 /** What every limit on the line comes to at its worst place. Limits on the work itself are not among them. */

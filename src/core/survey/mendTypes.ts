@@ -109,7 +109,7 @@ export interface LimitCheck {
   readonly holds: boolean;
 }
 
-/** A limit that has to give way, and what it would have to become for all the others to be kept. */
+/** A limit that has to give way, and what it would have to become. */
 export interface LimitConflict {
   readonly limit: keyof Limits;
   readonly place: LimitPlace;
@@ -155,7 +155,10 @@ export type Mend =
     }
   | {
       readonly outcome: 'impossible';
+      /** Each on its own is enough for all other limits to be kept; all at once where `together`. */
       readonly conflicts: readonly LimitConflict[];
+      /** True when no single limit can be eased enough. */
+      readonly together: boolean;
       /** A set of limits that cannot be kept together, none of which can be left out. */
       readonly irreducible: readonly LimitPlace[];
       /** Supports shown to be off but not to be touched, with which all limits could be kept; empty when that would not help. */

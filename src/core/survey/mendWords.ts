@@ -50,8 +50,9 @@ export function describeMend(mend: Mend, task: MendTask, show: SurveyShow): Mend
     case 'impossible': {
       const ways = mend.conflicts.map(
         ({ limit, needed, bound, place }) =>
-          `${capital(limitWords[limit])} would have to be ${amount(limit, needed, show)} instead of ${amount(limit, bound, show)} (at ${metres(place.chainage)}).`,
+          `${capital(limitWords[limit])} would have to be ${amount(limit, easedLimit(limit, needed), show)} instead of ${amount(limit, bound, show)} (at ${metres(place.chainage)}).`,
       );
+      const choice = ways.length < 2 ? [] : [mend.together ? togetherWords : 'Easing any one of these is enough:'];
       const unlock =
         mend.unlock.length === 0 ? [] : [`It could be done if ${supportList(mend.unlock)} could be touched.`];
       const kinds = [...new Set(mend.irreducible.map(({ limit }) => limitWords[limit]))];
@@ -59,10 +60,35 @@ export function describeMend(mend: Mend, task: MendTask, show: SurveyShow): Mend
         kinds.length === 0
           ? []
           : [`What cannot be kept together: ${kinds.join(', ')}, at ${placesWords(mend.irreducible)}.`];
-      return { headline: 'The limits cannot all be kept.', steps: [], notes: [...clash, ...ways, ...unlock] };
+      return { headline: 'The limits cannot all be kept.', steps: [], notes: [...clash, ...choice, ...ways, ...unlock] };
     }
   }
 }
+
+const togetherWords = 'No limit alone can be eased enough. All of these together would do:';
+
+/** Steps to which a limit that has to give way is told: 0.01 % of grade, a tenth of a metre of radius, a hundredth of a millimetre. */
+const easedStep: Readonly<Record<keyof Limits, number>> = {
+  greatestGrade: 1e-4,
+  leastGrade: 1e-4,
+  greatestKink: 1e-4,
+  leastRadius: 0.1,
+  headroom: 1e-5,
+  largestRise: 1e-5,
+  largestDrop: 1e-5,
+};
+
+/** What a limit would have to become, rounded so that it can be kept: a least value down, a greatest one up; its own unit. */
+export function easedLimit(limit: keyof Limits, needed: number): number {
+  const step = easedStep[limit];
+  const least = limit === 'leastGrade' || limit === 'leastRadius' || limit === 'headroom';
+  // What the solver leaves of a whole step is its own rounding.
+  const parts = needed / step;
+  const whole = least ? Math.floor(parts + easedRounding) : Math.ceil(parts - easedRounding);
+  return whole * step;
+}
+
+const easedRounding = 1e-3;
 
 export const limitWords: Readonly<Record<keyof Limits, string>> = {
   greatestGrade: 'the greatest grade',

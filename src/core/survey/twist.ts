@@ -1,5 +1,6 @@
 import { atan, tan } from '../math/index.ts';
-import { trackPoint } from '../track/index.ts';
+import { plannedCant, railCentres } from '../track/index.ts';
+import { acrossBelief, type LeanReading } from './acrossBelief.ts';
 import { normalQuantile } from './distributions.ts';
 import { chainageOf } from './rows.ts';
 import type { CrossLevel, SurveyInput, Twist, TwistEstimate } from './types.ts';
@@ -23,12 +24,12 @@ const samePlace = 0.02;
 
 /**
  * How the deck lies across, place by place, against the plan's cant, and how it twists from one place to the next. Heights are of
- * the right rail over the left one, over the gauge, m. Null where no cross-level was read. Throws RangeError, naming the reading,
+ * the right rail over the left one, at the middles of the rail heads, m. Null where no cross-level was read. Throws RangeError, naming the reading,
  * for one without a place on the line or without an instrument.
  */
 export function twistEstimate({ cross, supports, track, instruments, setting }: SurveyInput): TwistEstimate | null {
   if (cross === undefined || cross.readings.length === 0) return null;
-  const { gauge } = cross;
+  const apart = railCentres(cross.gauge);
   const read = cross.readings.map(({ name, at, instrument: id, slope }) => {
     const chainage = chainageOf(at, supports);
     const instrument = instruments.find((one) => one.id === id);
@@ -39,33 +40,47 @@ export function twistEstimate({ cross, supports, track, instruments, setting }: 
     const variance = instrument.deviation * instrument.deviation + (instrument.step * instrument.step) / 12;
     if (!(variance > 0 && Number.isFinite(slope))) throw new RangeError(`${name}: it needs a number and an error`);
     const support = 'support' in at ? at.support : null;
-    return { chainage, support, slope, variance, zero: instrument.zero };
+    return { chainage, support, slope, variance, instrument };
   });
   read.sort((a, b) => a.chainage - b.chainage);
   const quantile = normalQuantile(falseAlarm / 2 / read.length);
   // Both sides of a deck are set apart from each other, each as closely as any support.
   const set = 2 * setting * setting;
   const places: (CrossLevel & { readonly variance: number })[] = [];
+  const leans: LeanReading[][] = [];
+  const zeros = [...new Set(read.map(({ instrument }) => instrument))].filter(({ zero }) => zero > 0);
   for (let first = 0; first < read.length; ) {
     const here = read.slice(first).filter(({ chainage }) => chainage - read[first].chainage < samePlace);
     first += here.length;
     const weight = here.reduce((sum, { variance }) => sum + 1 / variance, 0);
     const slope = here.reduce((sum, one) => sum + one.slope / one.variance, 0) / weight;
-    const { chainage, zero } = here[0];
+    const {
+      chainage,
+      instrument: { zero },
+    } = here[0];
     const support = here.find((one) => one.support !== null)?.support ?? null;
-    const planned = tan(trackPoint(track, chainage).cant);
-    const departure = tan(atan(slope) - atan(planned)) * gauge;
-    const deviation = Math.sqrt(1 / weight + zero * zero) * gauge;
+    const cant = plannedCant(track, chainage);
+    const planned = tan(cant);
+    const leaning = (read: number): number => tan(atan(read) - cant);
+    leans.push(
+      here.map(({ slope: one, variance, instrument }) => ({
+        lean: leaning(one),
+        variance,
+        zero: zeros.indexOf(instrument),
+      })),
+    );
+    const departure = leaning(slope) * apart;
+    const deviation = Math.sqrt(1 / weight + zero * zero) * apart;
     const wrong = Math.abs(departure) > quantile * Math.sqrt(deviation * deviation + set);
     places.push({
       chainage,
       support,
-      level: slope * gauge,
-      planned: planned * gauge,
+      level: slope * apart,
+      planned: planned * apart,
       departure,
       deviation,
       wrong,
-      variance: (gauge * gauge) / weight,
+      variance: (apart * apart) / weight,
     });
   }
   const twists = places.slice(1).map((to, i): Twist => {
@@ -80,5 +95,10 @@ export function twistEstimate({ cross, supports, track, instruments, setting }: 
       past <= 0 ? 'within' : past > normalQuantile(falseAlarm / read.length) * deviation ? 'past' : 'doubtful';
     return { from: i, to: i + 1, over, twist, deviation, limit, verdict };
   });
-  return { gauge, places: places.map(({ variance: _variance, ...place }) => place), twists };
+  const belief = acrossBelief(
+    leans,
+    places.map(({ wrong }) => (wrong ? Number.POSITIVE_INFINITY : set / (apart * apart))),
+    zeros.map(({ zero }) => zero * zero),
+  );
+  return { gauge: cross.gauge, belief, places: places.map(({ variance: _variance, ...place }) => place), twists };
 }

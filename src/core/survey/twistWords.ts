@@ -1,3 +1,4 @@
+import { railCentres } from '../track/index.ts';
 import { formatLength, type LengthUnit } from '../units/index.ts';
 import type { CrossLevel, TwistEstimate } from './types.ts';
 
@@ -29,7 +30,7 @@ export function twistWords(
     wrong.length === 0
       ? []
       : [
-          `These are at the rails, ${mm(gauge, 1)} apart. Nuts or packing that stand wider apart move more, in the same proportion.`,
+          `These are at the rails, ${mm(railCentres(gauge), 1)} apart. Nuts or packing that stand wider apart move more, in the same proportion.`,
         ];
   const said = [...past, ...wrong, ...wide];
   if (said.length > 0) return said;

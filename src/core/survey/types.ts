@@ -97,8 +97,10 @@ export interface SurveyInput {
   readonly track: Track;
   /** Chainages of the supports, m, rising. */
   readonly supports: readonly number[];
-  /** The strip that bends over them. Its own weight is left out: hundredths of a millimetre. */
-  readonly strip: Omit<StripSpec, 'supports' | 'loads' | 'creep'>;
+  /** Of a branch: up to this chainage, m, the strip lies on its turnout as the main track has it, whatever supports are there. */
+  readonly heel?: number;
+  /** The strip that bends over them, and sags between them where its sections have weight. */
+  readonly strip: Omit<StripSpec, 'supports' | 'loads'>;
   readonly instruments: readonly Instrument[];
   readonly readings: readonly Reading[];
   /** Cross-levels, and the distance between the rails, m. */
@@ -242,7 +244,7 @@ export interface Belief {
   readonly covariance: Float64Array;
 }
 
-/** How the deck lies across at one place; lengths over the gauge, m, the right rail over the left one. */
+/** How the deck lies across at one place; lengths at the middles of the rail heads, m, the right rail over the left one. */
 export interface CrossLevel {
   readonly chainage: number;
   /** The support it is at; null between two. */
@@ -271,8 +273,20 @@ export interface Twist {
   readonly verdict: 'within' | 'doubtful' | 'past';
 }
 
+/**
+ * What is believed of how the deck leans beside the plan at places read across, as a slope: mean, standard deviation of each place's own,
+ * and what the zero errors of the instruments move together, by independent factors of unit variance.
+ */
+export interface AcrossBelief {
+  readonly mean: Float64Array;
+  readonly own: Float64Array;
+  readonly shared: readonly Float64Array[];
+}
+
 export interface TwistEstimate {
   readonly gauge: number;
+  /** One entry a place. */
+  readonly belief: AcrossBelief;
   /** In the order of the track. */
   readonly places: readonly CrossLevel[];
   readonly twists: readonly Twist[];

@@ -1,6 +1,6 @@
 import { extremeGrades, type LimitSet, limitSet } from './limitRows.ts';
-import { lineShape } from './lineShape.ts';
-import type { Limits, SurveyInput } from './types.ts';
+import { type LineInput, lineShape } from './lineShape.ts';
+import type { Limits } from './types.ts';
 
 /**
  * Steeper or flatter than the plan by this much is let pass where nothing is said: half a per cent, what a curve of 20 in radius
@@ -15,7 +15,7 @@ const straightedgeRadius = (0.3048 * 0.3048) / (8 * 0.0015875);
  * Limits for a line of which only the plan is known: grades within half a per cent of the plan's steepest and flattest, no grade
  * against a climb that is steady, vertical curves no sharper than 7.3 m or the plan's own, changes of at most 10 mm.
  */
-export function usualLimits(input: Pick<SurveyInput, 'track' | 'supports' | 'strip'>): Limits {
+export function usualLimits(input: LineInput): Limits {
   const shape = lineShape(input);
   const level = new Float64Array(input.supports.length);
   const plan: LimitSet = limitSet(shape, { leastRadius: 1 }, []);

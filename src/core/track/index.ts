@@ -24,11 +24,13 @@ export {
 export { gradeBreaks } from './jumps.ts';
 export { type CantRun, type LaidCant, laidCant } from './laidCant.ts';
 export { type LaidEasement, laidEasement } from './laidEasement.ts';
+export { plannedCant } from './lean.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';
 export { pieceHeight } from './pieces.ts';
 export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
 export { TrackError, type TrackProblem } from './problem.ts';
 export { chainageAtRail, railAt } from './rail.ts';
+export { railCentres } from './railCentres.ts';
 export { reverseTrack } from './reverse.ts';
 export { isJoint, type Route, type RouteStretch, routeTrack } from './route.ts';
 export { type RulingGrade, type RulingGradeOptions, rulingGrade } from './rulingGrade.ts';

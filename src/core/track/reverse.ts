@@ -4,6 +4,7 @@ import { trackPoint } from './point.ts';
 import { stepAt } from './stripSteps.ts';
 import { makeTrack } from './track.ts';
 import type {
+  CantPoint,
   CantSpec,
   HeldHeights,
   LateralSpec,
@@ -26,6 +27,7 @@ export function reverseTrack(track: Track): Track {
     elements: reversedElements(spec.elements),
     profile: reverseProfile(spec.profile, length),
     ...(spec.cant === undefined ? {} : { cant: reverseCant(spec.cant, length) }),
+    ...(spec.lean && { lean: reverseCants(spec.lean, length) }),
     ...(spec.lateral && { lateral: reverseLateral(spec.lateral, length) }),
   });
 }
@@ -35,9 +37,12 @@ const mirror = <T extends { readonly chainage: number }>(places: readonly T[], l
   [...places].reverse().map((place) => ({ ...place, chainage: length - place.chainage }));
 
 /** The high rail stays the high rail, but left and right change places. */
+const reverseCants = (points: readonly CantPoint[], length: number): CantPoint[] =>
+  mirror(points, length).map((point) => ({ ...point, cant: -point.cant }));
+
 const reverseCant = (cant: CantSpec, length: number): CantSpec => ({
   ...cant,
-  points: mirror(cant.points, length).map((point) => ({ ...point, cant: -point.cant })),
+  points: reverseCants(cant.points, length),
 });
 
 /** Left and right change places, and with them the signs of offsets and turns. */

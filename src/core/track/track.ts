@@ -2,6 +2,7 @@ import { cantLift, prepareCant } from './cant.ts';
 import { gradeLine } from './gradeLine.ts';
 import { checkHeld, heightJumps } from './held.ts';
 import { joinJumps } from './jumps.ts';
+import { builtCant } from './lean.ts';
 import { measuredLine } from './measured.ts';
 import { overlaidPieces, sumPieces } from './pieces.ts';
 import { preparePlan } from './plan.ts';
@@ -20,7 +21,8 @@ export function makeTrack(spec: TrackSpec): Track {
   const plan = preparePlan(spec);
   const last = plan.elements.length - 1;
   const length = plan.startChainage[last] + plan.elements[last].length;
-  const cant = spec.cant === undefined ? null : prepareCant(spec.cant, length);
+  const built = builtCant(spec);
+  const cant = built === null ? null : prepareCant(built, length);
   const planned = [gradeLine(spec.profile.points, length)];
   if (spec.cant !== undefined && spec.cant.lever !== 0) planned.push(cantLift(spec.cant));
   const held = spec.profile.held ?? [];

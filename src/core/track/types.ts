@@ -176,6 +176,11 @@ export interface TrackSpec {
   readonly profile: ProfileSpec;
   /** Left out: level across everywhere. */
   readonly cant?: CantSpec;
+  /**
+   * How the deck as built leans beside the plan: cant to be added to the planned one, linear between places and constant beyond the
+   * outer two. The centreline keeps its height. Chainage strictly increasing; left out: built as planned.
+   */
+  readonly lean?: readonly CantPoint[];
   /** Left out: laid on the line. */
   readonly lateral?: LateralSpec;
 }
@@ -284,7 +289,7 @@ export interface Track {
   readonly profile: PreparedProfile;
   /** The planned heights alone. */
   readonly plannedProfile: PreparedProfile;
-  /** Null when the track is level across everywhere. */
+  /** As built; null when the track is level across everywhere. */
   readonly cant: PreparedCant | null;
   readonly jumps: readonly JoinJump[];
 }

@@ -1,5 +1,6 @@
 import { atan2, cos, hypot, sin } from '../../core/math/index.ts';
 import { connectPoses, easement, type Pose } from '../../core/track/index.ts';
+import type { PlanElement } from '../../core/track/types.ts';
 import type { Scene } from '../schema.ts';
 import type { SceneElement, SceneTrack } from '../trackSchema.ts';
 import { splicedFates } from './chainageMap.ts';
@@ -78,10 +79,10 @@ export function moveEnd(scene: Scene, trackId: string, to: RoomPlace): Scene {
   const track = trackOf(scene, trackId);
   const { alignment } = track;
   const last = alignment.length - 1;
-  const run = alignment[last].kind === 'straight' ? cornerRun(track, last) : null;
+  const run = alignment[last].kind === 'straight' ? cornerRun(scene, track, last) : null;
   const corner = run?.corners.at(-1);
   if (run === null || corner === undefined) {
-    const pose = poseAt(track, last);
+    const pose = poseAt(scene, track, last);
     const lengthMm = (to.xMm - pose.x * 1000) * cos(pose.heading) + (to.yMm - pose.y * 1000) * sin(pose.heading);
     if (alignment[last].kind !== 'straight') throw new RangeError(`${elementName(track, last)} is not straight.`);
     if (lengthMm < shortestMm) throw new RangeError(`${elementName(track, last)} has no length left.`);
@@ -90,7 +91,7 @@ export function moveEnd(scene: Scene, trackId: string, to: RoomPlace): Scene {
   }
   const bend = run.bends[run.bends.length - 1];
   const first = corner.into ?? corner.arc;
-  const { turn, straight } = reachPoint(poseAt(track, first), [to.xMm / 1000, to.yMm / 1000], bend);
+  const { turn, straight } = reachPoint(poseAt(scene, track, first), [to.xMm / 1000, to.yMm / 1000], bend);
   const arc = alignment[corner.arc] as Extract<SceneElement, { kind: 'arc' }>;
   const eased = (bend.easeIn + bend.easeOut) / 2;
   const next = [...alignment];
@@ -113,7 +114,7 @@ export function moveEnd(scene: Scene, trackId: string, to: RoomPlace): Scene {
  */
 export function extendTrack(scene: Scene, trackId: string, to: RoomPlace, bend: NewBend, tangentDeg = 0): Scene {
   const track = trackOf(scene, trackId);
-  const pose = poseAt(track, track.alignment.length);
+  const pose = poseAt(scene, track, track.alignment.length);
   const [x, y] = [to.xMm / 1000 - pose.x, to.yMm / 1000 - pose.y];
   const ahead = x * cos(pose.heading) + y * sin(pose.heading);
   const aside = y * cos(pose.heading) - x * sin(pose.heading);
@@ -134,19 +135,20 @@ export function extendTrack(scene: Scene, trackId: string, to: RoomPlace, bend: 
 
 /**
  * The scene with new track laid on from the end of a track so that it ends at a place in a direction, by the shortest way of straights and bends.
- * Throws RangeError when no way fits this radius and these easements.
+ * Throws RangeError when no way fits this radius and these easements, or none that turns no further than `mostTurn`, rad.
  */
 export function extendToPose(
   scene: Scene,
   trackId: string,
   to: RoomPlace & { readonly headingDeg: number },
   bend: NewBend,
+  mostTurn = Number.POSITIVE_INFINITY,
 ): Scene {
   const track = trackOf(scene, trackId);
-  const pose = poseAt(track, track.alignment.length);
+  const pose = poseAt(scene, track, track.alignment.length);
   const goal = { x: to.xMm / 1000, y: to.yMm / 1000, heading: (to.headingDeg * Math.PI) / 180 };
   const ways = connectPoses(pose, goal, { radius: bend.radiusMm / 1000, easement: bend.easeMm / 1000, straight: 0 });
-  const way = ways[0];
+  const way = ways.find(({ elements }) => turning(elements) <= mostTurn);
   if (way === undefined) {
     throw new RangeError(`No way of bends of ${mmText(bend.radiusMm)} and straights leads there in that direction.`);
   }
@@ -156,6 +158,13 @@ export function extendToPose(
     way.elements.filter(({ length }) => length * 1000 >= shortestMm / 1000).map(sceneElement),
   );
 }
+
+/** How far elements turn altogether, whichever way, rad. */
+const turning = (elements: readonly PlanElement[]): number =>
+  elements.reduce(
+    (sum, { length, startCurvature, endCurvature }) => sum + (length * Math.abs(startCurvature + endCurvature)) / 2,
+    0,
+  );
 
 /** More elements at the end; a straight that goes on straight makes the last one longer. */
 function appended(scene: Scene, track: SceneTrack, more: readonly SceneElement[]): Scene {

@@ -7,7 +7,9 @@ import {
   type Pose,
 } from '../../core/track/index.ts';
 import { elementCurvatures, elementLengthMm } from '../places.ts';
+import type { Scene } from '../schema.ts';
 import type { SceneTrack } from '../trackSchema.ts';
+import { beginOf } from './beginOf.ts';
 import { elementName } from './parts.ts';
 import { planElement } from './planElements.ts';
 import { shortestMm, sized } from './sized.ts';
@@ -38,10 +40,9 @@ export interface CornerRun {
 /** A bend turning further than this, rad, has its corner so far out that nobody works by it. */
 const mostTurning = (150 * Math.PI) / 180;
 
-/** The run of straights and bends that an element belongs to; null when it belongs to none, or the track begins at a turnout. */
-export function cornerRun(track: SceneTrack, index: number): CornerRun | null {
-  const { alignment, start } = track;
-  if ('branchOf' in start) return null;
+/** The run of straights and bends that an element belongs to; null when it belongs to none. */
+export function cornerRun(scene: Scene, track: SceneTrack, index: number): CornerRun | null {
+  const { alignment } = track;
   for (let first = 0; first < alignment.length; first++) {
     if (alignment[first].kind !== 'straight') continue;
     const straights = [first];
@@ -55,7 +56,7 @@ export function cornerRun(track: SceneTrack, index: number): CornerRun | null {
       straights.push((next.out ?? next.arc) + 1);
     }
     const last = straights[straights.length - 1];
-    if (corners.length > 0 && index >= first && index <= last) return placed(track, straights, corners);
+    if (corners.length > 0 && index >= first && index <= last) return placed(scene, track, straights, corners);
     first = last;
   }
   return null;
@@ -77,27 +78,24 @@ function cornerFrom(track: SceneTrack, index: number): Corner | null {
   return fits ? { into, arc: at, out } : null;
 }
 
-/** Where an element of a track that begins in the room starts. */
-export function poseAt(track: SceneTrack, index: number): Pose {
-  const { start } = track;
-  if ('branchOf' in start) throw new RangeError(`${track.name} begins at a turnout.`);
-  const first = { x: start.xMm / 1000, y: start.yMm / 1000, heading: (start.headingDeg * Math.PI) / 180 };
+/** Where an element of a track starts, in plan; the number of elements gives its end. */
+export function poseAt(scene: Scene, track: SceneTrack, index: number): Pose {
   return chainEnd(
-    first,
+    beginOf(scene, track),
     track.alignment.slice(0, index).map((_, k) => planElement(track, k)),
   );
 }
 
 const ahead = ({ x, y, heading }: Pose, by: number): Point => [x + by * cos(heading), y + by * sin(heading)];
 
-function placed(track: SceneTrack, straights: readonly number[], corners: readonly Corner[]): CornerRun {
+function placed(scene: Scene, track: SceneTrack, straights: readonly number[], corners: readonly Corner[]): CornerRun {
   const bends = corners.map((corner) => bendOfCorner(track, corner));
-  const begin = poseAt(track, straights[0]);
+  const begin = poseAt(scene, track, straights[0]);
   const points: Point[] = [[begin.x, begin.y]];
   corners.forEach((corner, i) => {
-    points.push(ahead(poseAt(track, straights[i] + 1), fillet(bends[i], turnOf(track, corner)).tangentIn));
+    points.push(ahead(poseAt(scene, track, straights[i] + 1), fillet(bends[i], turnOf(track, corner)).tangentIn));
   });
-  const end = poseAt(track, straights[straights.length - 1] + 1);
+  const end = poseAt(scene, track, straights[straights.length - 1] + 1);
   points.push([end.x, end.y]);
   return { straights, corners, points, bends };
 }

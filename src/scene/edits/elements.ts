@@ -80,12 +80,13 @@ function halves(track: SceneTrack, index: number, firstMm: number): [SceneElemen
 function retarget(track: SceneTrack, from: string, to: string): SceneTrack {
   const turn = <P extends ScenePlace>(place: P): P =>
     place.at?.endOf === from ? { ...place, at: { ...place.at, endOf: to } } : place;
-  const { supports, stripJoints, measured, rails } = track;
+  const { supports, stripJoints, measured, rails, crossLevels } = track;
   return {
     ...track,
     profile: track.profile.map(turn),
     ...(Array.isArray(supports) && { supports: supports.map(turn) }),
     ...(stripJoints && { stripJoints: stripJoints.map(turn) }),
+    ...(crossLevels && { crossLevels: crossLevels.map(turn) }),
     ...(measured && { measured: { ...measured, heights: measured.heights.map(turn) } }),
     ...(rails && {
       rails: {

@@ -1,7 +1,7 @@
 export { easementPlaces, setAllEasements } from './allEasements.ts';
 export { extendToPose, extendTrack, moveEnd, type NewBend, type RoomPlace } from './chainEnds.ts';
 export { copyTurn } from './copyTurn.ts';
-export { type BendChange, cornerPlace, moveCorner, setBend } from './corners.ts';
+export { type BendChange, cornerPlace, moveCorner, offCornerLine, setBend } from './corners.ts';
 export { easeJoin, setEasement } from './easements.ts';
 export { insertElement, removeElement, splitElement } from './elements.ts';
 export { type ParallelOptions, parallelTrack } from './parallel.ts';
@@ -24,6 +24,7 @@ export {
   setVehicleField,
 } from './stock.ts';
 export { moveSupport, setSupportsEvery, supportsWith } from './supports.ts';
+export { changeSurroundings, type Surroundings } from './surroundings.ts';
 export { tidy } from './tidy.ts';
 export { addTrack, type NewTrack, removeTrack, straightTrack } from './tracks.ts';
 export {
@@ -45,3 +46,11 @@ export {
   setOrder,
   setTrialEnd,
 } from './trials.ts';
+export {
+  layTurnout,
+  moveTurnout,
+  nearestOn,
+  type TurnoutChange,
+  turnoutNear,
+  turnoutTowards,
+} from './turnouts.ts';

@@ -19,13 +19,14 @@ export function withPlacesMoved(before: SceneTrack, after: SceneTrack, map: Chai
   const stays = (place: ScenePlace): boolean => !map.gone(placeMm(before, place));
   const moved = <P extends ScenePlace>(places: readonly P[]): P[] => places.filter(stays).map(move);
   const profile = before.profile.filter(stays);
-  const { supports, stripJoints, measured, rails } = after;
+  const { supports, stripJoints, measured, rails, crossLevels } = after;
   const heights = (profile.length > 0 ? profile : before.profile.slice(0, 1)).map(move);
   return spread({
     ...after,
     profile: apart(after, heights),
     ...(Array.isArray(supports) && { supports: moved(supports) }),
     ...(stripJoints && { stripJoints: moved(stripJoints) }),
+    ...(crossLevels && { crossLevels: moved(crossLevels) }),
     ...(measured && { measured: { ...measured, heights: moved(measured.heights) } }),
     ...(rails && {
       rails: {

@@ -34,7 +34,7 @@ export function parallelTrack(scene: Scene, trackId: string, spacingMm: number, 
   if (!(Math.abs(spacingMm) > 0)) throw new RangeError('A track beside another needs a spacing other than 0.');
   const heading = (start.headingDeg * Math.PI) / 180;
   const { alignment, aheadMm } = parallelAlignment(track, spacingMm);
-  const { rails: _rails, measured: _measured, ...kept } = track;
+  const { rails: _rails, measured: _measured, crossLevels: _crossLevels, ...kept } = track;
   const beside: SceneTrack = {
     ...kept,
     id: freeId(

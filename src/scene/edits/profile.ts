@@ -88,7 +88,7 @@ export function addProfilePoint(scene: Scene, trackId: string, atMm: number, hei
 }
 
 /** Height of the straight grades at a chainage, mm; before the first and after the last point the grade goes on. */
-function heightOn(points: ReturnType<typeof profileHeights>, atMm: number): number {
+export function heightOn(points: ReturnType<typeof profileHeights>, atMm: number): number {
   if (points.length === 1) return points[0].heightMm;
   const next = points.findIndex((point, index) => index > 0 && point.atMm > atMm);
   const to = next < 0 ? points.length - 1 : next;

@@ -35,7 +35,7 @@ const tenth = (mm: number): number => Math.round(mm * 10) / 10;
 const versine = (x: number): number => 2 * sin(x / 2) * sin(x / 2);
 
 /** A turnout of a scale with a crossing of 1 in `oneIn`, measured square to one leg. */
-export function turnoutFor(scale: ShapeScale, oneIn: number): ShapeTurnout {
+export function turnoutFor(scale: Pick<ShapeScale, 'gaugeMm'>, oneIn: number): ShapeTurnout {
   const { gaugeMm } = scale;
   const angle = crossingAngle(oneIn, 'right-angle');
   // The outer rail has crossed the gauge just at the nose.

@@ -45,7 +45,7 @@ export function longestVehicles({ scene, tracks }: CompiledScene): LongestVehicl
       .map(({ radius, from, to, element }): LongestVehicleFact => {
         const tooLong = radius < forAll ? tooLongFor(collection, radius) : [];
         const going = collection.vehicles
-          .filter(({ name }) => !tooLong.some(({ vehicle }) => vehicle === name))
+          .filter((_, stock) => !tooLong.some((one) => one.stock === stock))
           .sort((a, b) => lengthOverBuffers(b) - lengthOverBuffers(a))[0];
         return {
           kind: 'longest-vehicle',
@@ -82,7 +82,7 @@ function widened(scene: Scene, trackId: string, element: number | null, radius: 
 /** The scene with another radius of a curve: between straights these give what it needs, else what follows moves. Throws RangeError in words. */
 export function withRadius(scene: Scene, trackId: string, element: number, radiusMm: number): Scene {
   const file = scene.tracks.find(({ id }) => id === trackId);
-  const corner = file?.alignment[element]?.kind === 'arc' ? cornerPlace(file, element) : null;
+  const corner = file?.alignment[element]?.kind === 'arc' ? cornerPlace(scene, file, element) : null;
   return corner === null
     ? setElement(scene, trackId, element, { radiusMm })
     : setBend(scene, trackId, element, { radiusMm });

@@ -75,9 +75,9 @@ function rounds({ vehicles, pairs, longest }: Collection, radius: number): reado
 /** Vehicles of the collection that do not go round a radius, m, the longest first. */
 export function tooLongFor(collection: Collection, radius: number): readonly TooLong[] {
   return rounds(collection, radius)
-    .map((round, one): TooLong => {
-      const vehicle = collection.vehicles[one];
-      return { vehicle: vehicle.name, length: lengthOverBuffers(vehicle), ...round };
+    .map((round, stock): TooLong => {
+      const vehicle = collection.vehicles[stock];
+      return { vehicle: vehicle.name, stock, length: lengthOverBuffers(vehicle), ...round };
     })
     .filter((round) => !goes(round))
     .sort((a, b) => b.length - a.length);

@@ -53,6 +53,8 @@ export type TooLongWhy = 'swing' | 'wheelbase' | 'width';
 /** A vehicle that is too long for a radius; value and limit are angles, rad, but for the width, m. */
 export interface TooLong {
   readonly vehicle: string;
+  /** Which of the collection's vehicles it is: two may be called the same. */
+  readonly stock: number;
   /** Over buffers, m. */
   readonly length: number;
   readonly why: TooLongWhy;

@@ -3,6 +3,12 @@ import { compileScene } from '../compileScene.ts';
 import { cancelled } from '../runTrial.ts';
 import { loadSolver } from '../survey/solver.ts';
 import { type BestProfile, bestProfile } from './bestProfile.ts';
+import {
+  createInProcessRouteHost,
+  createRouteWorkerHost,
+  type RouteHost,
+  type RouteWorker,
+} from './route/routeHost.ts';
 import { presentRuling, profileTaskOf } from './sceneProfile.ts';
 
 /** A track whose heights are to be the best there are; SI. */
@@ -20,8 +26,8 @@ export interface ProfileAnswer {
   readonly found: BestProfile;
 }
 
-/** Looks for best profiles somewhere: in this thread, or in a worker behind the same face. */
-export interface BestHost {
+/** Looks for best profiles and routes somewhere: in this thread, or in a worker behind the same face. */
+export interface BestHost extends RouteHost {
   /** Rejects with an AbortError when called off, with a RangeError in words for a track that cannot be asked about. */
   profile(question: ProfileQuestion, signal?: AbortSignal): Promise<ProfileAnswer>;
   dispose(): void;
@@ -53,6 +59,7 @@ export async function answerProfile(question: ProfileQuestion): Promise<ProfileA
 
 /** A host that works in this thread; calling off is felt between two questions only. */
 export const createInProcessBestHost = (): BestHost => ({
+  ...createInProcessRouteHost(),
   async profile(question, signal) {
     signal?.throwIfAborted();
     const answer = await answerProfile(question);
@@ -91,9 +98,11 @@ export function serveBest(scope: {
 /**
  * A host with a worker for each question: the solver takes no word while it works, so that calling off is ending its worker.
  */
-export function createBestWorkerHost(start: () => BestWorker): BestHost {
+export function createBestWorkerHost(start: () => BestWorker, startRoute: () => RouteWorker): BestHost {
   const running = new Set<() => void>();
+  const routes = createRouteWorkerHost(startRoute);
   return {
+    ...routes,
     profile: (question, signal) =>
       new Promise((resolve, reject) => {
         if (signal?.aborted) return reject(cancelled());
@@ -121,6 +130,7 @@ export function createBestWorkerHost(start: () => BestWorker): BestHost {
         worker.postMessage(question);
       }),
     dispose() {
+      routes.dispose();
       for (const callOff of [...running]) callOff();
     },
   };

@@ -16,6 +16,13 @@ export interface RouteMeasure {
   /** Size of the smallest upright rectangle that holds the centreline in plan. */
   readonly across: number;
   readonly along: number;
+  /** Where its sides lie, and the lowest and the highest rail top, in the room. */
+  readonly west: number;
+  readonly east: number;
+  readonly south: number;
+  readonly north: number;
+  readonly lowest: number;
+  readonly highest: number;
 }
 
 /** Way between the places looked at, m: no easement or vertical curve is shorter than some of these. */
@@ -47,5 +54,11 @@ export function routeMeasure(track: Track): RouteMeasure {
     sharpest: 1 / vertical,
     across: highX - lowX,
     along: highY - lowY,
+    west: lowX,
+    east: highX,
+    south: lowY,
+    north: highY,
+    lowest: lowZ,
+    highest: highZ,
   };
 }

@@ -44,15 +44,25 @@ function plannedTrack(track: Track): Track {
   return { ...track, profile: track.plannedProfile, spec: { ...track.spec, profile: { points: profile.points } } };
 }
 
-const tidy = (mm: number): number => Math.round(mm * 1e4) / 1e4;
+/** A file writes lengths to a tenth of a micrometre, the middle of a curve between two such to half of that. */
+const written = 1e4;
+const tidy = (mm: number): number => Math.round(mm * written) / written;
 
-/** Points of heights as a scene writes them, mm. */
-export const scenePoints = (points: readonly GradePoint[]) =>
-  points.map(({ chainage, height, curve }) => ({
-    atMm: tidy(chainage * 1e3),
-    heightMm: tidy(height * 1e3),
-    ...(curve !== undefined && 'length' in curve ? { verticalCurveLengthMm: tidy(curve.length * 1e3) } : {}),
-  }));
+/**
+ * Points of heights as a scene writes them, mm. Of curves the ends are rounded, not the middle and the length, so that curves that touch do so still and
+ * none reaches beyond the track.
+ */
+export const scenePoints = (points: readonly GradePoint[]) => {
+  const end = Math.floor(points[points.length - 1].chainage * 1e3 * written) / written;
+  return points.map(({ chainage, height, curve }) => {
+    const heightMm = tidy(height * 1e3);
+    if (curve === undefined || !('length' in curve)) return { atMm: tidy(chainage * 1e3), heightMm };
+    const from = tidy((chainage - curve.length / 2) * 1e3);
+    const to = Math.min(tidy((chainage + curve.length / 2) * 1e3), end);
+    const middle = Math.round((from + to) * written) / (2 * written);
+    return { atMm: middle, heightMm, verticalCurveLengthMm: tidy(to - from) };
+  });
+};
 
 /** The scene with a profile on one of its tracks, checked as a file is. Throws RangeError when it would be refused. */
 export function withProfile(scene: Scene, trackId: string, points: readonly GradePoint[]): Scene {

@@ -8,11 +8,16 @@ import type { LimitConflict } from './types.ts';
 const nothing = 1e-5;
 
 /** What has to give way: each limit that alone could be eased to let all the others be kept, or else the least easing of all together. */
-export function easings(solver: Solver, work: Omit<MendWork, 'room'>): LimitConflict[] {
+export function easings(
+  solver: Solver,
+  work: Omit<MendWork, 'room'>,
+): { readonly conflicts: LimitConflict[]; readonly together: boolean } {
   const { limits } = work.set;
   const kinds = (Object.keys(limits) as (keyof Limits)[]).filter((limit) => limits[limit] !== undefined);
   const alone = kinds.flatMap((limit) => eased(solver, work, [limit]));
-  return alone.length > 0 ? alone : eased(solver, work, kinds);
+  return alone.length > 0
+    ? { conflicts: alone, together: false }
+    : { conflicts: eased(solver, work, kinds), together: true };
 }
 
 function eased(

@@ -1,5 +1,5 @@
 export type { LimitCheck, LimitPlace, Limits, Reading } from '../../core/survey/types.ts';
-export { asBuiltScene, drawnScenes } from './asBuilt.ts';
+export { asBuiltScene, type DrawnLine, drawnLines, drawnScenes, leansOf } from './asBuilt.ts';
 export { type MendHooks, mend } from './mend.ts';
 export { createInProcessSurveyHost, type SurveyHost, type SurveyQuestion } from './surveyHost.ts';
 export { SurveyProblem } from './surveyInput.ts';

@@ -88,7 +88,7 @@ function proofOf({ value, bound, proven }: Optimum, objective: MendTask['objecti
 }
 
 function whyNot(solver: Solver, work: Omit<MendWork, 'room'>, wrong: readonly number[]) {
-  const conflicts = easings(solver, work);
+  const { conflicts, together } = easings(solver, work);
   const strict = optimise(solver, { ...work, subject: { ...work.subject, relaxed: [] }, room: null });
   const set = strict.kind === 'infeasible' ? irreducible(solver, strict.problem) : [];
   const { touchable } = work.subject;
@@ -99,5 +99,5 @@ function whyNot(solver: Solver, work: Omit<MendWork, 'room'>, wrong: readonly nu
     room: null,
   };
   const unlock = locked.length > 0 && optimise(solver, opened).kind === 'optimum' ? locked : [];
-  return { conflicts, irreducible: set, unlock };
+  return { conflicts, together, irreducible: set, unlock };
 }

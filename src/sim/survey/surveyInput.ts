@@ -1,5 +1,6 @@
 import { tan } from '../../core/math/index.ts';
 import {
+  bendsStrip,
   coarsePitches,
   headroomPairs,
   type Thread,
@@ -18,7 +19,7 @@ import type {
   SurveyInput,
 } from '../../core/survey/types.ts';
 import type { Track } from '../../core/track/types.ts';
-import type { SceneInstrument, SceneReading, SceneSurvey } from '../../scene/index.ts';
+import { placedSupports, type SceneInstrument, type SceneReading, type SceneSurvey } from '../../scene/index.ts';
 import type { CompiledScene } from '../types.ts';
 
 const mm = 1e-3;
@@ -30,6 +31,9 @@ const deckHalfWidthInGauges = 35 / 16.5;
 
 /** Thread of the rods where a survey names none: the commonest for decks on rods (common practice, no source). */
 const usualThread: Thread = 'M8';
+
+/** Number of a support that is in no list of the builder's: the heel of a branch's turnout. */
+const unlisted = -1;
 
 /** A choice that leads to no survey: no such survey or track in the scene, or a track without supports. */
 export class SurveyProblem extends Error {
@@ -119,15 +123,21 @@ export function surveyInput(compiled: CompiledScene, trackId: string, taken: Tak
       `Track "${trackId}" has no supports: give it some, such as "supports": { "everyMm": 300 }.`,
     );
   }
-  const { supports, loads: _loads, creep: _creep, ...template } = strip;
+  const { supports: standing, loads: _loads, ...template } = strip;
+  const file = compiled.scene.tracks.find(({ id }) => id === trackId);
+  // By the builder's own numbers: a branch's strip begins with the heel of its turnout, and has no supports before it.
+  const supports = file === undefined ? [] : placedSupports(file).map(({ atMm }) => atMm * mm);
+  const heel = standing.find(({ number }) => number === unlisted)?.chainage;
+  const onTurnout = supports.flatMap((_, support) => (bendsStrip(supports, heel, support) ? [] : [support]));
   return {
     track,
-    supports: supports.map(({ chainage }) => chainage),
+    supports,
+    ...(heel !== undefined && { heel }),
     strip: template,
     instruments: taken.instruments,
     readings: taken.readings,
     ...(taken.crosses.length > 0 && { cross: { gauge: compiled.scene.scale.gaugeMm * mm, readings: taken.crosses } }),
-    fixed: taken.fixed ?? [],
+    fixed: [...new Set([...(taken.fixed ?? []), ...onTurnout])].sort((a, b) => a - b),
     board: compiled.scene.deck.thicknessMm * mm,
     setting: taken.setting ?? usualSetting,
   };

@@ -127,7 +127,7 @@ export class HandleLayer {
   }
 
   private write(shown: Shown, plan: DrawnPlan, state: SessionState, chosen: string | null): void {
-    const { held, refusal, verdict } = this.route.route.getState();
+    const { held, refusal, led, verdict } = this.route.route.getState();
     const handle = plan.handles.find(({ key }) => key === (held ?? chosen));
     const busy = held !== null || this.box.contains(document.activeElement);
     const at = handle === undefined || !busy ? null : shown.toPixel([...handle.place]);
@@ -137,6 +137,7 @@ export class HandleLayer {
     const told = verdict === null ? null : verdictWords(verdict, state);
     const lines: [text: string, look: string][] = [[first ?? '', 'figure']];
     if (more.length > 0) lines.push([more.join(' · '), 'more']);
+    if (refusal === null && led !== null) lines.push([led, 'led']);
     if (refusal !== null) lines.push([refusal, 'refusal']);
     else if (told !== null) lines.push([told.words, told.fails ? 'fails' : 'passes']);
     const text = JSON.stringify(lines);

@@ -56,6 +56,7 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
     chosenHandle: null,
     held: null,
     refusal: null,
+    led: null,
     verdict: null,
     before: null,
     pointed: null,
@@ -80,7 +81,7 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
   const unsubscribe = session.subscribe((now, before) => {
     if (now.opened !== before.opened) {
       held = null;
-      route.setState({ chosenTrack: null, chosenHandle: null, held: null, refusal: null, pointed: null });
+      route.setState({ chosenTrack: null, chosenHandle: null, held: null, refusal: null, led: null, pointed: null });
     }
   });
 
@@ -105,28 +106,34 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
           return track === null ? [] : [[id, track] as const];
         }),
       );
-      held = { scene, trackId: now.trackId, track: now.track, handle, ends: openEnds(tracks) };
+      held = { scene, trackId: now.trackId, track: now.track, handle, tracks, ends: openEnds(tracks) };
       document.beginGesture();
-      route.setState({ held: key, chosenHandle: key, refusal: null });
+      route.setState({ held: key, chosenHandle: key, refusal: null, led: null });
       return true;
     },
     moveTo(place, snap) {
       if (held === null) return;
       const { label, make } = dragged(held, place, snap);
-      const refusal = document.attempt(label, make);
-      if (refusal !== route.getState().refusal) route.setState({ refusal });
+      let led: string | null = null;
+      const refusal = document.attempt(label, () => {
+        const made = make();
+        led = made.led;
+        return made.scene;
+      });
+      const now = route.getState();
+      if (refusal !== now.refusal || led !== now.led) route.setState({ refusal, led });
     },
     letGo() {
       if (held === null) return;
       held = null;
       document.settleGesture();
-      route.setState({ held: null, refusal: null });
+      route.setState({ held: null, refusal: null, led: null });
     },
     putBack() {
       if (held === null) return;
       held = null;
       document.bailGesture();
-      route.setState({ held: null, refusal: null });
+      route.setState({ held: null, refusal: null, led: null });
     },
   };
 

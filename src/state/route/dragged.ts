@@ -9,17 +9,22 @@ import {
   extendTrack,
   moveCorner,
   moveEnd,
+  moveTurnout,
   type NewBend,
+  offCornerLine,
   type Scene,
+  type SceneBranch,
   type SceneElement,
   type SceneTrack,
   setBend,
   setEasement,
   setElement,
   setStart,
+  turnoutNear,
+  turnoutTowards,
 } from '../../scene/index.ts';
 import { nearestNorm } from '../../sim/advice/index.ts';
-import { endNear, type OpenEnd } from './ends.ts';
+import { endNear, joinedTo, lineNear, type OpenEnd } from './ends.ts';
 import type { Handle } from './handles.ts';
 import { type Snapping, toStep } from './snapping.ts';
 
@@ -30,12 +35,20 @@ export interface Held {
   readonly track: Track;
   readonly handle: Handle;
   readonly ends: readonly OpenEnd[];
+  /** All tracks as they were, by id. */
+  readonly tracks: ReadonlyMap<string, Track>;
 }
 
 /** What a place of the hand comes to: the railway with it, and what is to be called in the history. */
 export interface Dragged {
   readonly label: string;
-  readonly make: () => Scene;
+  readonly make: () => Made;
+}
+
+/** A railway, and what the hand was led to or kept on in making it, in words. */
+export interface Made {
+  readonly scene: Scene;
+  readonly led: string | null;
 }
 
 /** A place in plan, m. */
@@ -53,19 +66,55 @@ export function dragged(held: Held, to: Place, snap: Snapping): Dragged {
   const label = handle.name.charAt(0).toLowerCase() + handle.name.slice(1);
   switch (handle.kind) {
     case 'start':
-      return { label, make: () => setStart(scene, trackId, { xMm: mm(to[0]), yMm: mm(to[1]) }) };
+      if ('branchOf' in file.start)
+        return { label, make: () => withTurnoutAt(held, file.start as SceneBranch, to, snap) };
+      return { label, make: () => free(setStart(scene, trackId, { xMm: mm(to[0]), yMm: mm(to[1]) })) };
     case 'heading':
-      return { label, make: () => setStart(scene, trackId, { headingDeg: headingDeg(held, to, snap) }) };
+      if ('branchOf' in file.start) {
+        const place = { xMm: to[0] * 1000, yMm: to[1] * 1000 };
+        return { label, make: () => free(moveTurnout(scene, trackId, turnoutTowards(scene, trackId, place))) };
+      }
+      return { label, make: () => free(setStart(scene, trackId, { headingDeg: headingDeg(held, to, snap) })) };
     case 'corner':
-      return { label, make: () => moveCorner(scene, trackId, handle.element, { xMm: mm(to[0]), yMm: mm(to[1]) }) };
+      return { label, make: () => withCorner(held, file, { xMm: mm(to[0]), yMm: mm(to[1]) }) };
     case 'radius':
-      return { label, make: () => withRadius(held, file, to, snap) };
+      return { label, make: () => free(withRadius(held, file, to, snap)) };
     case 'extend':
       return { label: 'new track', make: () => extended(held, file, to, snap) };
     case 'end':
-      return { label, make: () => withEnd(held, file, to, snap) };
+      return { label, make: () => free(withEnd(held, file, to, snap)) };
   }
 }
+
+const free = (scene: Scene): Made => ({ scene, led: null });
+
+/** Off a line by less than this, mm, nothing is said. */
+const quietOffMm = 1;
+
+const offWords = (line: string, offMm: number): string | null =>
+  offMm < quietOffMm ? null : `kept on ${line}: the hand is ${Math.round(offMm)} mm off it`;
+
+function withTurnoutAt({ scene, trackId }: Held, start: SceneBranch, [x, y]: Place, snap: Snapping): Made {
+  const { atMm, offMm } = turnoutNear(scene, trackId, { xMm: x * 1000, yMm: y * 1000 });
+  const main = scene.tracks.find(({ id }) => id === start.branchOf);
+  return {
+    scene: moveTurnout(scene, trackId, { atMm: toStep(atMm, snap.lengthMm) }),
+    led: offWords(main?.name ?? start.branchOf, offMm),
+  };
+}
+
+function withCorner({ scene, trackId, handle }: Held, file: SceneTrack, to: { xMm: number; yMm: number }): Made {
+  const held =
+    'branchOf' in file.start && cornerIsFirst(file, handle.element) ? 'the line of the turnout' : 'its straight';
+  return {
+    scene: moveCorner(scene, trackId, handle.element, to),
+    led: offWords(held, offCornerLine(scene, file, handle.element, to) * 1000),
+  };
+}
+
+/** Whether nothing but a straight and an easement comes before a bend. */
+const cornerIsFirst = ({ alignment }: SceneTrack, arc: number): boolean =>
+  alignment.slice(1, arc).every(({ kind }) => kind === 'transition');
 
 function headingDeg({ track }: Held, [x, y]: Place, snap: Snapping): number {
   const start = trackPoint(track, 0);
@@ -90,8 +139,8 @@ function withEnd(held: Held, file: SceneTrack, to: Place, snap: Snapping): Scene
   // An easement grows to both sides, so its end goes half as far as its length.
   const lengthMm = toStep(element.lengthMm + 2 * byMm, snap.lengthMm);
   const [into, out] = [index + 1, index - 1];
-  if (cornerPlace(file, into) !== null) return setBend(scene, trackId, into, { easeInMm: lengthMm });
-  if (cornerPlace(file, out) !== null) return setBend(scene, trackId, out, { easeOutMm: lengthMm });
+  if (cornerPlace(scene, file, into) !== null) return setBend(scene, trackId, into, { easeInMm: lengthMm });
+  if (cornerPlace(scene, file, out) !== null) return setBend(scene, trackId, out, { easeOutMm: lengthMm });
   return index > 0 && index < file.alignment.length - 1
     ? setEasement(scene, trackId, index, lengthMm)
     : setElement(scene, trackId, index, { lengthMm: toStep(element.lengthMm + byMm, snap.lengthMm) });
@@ -123,7 +172,7 @@ function endChainage(scene: Scene, trackId: string, element: number): number {
 function withRadius(held: Held, file: SceneTrack, to: Place, snap: Snapping): Scene {
   const { scene, trackId, track, handle } = held;
   const curve = file.alignment[handle.element] as Curve;
-  const corner = cornerPlace(file, handle.element);
+  const corner = cornerPlace(scene, file, handle.element);
   if (corner === null) {
     const start = trackPoint(track, elementStartsMm(file)[handle.element] / 1000);
     const hand = curve.turn === 'left' ? 1 : -1;
@@ -155,19 +204,34 @@ function turnOfBend({ alignment }: SceneTrack, arc: number): number {
   return (elementLengthMm(own) + eased / 2) / own.radiusMm;
 }
 
-function extended(held: Held, file: SceneTrack, to: Place, snap: Snapping): Scene {
-  const { scene, trackId, track, ends } = held;
+/** A hand is led onto the line of another track from no further than this, in gauges: tracks beside each other lie further apart. */
+const lineReachInGauges = 1.2;
+
+function extended(held: Held, file: SceneTrack, to: Place, snap: Snapping): Made {
+  const { scene, trackId, track, ends, tracks } = held;
   const last = trackPoint(track, track.length);
   const bend = newBend(scene, file);
   const own = { trackId, x: last.x, y: last.y, heading: last.heading };
   const met = endNear(ends, to, snap.ends, own);
   if (met !== null) {
     const goal = { xMm: met.x * 1000, yMm: met.y * 1000, headingDeg: (met.heading * 180) / Math.PI };
-    return extendToPose(scene, trackId, goal, bend);
+    return { scene: extendToPose(scene, trackId, goal, bend), led: `meets ${nameOf(scene, met.trackId)} at its end` };
+  }
+  const line = lineNear(tracks, to, Math.min(snap.ends, (lineReachInGauges * scene.scale.gaugeMm) / 1000), own);
+  if (line !== null) {
+    try {
+      const joined = joinedTo(scene, trackId, line, bend);
+      return { scene: joined, led: `runs into ${nameOf(scene, line.trackId)}` };
+    } catch (error) {
+      // Where no fair way leads onto it the hand goes past: it is a place like any other.
+      if (!(error instanceof RangeError)) throw error;
+    }
   }
   const place = { xMm: toStep(to[0] * 1000, snap.lengthMm), yMm: toStep(to[1] * 1000, snap.lengthMm) };
-  return extendTrack(scene, trackId, place, bend, snap.angleDeg);
+  return free(extendTrack(scene, trackId, place, bend, snap.angleDeg));
 }
+
+const nameOf = ({ tracks }: Scene, trackId: string): string => tracks.find(({ id }) => id === trackId)?.name ?? trackId;
 
 /** Radius of new track where none bends yet, mm at 16.5 mm gauge: fit for coaches on a main line (NEM 111, group B: 660 mm). */
 const usualRadiusMm = 660;
@@ -176,7 +240,9 @@ const usualRadiusMm = 660;
 export function newBend(scene: Scene, file: SceneTrack): NewBend {
   const curve = file.alignment.findLast((element): element is Curve => 'radiusMm' in element);
   const { gaugeMm } = scene.scale;
-  const radiusMm = curve?.radiusMm ?? Math.round((usualRadiusMm * gaugeMm) / 16.5 / 10) * 10;
+  // A track that leaves by a turnout goes on as widely as that bends.
+  const turnout = 'branchOf' in file.start ? file.start.turnout.radiusMm : null;
+  const radiusMm = curve?.radiusMm ?? turnout ?? Math.round((usualRadiusMm * gaugeMm) / 16.5 / 10) * 10;
   const norm = nearestNorm(gaugeMm);
   const eased = radiusMm / 1000 <= radiusWithoutEasement(norm);
   return { radiusMm, easeMm: eased ? Math.ceil((easementLength(norm, radiusMm / 1000) * 1000) / 10) * 10 : 0 };

@@ -23,6 +23,12 @@ export function handWords(scene: Scene, trackId: string, track: Track, handle: H
     const { x, y } = trackPoint(track, chainage);
     return `${length(x)} east, ${length(y)} north`;
   };
+  if ('branchOf' in file.start) {
+    const { branchOf, atMm, towards, turnout } = file.start;
+    const main = scene.tracks.find(({ id }) => id === branchOf)?.name ?? branchOf;
+    if (handle.kind === 'start') return [`${length(atMm / 1000)} along ${main}`, place(0)];
+    if (handle.kind === 'heading') return [`turnout to the ${turnout.hand}`, `towards the ${towards} of ${main}`];
+  }
   if (handle.kind === 'start') return [place(0)];
   if (handle.kind === 'heading') return [`heading ${angle(trackPoint(track, 0).heading)}`];
   if (handle.kind === 'extend') return [place(track.length), `${length(track.length)} of track`];

@@ -33,12 +33,12 @@ export function handlesOf(scene: Scene, trackId: string, track: Track): readonly
   const arm = (armInGauges * scene.scale.gaugeMm) / 1000;
   const starts = elementStartsMm(file).map((mm) => Math.min(mm / 1000, track.length));
   const handles: Handle[] = [];
-  if (!('branchOf' in file.start)) handles.push(...startHandles(track, arm));
+  handles.push(...('branchOf' in file.start ? turnoutHandles(track, starts[0]) : startHandles(track, arm)));
   file.alignment.forEach((element, index) => {
     const named = element.id ?? `${kindName[element.kind]} ${index + 1}`;
     const curved = element.kind === 'arc' || element.kind === 'helix';
-    if (curved) handles.push(radiusHandle(track, file, index, (starts[index] + starts[index + 1]) / 2, named));
-    const corner = element.kind === 'arc' ? cornerPlace(file, index) : null;
+    if (curved) handles.push(radiusHandle(scene, track, file, index, (starts[index] + starts[index + 1]) / 2, named));
+    const corner = element.kind === 'arc' ? cornerPlace(scene, file, index) : null;
     if (corner !== null) {
       const { z } = at(track, (starts[index] + starts[index + 1]) / 2);
       const place = [corner.xMm / 1000, corner.yMm / 1000, z] as const;
@@ -52,9 +52,9 @@ export function handlesOf(scene: Scene, trackId: string, track: Track): readonly
         name: `Corner of ${named}`,
       });
     }
-    handles.push(endHandle(track, file, index, starts[index + 1], named));
+    handles.push(endHandle(scene, track, file, index, starts[index + 1], named));
   });
-  return 'branchOf' in file.start ? handles : [...handles, extendHandle(track, file, arm)];
+  return [...handles, extendHandle(track, file, arm)];
 }
 
 const at = (track: Track, chainage: number) => trackPoint(track, chainage);
@@ -85,12 +85,44 @@ function startHandles(track: Track, arm: number): Handle[] {
   ];
 }
 
-function radiusHandle(track: Track, file: SceneTrack, index: number, chainage: number, named: string): Handle {
+/** A branch is moved along its main track by its front joint, and led to the other side or the other way by its heel. */
+function turnoutHandles(track: Track, heelAt: number): Handle[] {
+  const [front, heel] = [at(track, 0), at(track, heelAt)];
+  return [
+    {
+      key: 'heading',
+      kind: 'heading',
+      element: 0,
+      place: [heel.x, heel.y, heel.z],
+      anchor: [heel.x, heel.y],
+      grows: null,
+      name: 'Way the turnout leads',
+    },
+    {
+      key: 'start',
+      kind: 'start',
+      element: 0,
+      place: [front.x, front.y, front.z],
+      anchor: [front.x, front.y],
+      grows: [Math.cos(front.heading), Math.sin(front.heading)],
+      name: 'Turnout along its main track',
+    },
+  ];
+}
+
+function radiusHandle(
+  scene: Scene,
+  track: Track,
+  file: SceneTrack,
+  index: number,
+  chainage: number,
+  named: string,
+): Handle {
   const { x, y, z, heading } = at(track, chainage);
   const element = file.alignment[index];
   const hand = 'turn' in element && element.turn === 'left' ? 1 : -1;
   // A bend between straights draws back from its corner, inwards, the wider it is; a curve that is free at its end swings out.
-  const way = cornerPlace(file, index) === null ? -hand : hand;
+  const way = cornerPlace(scene, file, index) === null ? -hand : hand;
   const side = [-way * Math.sin(heading), way * Math.cos(heading)] as const;
   return {
     key: `radius:${index}`,
@@ -103,9 +135,16 @@ function radiusHandle(track: Track, file: SceneTrack, index: number, chainage: n
   };
 }
 
-function endHandle(track: Track, file: SceneTrack, index: number, chainage: number, named: string): Handle {
+function endHandle(
+  scene: Scene,
+  track: Track,
+  file: SceneTrack,
+  index: number,
+  chainage: number,
+  named: string,
+): Handle {
   const { x, y, z, heading } = at(track, chainage);
-  const free = index === file.alignment.length - 1 && endsInBend(file);
+  const free = index === file.alignment.length - 1 && endsInBend(scene, file);
   return {
     key: `end:${index}`,
     kind: 'end',
@@ -118,10 +157,10 @@ function endHandle(track: Track, file: SceneTrack, index: number, chainage: numb
 }
 
 /** The track ends with a bend between two straights: they can turn and stretch to wherever its end is taken. */
-function endsInBend(file: SceneTrack): boolean {
+function endsInBend(scene: Scene, file: SceneTrack): boolean {
   const [before, last] = file.alignment.slice(-2);
   const arc = file.alignment.length - (before?.kind === 'transition' ? 3 : 2);
-  return last?.kind === 'straight' && file.alignment[arc]?.kind === 'arc' && cornerPlace(file, arc) !== null;
+  return last?.kind === 'straight' && file.alignment[arc]?.kind === 'arc' && cornerPlace(scene, file, arc) !== null;
 }
 
 function extendHandle(track: Track, file: SceneTrack, arm: number): Handle {

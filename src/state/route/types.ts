@@ -16,6 +16,8 @@ export interface RouteState {
   readonly held: string | null;
   /** Why the place of the hand cannot be met, and by how much; null when it is. */
   readonly refusal: string | null;
+  /** What the hand was led to or kept on, in words; null where it goes as it likes. */
+  readonly led: string | null;
   /** Margins, found the same way, of the railway as the trial on show has it; null until they are there. */
   readonly before: TrialMeasure | null;
   /** A place of a track that is pointed out, or null. */

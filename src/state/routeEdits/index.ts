@@ -6,7 +6,9 @@ export {
   easeJoin,
   elementStartsMm,
   insertElement,
+  layTurnout,
   moveSupport,
+  moveTurnout,
   type ProfileChange,
   parallelTrack,
   placedSupports,
@@ -14,6 +16,7 @@ export {
   removeElement,
   removeProfilePoint,
   removeTrack,
+  type SceneBranch,
   type SceneElement,
   type SceneTrack,
   type StartChange,
@@ -24,6 +27,7 @@ export {
   setSupportsEvery,
   splitElement,
   straightTrack,
+  type TurnoutChange,
   trackLengthMm,
 } from '../../scene/index.ts';
 export { type Advice, advised } from '../../sim/advice/index.ts';

@@ -3,7 +3,7 @@ import type { Scene } from '../../scene/index.ts';
 import { affectedTrials, type Probe, type ProbePool } from '../../sim/study/index.ts';
 import { isAbort, wordsOf } from '../aborting.ts';
 import type { Session } from '../session.ts';
-import { turned } from './knobs.ts';
+import { turned, turnedAt } from './knobs.ts';
 import type { StudyState, StudyTerms } from './types.ts';
 import { sceneOf } from './variantEdits.ts';
 
@@ -59,7 +59,10 @@ export function createBench(session: Session, study: StoreApi<StudyState>, pool:
       const { gauge, exactness, base: from } = study.getState();
       const trialId = session.session.getState().trialId ?? '';
       const scene = base();
-      const affected = scene === null ? [] : [...new Set(keys.flatMap((at) => affectedTrials(scene, at)))];
+      const affected =
+        scene === null
+          ? []
+          : [...new Set(keys.flatMap((key) => turnedAt(scene, key).flatMap((at) => affectedTrials(scene, at))))];
       const trialIds = affected.includes(trialId) || affected.length === 0 ? [trialId] : affected;
       return { base: from, gauge, exactness, trialIds };
     },

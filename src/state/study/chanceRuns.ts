@@ -3,6 +3,7 @@ import { chanceOf, type Probe, passesBy } from '../../sim/study/index.ts';
 import type { StudyBench } from './bench.ts';
 import { uncertainOf } from './tolerances.ts';
 import type { ChanceState, StudyTerms, ToleranceAsk, TrialChance } from './types.ts';
+import { tracksUnder, trialsOver } from './ways.ts';
 
 /** The same draws every time: a share that changes when asked again teaches nothing. */
 const seed = 1;
@@ -11,13 +12,13 @@ const seed = 1;
 const mostNamed = 5;
 const leastNamed = 0.1;
 
-/** How sure every trial of the track on show is to pass when heads, supports and masses are off by what they may be. */
+/** How sure every trial over the tracks on show is to pass when heads, supports and masses are off by what they may be. */
 export async function runChance(bench: StudyBench, ask: ToleranceAsk): Promise<void> {
   const { study, pool, session } = bench;
   const base = bench.base();
   const shown = session.session.getState().trial;
   if (base === null || shown === null) return;
-  const trials = base.trials.filter(({ track }) => track === shown.trackId);
+  const trials = trialsOver(base, tracksUnder(base, [shown.id]));
   const terms: StudyTerms = { ...bench.terms([]), trialIds: trials.map(({ id }) => id) };
   const signal = bench.begin();
   await bench.told(async () => {

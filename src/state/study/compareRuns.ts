@@ -25,7 +25,7 @@ export async function compareRows({ session, study, pool, begin, told }: StudyBe
       done++;
       const costs = costsOf(row.scene, [trialId]);
       study.setState((state) => ({
-        rows: state.rows.with(index, { ...row, compared, costs }),
+        rows: state.rows.with(index, { ...row, compared, exactness, costs }),
         comparing: done / rows.length,
       }));
     });
@@ -40,16 +40,19 @@ export function rowsOf(scene: Scene | null, before: readonly CompareRow[] = []):
   const known = (row: CompareRow): CompareRow => {
     const old = before.find(({ id }) => id === row.id);
     if (!old?.scene || !old.compared || !row.scene || !alike(old.scene, row.scene)) return row;
-    return { ...row, compared: { ...old.compared, name: row.name }, costs: old.costs };
+    return { ...row, compared: { ...old.compared, name: row.name }, exactness: old.exactness, costs: old.costs };
   };
   const variants = (scene.variants ?? []).map(({ id, name, from }): CompareRow => {
     const made = variantScene(scene, id);
-    const row = { id, name, from: from ?? null, costs: null };
+    const row = { id, name, from: from ?? null, exactness: null, costs: null };
     if (made.ok) return known({ ...row, scene: bare(made.scene), compared: null });
     const reason = made.problems.map(({ path, found }) => `${path}: ${found}`).join('; ');
     return { ...row, scene: null, compared: { name, probe: { ok: false, reason }, tracks: new Map() } };
   });
-  return [known({ id: null, name: asItIs, from: null, scene: bare(scene), compared: null, costs: null }), ...variants];
+  return [
+    known({ id: null, name: asItIs, from: null, scene: bare(scene), compared: null, exactness: null, costs: null }),
+    ...variants,
+  ];
 }
 
 /** The name of the railway among its variants. */

@@ -13,10 +13,11 @@ import { runChance } from './chanceRuns.ts';
 import { compareRows, rowsOf } from './compareRuns.ts';
 import { runSteepest } from './gradeRuns.ts';
 import { turned } from './knobs.ts';
+import { type MergeSide, merged } from './merging.ts';
 import { runRoute } from './routeRuns.ts';
 import { createSweepRuns } from './sweepRuns.ts';
 import type { MapAsk, ProfileAsk, RouteAsk, StudyPart, StudyState, SweepAsk, ToleranceAsk } from './types.ts';
-import { adopted, bare, merged, sceneOf, withoutVariant, withRailway } from './variantEdits.ts';
+import { adopted, bare, sceneOf, withoutVariant, withRailway } from './variantEdits.ts';
 
 /** Knobs with what they are turned to. */
 export type Settings = readonly { readonly at: string; readonly to: number }[];
@@ -39,8 +40,8 @@ export interface StudyActions {
   dropVariant(id: string): Promise<boolean>;
   /** Makes a variant the railway; it is no variant any more, and what the railway was becomes one. */
   adoptVariant(id: string): Promise<boolean>;
-  /** Merges a variant into the one it comes from. */
-  mergeVariant(id: string): Promise<boolean>;
+  /** Merges a variant into another, or into the railway (null); where both changed a place, `sides` says whose value stays. */
+  mergeVariant(id: string, into: string | null, sides?: ReadonlyMap<string, MergeSide>): Promise<boolean>;
   /** Shows a variant together with the railway, on the stage and on the band. */
   showBeside(id: string): Promise<void>;
   hideBeside(): void;
@@ -55,8 +56,8 @@ export interface StudyActions {
   bestProfile(ask: ProfileAsk): Promise<void>;
   /** Looks for routes that no other beats in grade, room and margin together. */
   bestRoute(ask: RouteAsk): Promise<void>;
-  /** Keeps a route of the search, by its place in the list, as a variant of what it was looked for in; then shown beside if `shown`. */
-  keepRoute(index: number, name: string, shown?: boolean): Promise<boolean>;
+  /** Keeps a railway that the search looked at, by its numbers, as a variant of what it was looked for in; then shown beside if `shown`. */
+  keepRoute(values: readonly number[], name: string, shown?: boolean): Promise<boolean>;
   /** Keeps the best profile as a variant of what it was looked for in. */
   keepBest(name: string): Promise<boolean>;
   /** Makes swept values part of the scene. */
@@ -156,7 +157,7 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     },
     dropVariant: (id) => document.change('taking a variant out', (now) => withoutVariant(now, id)),
     adoptVariant: (id) => document.change('another variant', (now) => adopted(now, id)),
-    mergeVariant: (id) => document.change('merging a variant', (now) => merged(now, id)),
+    mergeVariant: (id, into, sides) => document.change('merging a variant', (now) => merged(now, id, into, sides)),
     showBeside: beside.show,
     hideBeside: beside.hide,
     lookBeside: (look) => store.setState(({ besideLook }) => ({ besideLook: { ...besideLook, ...look } })),
@@ -166,11 +167,17 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     askSteepest: (count) => runSteepest(bench, count),
     chance: (ask) => runChance(bench, ask),
     bestProfile: (ask) => runBestProfile(bench, best, ask),
-    bestRoute: (ask) => runRoute(bench, ask),
-    async keepRoute(index, name, shown) {
+    bestRoute: (ask) => runRoute(bench, best, ask),
+    async keepRoute(values, name, shown) {
       const { route } = study.getState();
-      const found = route?.routes[index];
-      return route && found ? keep(name, route.base, () => found.scene, shown) : false;
+      if (route === null) return false;
+      const found = route.routes.find((one) => one.values.join() === values.join());
+      let kept = false;
+      await bench.told(async () => {
+        const { scene: made } = found?.rounded ? found : await best.lay(route.question, values);
+        kept = await keep(name, route.base, () => made, shown);
+      });
+      return kept;
     },
     async keepBest(name) {
       const { best: looked } = study.getState();
@@ -184,13 +191,14 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     },
     stop() {
       bench.stop();
-      study.setState(({ sweep, map, chance, grade, best: looked }) => ({
+      study.setState(({ sweep, map, chance, grade, best: looked, route }) => ({
         comparing: null,
         sweep: sweep && sweep.line === null ? stoppedSweep(sweep) : sweep,
         map: map && map.area === null ? stoppedMap(map) : map,
         chance: chance && { ...chance, progress: null },
         grade: grade && { ...grade, progress: null },
         best: looked?.found == null ? null : looked,
+        route: route && route.answer === null ? { ...route, stopping: true } : route,
       }));
     },
   };

@@ -1,8 +1,9 @@
 import { trainPlaces } from '../../scene/index.ts';
+import { compileScene, compileTrial } from '../../sim/index.ts';
+import { routeMeasure } from '../../sim/study/index.ts';
 import { loadedScene } from '../../sim/study/loads.ts';
 import { type SteepestGrade, steepestGrade } from '../../sim/study/steepestGrade.ts';
 import type { StudyBench } from './bench.ts';
-import { costsOf } from './costs.ts';
 import type { GradeQuestion } from './types.ts';
 
 /** Curves of more than this are no curves, m: nobody lays one at home. */
@@ -10,7 +11,7 @@ const almostStraight = 20;
 
 /**
  * The steepest even grade that the weakest of the scene's engines takes with so many of the vehicles that the train on show has most of: on straight track, and
- * in a curve as tight as the tightest of the track on show.
+ * in a curve as tight as the tightest of the track or route on show.
  */
 export async function runSteepest(bench: StudyBench, count: number): Promise<void> {
   const { study, pool, session } = bench;
@@ -24,7 +25,7 @@ export async function runSteepest(bench: StudyBench, count: number): Promise<voi
     if (kind === null) throw new RangeError('The train on show has nothing behind its engine to count.');
     const engines = scene.stock.filter(({ drive }) => drive !== undefined);
     if (engines.length === 0) throw new RangeError('No engine of this railway has a drive.');
-    const tightest = costsOf(scene, [trial.id])?.tightest ?? Number.POSITIVE_INFINITY;
+    const { tightest } = routeMeasure(compileTrial(compileScene(scene), trial.id).path.track);
     const radiusMm = tightest < almostStraight ? Math.round(tightest * 1e3) : null;
     const steps = engines.length + (radiusMm === null ? 0 : 1);
     const name = (id: string) => scene.stock.find((one) => one.id === id)?.name ?? id;

@@ -1,17 +1,20 @@
 import type { Scene } from '../../scene/index.ts';
 import { compileScene, compileTrial } from '../../sim/index.ts';
 import { givenWorking, trialWorked, withTrialWorked } from '../trialEdits.ts';
+import { trialsOver } from './ways.ts';
 
 /**
- * The trials that take every train of a track over it propelled, in each direction that the file has a trial for; a scene with those added that the
- * file does not have. A train that has an engine at both ends, or none, is left out.
+ * The trials that take every train of some tracks over its own track or route propelled, in each direction that the file has a trial for; a scene with those
+ * added that the file does not have. A train that has an engine at both ends, or none, is left out.
  */
-export function propelledTrials(scene: Scene, trackId: string): { readonly scene: Scene; readonly trialIds: string[] } {
+export function propelledTrials(
+  scene: Scene,
+  trackIds: readonly string[],
+): { readonly scene: Scene; readonly trialIds: string[] } {
   let sofar = scene;
   const trialIds = new Set<string>();
   const compiled = compileScene(scene);
-  for (const trial of scene.trials) {
-    if (trial.track !== trackId) continue;
+  for (const trial of trialsOver(scene, trackIds)) {
     if (compileTrial(compiled, trial.id).propelled) {
       trialIds.add(trial.id);
       continue;

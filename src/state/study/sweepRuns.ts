@@ -2,9 +2,10 @@ import { type Line, mapArea, sweepLine } from '../../core/study/index.ts';
 import type { Scene } from '../../scene/index.ts';
 import { type Probe, passesBy } from '../../sim/study/index.ts';
 import type { StudyBench } from './bench.ts';
-import { easementsKey, knobAt, usualRange } from './knobs.ts';
+import { easementsUnder, knobAt, usualRange } from './knobs.ts';
 import { propelledTrials } from './propelled.ts';
 import type { EasementQuestion, MapAsk, StudyTerms, SweepAsk, SweepState } from './types.ts';
+import { tracksUnder } from './ways.ts';
 
 /** Even values of a sweep; the edges come on top. */
 const evenValues = 9;
@@ -15,7 +16,7 @@ const easementWithinMm = 1;
 export interface SweepRuns {
   sweep(ask: SweepAsk): Promise<void>;
   map(ask: MapAsk): Promise<void>;
-  /** The shortest easement, of all of the track on show alike, with which every train that uses it passes when it is propelled. */
+  /** The shortest easement, of all of the track or route on show alike, with which every train that uses it passes when it is propelled. */
   askEasement(): Promise<void>;
 }
 
@@ -96,15 +97,15 @@ export function createSweepRuns(bench: StudyBench): SweepRuns {
     },
     async askEasement() {
       const now = bench.base();
-      const trackId = session.session.getState().trial?.trackId;
-      if (now === null || trackId === undefined) return;
+      const trialId = session.session.getState().trial?.id;
+      if (now === null || trialId === undefined) return;
       const signal = bench.begin();
       await bench.told(async () => {
-        const { scene, trialIds } = propelledTrials(now, trackId);
-        const at = easementsKey(trackId);
+        const { scene, trialIds } = propelledTrials(now, tracksUnder(now, [trialId]));
+        const at = easementsUnder(scene, trialId);
         const knob = knobAt(scene, at);
-        if (knob === null) throw new RangeError('Nothing bends on this track that an easement could ease.');
-        if (trialIds.length === 0) throw new RangeError('No train of this track can be propelled over it.');
+        if (knob === null) throw new RangeError('Nothing bends on this track or route that an easement could ease.');
+        if (trialIds.length === 0) throw new RangeError('No train of this track or route can be propelled over it.');
         const [from, to] = usualRange(knob);
         const ask = { at, from, to, points: evenValues, edgeWithin: easementWithinMm };
         const terms: StudyTerms = { ...bench.terms([at]), gauge: 'all', trialIds };

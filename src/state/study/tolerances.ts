@@ -1,5 +1,5 @@
-import type { Address, Scene, SceneTrain } from '../../scene/index.ts';
-import { placedSupports, readAt, trainPlaces } from '../../scene/index.ts';
+import type { Address, Scene, SceneTrack, SceneTrain, SceneTrial } from '../../scene/index.ts';
+import { placedSupports, readAt, trainPlaces, wayOf } from '../../scene/index.ts';
 import type { UncertainQuantity } from '../../sim/study/index.ts';
 import type { ToleranceAsk } from './types.ts';
 
@@ -9,7 +9,7 @@ export interface Uncertain extends UncertainQuantity {
 }
 
 /**
- * What of these trials may be off and by how much: every coupling head by itself, every support of their tracks, every vehicle's mass. The
+ * What of these trials may be off and by how much: every coupling head by itself, every support under their tracks or routes, every vehicle's mass. The
  * scene that comes with it has its trains written out vehicle by vehicle, so that alike vehicles need not be off alike.
  */
 export function uncertainOf(
@@ -39,16 +39,41 @@ export function uncertainOf(
     });
   }
   if (supportsMm > 0) {
-    for (const track of scene.tracks.filter(({ id }) => trials.some((trial) => trial.track === id))) {
+    const spans = spansOf(scene, trials);
+    for (const track of scene.tracks.filter(({ id }) => spans.has(id))) {
       const listed = Array.isArray(track.supports);
-      placedSupports(track).forEach((_, index) => {
+      const of = spans.size > 1 ? ` of ${track.name}` : '';
+      for (const index of supportsUnder(track, spans.get(track.id) ?? [])) {
         const way = `tracks/${track.id}/supports`;
         const at = listed ? `${way}/${index + 1}/offMm` : `${way}/off/${index + 1}/byMm`;
-        uncertain.push(around(written, at, supportsMm, `support ${index + 1}`));
-      });
+        uncertain.push(around(written, at, supportsMm, `support ${index + 1}${of}`));
+      }
     }
   }
   return { scene: written, uncertain };
+}
+
+/** What of each track some trials run over: pairs of chainages, mm, the lesser first. */
+function spansOf(scene: Scene, trials: readonly SceneTrial[]): Map<string, [number, number][]> {
+  const spans = new Map<string, [number, number][]>();
+  for (const { track, fromMm, toMm } of trials.flatMap((trial) => wayOf(scene, trial) ?? [])) {
+    const span: [number, number] = [Math.min(fromMm, toMm), Math.max(fromMm, toMm)];
+    spans.set(track.id, [...(spans.get(track.id) ?? []), span]);
+  }
+  return spans;
+}
+
+/** Supports further than this beyond what is run over do not count: a strip over many supports passes on a quarter of a bend to the next span (three-moment equation). */
+const supportsBeyond = 2;
+
+/** Which supports of a track carry what is run over, counted from 0. */
+function supportsUnder(track: SceneTrack, spans: readonly (readonly [number, number])[]): number[] {
+  const places = placedSupports(track).map(({ atMm }) => atMm);
+  return places.flatMap((_, index) => {
+    const before = places[index + supportsBeyond] ?? Number.POSITIVE_INFINITY;
+    const after = places[index - supportsBeyond] ?? Number.NEGATIVE_INFINITY;
+    return spans.some(([from, to]) => before >= from && after <= to) ? [index] : [];
+  });
 }
 
 function around(scene: Scene, at: Address, by: number, words: string): Uncertain {

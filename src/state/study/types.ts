@@ -2,7 +2,7 @@ import type { Area, Line, Proportion } from '../../core/study/index.ts';
 import type { Scene } from '../../scene/index.ts';
 import type { BestProfile } from '../../sim/study/bestProfile.ts';
 import type { Compared, Exactness, Gauge, Probe } from '../../sim/study/index.ts';
-import type { RouteAnswer, RouteFound } from '../../sim/study/route/types.ts';
+import type { RoomKind, RouteAnswer, RouteFound, RouteQuestion } from '../../sim/study/route/types.ts';
 import type { SteepestGrade } from '../../sim/study/steepestGrade.ts';
 import type { Costs } from './costs.ts';
 
@@ -19,6 +19,8 @@ export interface CompareRow {
   readonly scene: Scene | null;
   /** Null until it was worked out. */
   readonly compared: Compared | null;
+  /** How exactly it was run; null until it was. */
+  readonly exactness: Exactness | null;
   /** What it takes to build; null until it was worked out, and where it cannot be laid. */
   readonly costs: Costs | null;
 }
@@ -92,7 +94,7 @@ export interface GradeQuestion {
   readonly kind: string;
   readonly count: number;
   readonly straight: SteepestGrade | null;
-  /** The same in a curve of the tightest radius of the track, mm; null where it is straight. */
+  /** The same in a curve of the tightest radius of the track or route, mm; null where it is straight. */
   readonly curve: { readonly radiusMm: number; readonly grade: SteepestGrade } | null;
   /** Null once it has ended. */
   readonly progress: number | null;
@@ -148,12 +150,25 @@ export interface RouteAsk {
   readonly numbers: readonly (SweptRange & { readonly step: number })[];
   /** Railways looked at at most, by even running. */
   readonly probes: number;
+  /** The track ends where it ends now: straights, and an angle where it takes one, are worked out for it. */
+  readonly endKept: boolean;
+  /** Null: heights as they are. Else the best are found for every plan, within these limits. */
+  readonly heights: ProfileAsk | null;
+  /** What of the room limits the decks. */
+  readonly within: readonly RoomKind[];
+  /** Tightest radius, mm; null: any. */
+  readonly leastRadiusMm: number | null;
+  /** Rail to rail where the line passes over itself or another, mm; null: any. */
+  readonly headroomMm: number | null;
 }
 
 /** A search for routes that no other beats in grade, room and margin together. */
 export interface RouteState {
   readonly ask: RouteAsk;
+  readonly question: RouteQuestion;
   readonly base: string | null;
+  /** It was stopped and ends with what it has. */
+  readonly stopping: boolean;
   /** The best so far by even running; at the end those of the answer. */
   readonly routes: readonly RouteFound[];
   /** Null while it is looked for. */

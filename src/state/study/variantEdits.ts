@@ -59,37 +59,35 @@ export function withoutVariant(scene: Scene, id: string): Scene {
 /** The scene as a variant has it; what it was becomes a variant, and every other variant still means what it meant. */
 export function adopted(scene: Scene, id: string): Scene {
   const fresh = sceneOf(scene, id);
-  const others = (scene.variants ?? []).flatMap((one) => {
+  // What came from the variant comes from the railway now; what came from the railway, from what that was.
+  const stays: SceneVariant[] = [];
+  const others = (scene.variants ?? []).flatMap((one): SceneVariant[] => {
     if (one.id === id) return [];
-    const was = variantScene(scene, one.id);
-    if (!was.ok) return [one];
-    const { from: _gone, ...rest } = one;
-    return [{ ...rest, changes: sceneChanges(fresh, bare(was.scene)) }];
+    if (one.from !== id) return [one];
+    const { from: _now, ...rest } = one;
+    stays.push(rest);
+    return [rest];
   });
-  return withRailway(withVariants(fresh, others), 'As it was before', null, scene).scene;
+  return asBefore(withVariants(scene, others), fresh, stays);
 }
 
-/** The scene with a variant merged into the one it comes from; what else comes from that one still means what it meant. Throws RangeError where it comes from the scene itself. */
-export function merged(scene: Scene, id: string): Scene {
-  const child = variantAt(scene, id);
-  const parentId = child.from;
-  if (parentId === undefined) throw new RangeError('That variant comes from the railway itself: make it the railway.');
-  const fresh = sceneOf(scene, id);
-  const variants = (scene.variants ?? []).flatMap((one): SceneVariant[] => {
-    if (one.id === id) return [];
-    if (one.id === parentId) return [{ ...one, changes: [...one.changes, ...child.changes] }];
-    if (one.from === id) return [{ ...one, from: parentId }];
-    const was = one.from === parentId ? variantScene(scene, one.id) : null;
-    return was?.ok ? [{ ...one, changes: sceneChanges(fresh, bare(was.scene)) }] : [one];
-  });
-  return withVariants(scene, variants);
+/** Another railway in place of the scene's own. What that was becomes a variant, and what came from it comes from that one, those left out excepted. */
+export function asBefore(scene: Scene, fresh: Scene, except: readonly SceneVariant[] = []): Scene {
+  const { scene: kept, id } = withRailway(withVariants(fresh, scene.variants ?? []), 'As it was before', null, scene);
+  const variants = (kept.variants ?? []).map((one) =>
+    one.from === undefined && one.id !== id && !except.includes(one) ? { ...one, from: id } : one,
+  );
+  return withVariants(kept, variants);
 }
 
-function variantAt(scene: Scene, id: string): SceneVariant {
+/** What a railway differs from another in, variants apart. */
+export const changesOf = (from: Scene, to: Scene): SceneChange[] => sceneChanges(bare(from), bare(to));
+
+export function variantAt(scene: Scene, id: string): SceneVariant {
   const found = scene.variants?.find((one) => one.id === id);
   if (found === undefined) throw new RangeError('That variant is not there any more.');
   return found;
 }
 
-const withVariants = (scene: Scene, variants: readonly SceneVariant[]): Scene =>
+export const withVariants = (scene: Scene, variants: readonly SceneVariant[]): Scene =>
   variants.length === 0 ? bare(scene) : { ...scene, variants: [...variants] };

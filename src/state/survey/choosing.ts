@@ -51,5 +51,7 @@ function usableTrack({ session }: SurveyDesk): string | null {
   const usable = [...(compiled?.tracks ?? [])].flatMap(([id, { spec }]) =>
     (spec.profile.strip?.supports.length ?? 0) >= 2 ? [id] : [],
   );
-  return usable.find((id) => id === trial?.trackId) ?? usable[0] ?? null;
+  return (
+    usable.find((id) => trial?.trackId === id || trial?.legs?.some((leg) => leg.trackId === id)) ?? usable[0] ?? null
+  );
 }

@@ -93,7 +93,7 @@ export function showSurvey({ survey }: SurveyDesk, own: SceneSurvey | null): voi
     against: null,
     problem: null,
     tools: own === null ? tools : toolsOf(own),
-    phone: { ...phone, instrument: null },
+    phone: { ...phone, instruments: {} },
   }));
 }
 

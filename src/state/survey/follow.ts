@@ -52,7 +52,7 @@ export async function workOut(desk: SurveyDesk): Promise<void> {
 function takeScene(desk: SurveyDesk, now: SessionState, before: SessionState | null): void {
   const { survey } = desk;
   if (now.opened !== before?.opened)
-    survey.setState(({ phone }) => ({ ...opening, phone: { ...phone, instrument: null } }));
+    survey.setState(({ phone }) => ({ ...opening, phone: { ...phone, instruments: {} } }));
   const own = desk.chosenSurvey();
   const state = survey.getState();
   if (own === null) {

@@ -3,7 +3,7 @@ export { createSurveys, type Surveys } from './createSurveys.ts';
 export { surveyChapter } from './desk.ts';
 export { phoneGrade } from './levelling.ts';
 export { readingValue, unitOf } from './readings.ts';
-export type { Stop } from './stops.ts';
+export { type Stop, supportsOf } from './stops.ts';
 export type { Tilt, TiltPort, TiltTrouble } from './tiltPort.ts';
 export { isByLevel, readingKinds } from './tools.ts';
 export { drawCount } from './trains.ts';

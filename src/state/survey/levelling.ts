@@ -6,21 +6,25 @@ import {
   steadiness,
   stillTime,
   type TiltSample,
+  usualInstruments,
 } from '../../core/survey/index.ts';
 import { formatGrade } from '../../core/units/index.ts';
 import { freshId } from '../freshId.ts';
 import type { SurveyActions } from './actions.ts';
 import type { SurveyDesk } from './desk.ts';
 import type { TiltPort } from './tiltPort.ts';
-import { tidy } from './tools.ts';
+import { isByLevel, tidy } from './tools.ts';
 import type { Phone, PhoneTask } from './types.ts';
 import { takeReading } from './walking.ts';
 
 /** The figures on show change this seldom, s: faster cannot be read. */
 const shownEvery = 0.2;
 
-/** How well a phone lies on rails, apart from its rounding, per cent: 0.15 mm over its own 150 mm. Assumption. */
-const phoneErrorPercent = 0.1;
+/**
+ * How well a phone lies on rails, apart from its rounding, per cent: along them 0.15 mm over its own 150 mm (assumption), across them as any
+ * level that rocks on two heads.
+ */
+const phoneErrorPercent = { grade: 0.1, cross: tidy(usualInstruments.cross.deviation * 100) } as const;
 
 /** Smallest step of the angle that browsers hand on, degrees. */
 const phoneStepDeg = 0.1;
@@ -65,7 +69,7 @@ export function levellingActions(
       if (firstFace === null) return 'The first face comes first.';
       const { turned, bias, deviation } = reversal(firstFace, face);
       if (!turned) return 'It points the same way as before: turn it end for end on the same spot.';
-      setPhone({ firstFace: null, calibration: { bias, deviation }, instrument: null });
+      setPhone({ firstFace: null, calibration: { bias, deviation }, instruments: {} });
       return null;
     }
     return takePhoneReading(desk, face.grade);
@@ -90,11 +94,11 @@ export function levellingActions(
       samples = [];
       setPhone({ waits: task, steady: null, said: null });
     },
-    calibrateAnew: () => setPhone({ calibration: null, firstFace: null, instrument: null, said: null }),
+    calibrateAnew: () => setPhone({ calibration: null, firstFace: null, instruments: {}, said: null }),
   };
 }
 
-/** The grade in the direction of the track of a phone's long edge, as far as it is calibrated. */
+/** The grade of a phone's long edge in the direction of the track, or from the left rail to the right one, as far as it is calibrated. */
 export function phoneGrade(tilt: number, { calibration }: Pick<Phone, 'calibration'>, turned: boolean): number {
   const grade = lessTilt(tilt, calibration?.bias ?? 0);
   return turned ? -grade : grade;
@@ -105,21 +109,26 @@ function takePhoneReading(desk: SurveyDesk, tilt: number): string | null {
   const { walk, tools, phone } = desk.survey.getState();
   const { calibration } = phone;
   if (walk === null || calibration === null) return 'The phone has to be calibrated first.';
+  const { kind } = walk;
+  if (!isByLevel(kind)) return 'A phone is a level and reads nothing else.';
   // A thousandth of a per cent: what is finer is noise.
   const grade = Math.round(phoneGrade(tilt, phone, walk.turned) * 1e5) / 1e5;
   const instruments = desk.chosenSurvey()?.instruments ?? [];
   // Every calibration leaves an error of its own, that only its readings share.
-  const id = phone.instrument ?? freshId('phone', new Set(instruments.map((one) => one.id)), 'phone');
+  const name = kind === 'cross' ? 'phone-across' : 'phone';
+  const id = phone.instruments[kind] ?? freshId(name, new Set(instruments.map((one) => one.id)), name);
   const instrument = {
     id,
-    reads: 'grade' as const,
-    errorPercent: phoneErrorPercent,
+    reads: kind,
+    errorPercent: phoneErrorPercent[kind],
     stepDeg: phoneStepDeg,
     zeroPercent: tidy(Math.round(calibration.deviation * 1e5) / 1e3),
   };
-  const tool = { ...tools.grade, baseMm: phone.baseMm };
+  const tool = { ...tools[kind], baseMm: phone.baseMm };
   const words = formatGrade(grade, { form: tool.unit, digits: 2 });
   const refused = takeReading(desk, grade, words, { instrument, tool });
-  if (refused === null) desk.survey.setState(({ phone: now }) => ({ phone: { ...now, instrument: id } }));
+  if (refused === null) {
+    desk.survey.setState(({ phone: now }) => ({ phone: { ...now, instruments: { ...now.instruments, [kind]: id } } }));
+  }
   return refused;
 }

@@ -1,5 +1,5 @@
 import type { Scene, SceneSurvey } from '../../scene/index.ts';
-import { asBuiltScene } from '../../sim/survey/index.ts';
+import { asBuiltScene, leansOf } from '../../sim/survey/index.ts';
 import { isAbort, wordsOf } from '../aborting.ts';
 import type { SurveyActions } from './actions.ts';
 import type { SurveyDesk } from './desk.ts';
@@ -51,13 +51,18 @@ export function mendingActions(
       const own = desk.chosenSurvey();
       if (worked === null || own === null) return false;
       const { departures } = worked.survey.explanation;
-      return document.change(`heights as “${own.name}” found them`, (now) => asBuiltScene(now, own.track, departures));
+      const leans = leansOf(worked.survey)?.before;
+      return document.change(`heights as “${own.name}” found them`, (now) =>
+        asBuiltScene(now, own.track, departures, leans),
+      );
     },
     async putMended() {
-      const mend = survey.getState().mended?.mend;
+      const { mended } = survey.getState();
       const own = desk.chosenSurvey();
-      if (mend?.outcome !== 'mended' || own === null) return false;
-      return document.change('supports as mended', (now) => asBuiltScene(now, own.track, mend.departures));
+      if (mended?.mend?.outcome !== 'mended' || own === null) return false;
+      const { departures } = mended.mend;
+      const leans = leansOf(mended.survey)?.after;
+      return document.change('supports as mended', (now) => asBuiltScene(now, own.track, departures, leans));
     },
   };
 }

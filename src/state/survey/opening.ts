@@ -15,7 +15,7 @@ export const opening: SurveyState = {
     baseMm: 150,
     firstFace: null,
     calibration: null,
-    instrument: null,
+    instruments: {},
     waits: null,
     said: null,
   },

@@ -1,5 +1,5 @@
 import { compareSurveys } from '../../core/survey/index.ts';
-import type { Scene } from '../../scene/index.ts';
+import { runsOn, type Scene } from '../../scene/index.ts';
 import { isAbort, wordsOf } from '../aborting.ts';
 import type { SurveyActions } from './actions.ts';
 import type { SurveyDesk } from './desk.ts';
@@ -18,7 +18,10 @@ export function provingActions(desk: SurveyDesk): Pick<SurveyActions, 'runTrains
         return;
       }
       const { signal } = desk.begun();
-      const after = mended?.mend?.outcome === 'mended' ? mended.mend.departures : null;
+      const { twist, explanation } = worked.survey;
+      // Cross-levels can be set right where no height need be touched.
+      const level = twist?.places.some(({ wrong }) => wrong) ? explanation.departures : null;
+      const after = mended?.mend?.outcome === 'mended' ? mended.mend.departures : level;
       const task = { scene: now, trackId: worked.trackId, trial, survey: worked.survey, mended: after, exactness };
       try {
         await runTrains(task, pool, signal, (trains) => survey.setState({ trains }));
@@ -45,6 +48,6 @@ export function provingActions(desk: SurveyDesk): Pick<SurveyActions, 'runTrains
 
 /** The trial on show where it runs on a track, else the first that does. */
 function trialOn({ trials }: Scene, trackId: string, shown: string | null): Scene['trials'][number] | null {
-  const on = trials.filter((trial) => trial.track === trackId);
+  const on = trials.filter((trial) => runsOn(trial, trackId));
   return on.find(({ id }) => id === shown) ?? on[0] ?? null;
 }

@@ -11,27 +11,42 @@ export interface Stop {
   readonly beside: readonly number[];
 }
 
-/** Chainages of a track's supports, m. */
-export const supportsOf = (track: Track): readonly number[] =>
-  (track.spec.profile.strip?.supports ?? []).map(({ chainage }) => chainage);
+/** A support of a track: its number as the builder counts, from 0, and its chainage, m. */
+interface NumberedSupport {
+  readonly number: number;
+  readonly chainage: number;
+}
+
+/** The supports that bend a track's strip, in order: those of a branch's turnout are the main track's. */
+export const supportsOf = (track: Track): readonly NumberedSupport[] =>
+  (track.spec.profile.strip?.supports ?? []).flatMap(({ chainage, number }, index) =>
+    number === -1 ? [] : [{ number: number ?? index, chainage }],
+  );
 
 /** The places for a kind of reading in the order in which one walks along the track. */
 export function stopsOf(track: Track, kind: ReadingKind, { places, baseMm, further }: Tool): Stop[] {
   const supports = supportsOf(track);
   const half = baseMm / 2000;
-  const at = (support: number): Stop => ({ chainage: supports[support], support, beside: [support] });
+  const at = ({ chainage, number }: NumberedSupport): Stop => ({ chainage, support: number, beside: [number] });
   const fits = ({ chainage }: Stop): boolean => chainage - half >= 0 && chainage + half <= track.length;
-  if (kind === 'height' || kind === 'cross') return supports.map((_, i) => at(i));
-  if (kind === 'gap') return supports.map((_, i) => at(i)).filter(fits);
+  if (kind === 'height' || kind === 'cross') return supports.map(at);
+  if (kind === 'gap') return supports.map(at).filter(fits);
   if (kind === 'rise') {
     return supports
       .slice(0, Math.max(0, supports.length - further))
-      .map((_, i): Stop => ({ ...at(i), beside: [i, i + further] }));
+      .map((low, i): Stop => ({ ...at(low), beside: [low.number, supports[i + further].number] }));
   }
-  if (places === 'supports') return supports.map((_, i) => at(i)).filter(fits);
+  if (places === 'supports') return supports.map(at).filter(fits);
   return supports
     .slice(1)
-    .map((next, i): Stop => ({ chainage: (supports[i] + next) / 2, support: null, beside: [i, i + 1] }))
+    .map((next, i): Stop => {
+      const before = supports[i];
+      return {
+        chainage: (before.chainage + next.chainage) / 2,
+        support: null,
+        beside: [before.number, next.number],
+      };
+    })
     .filter(fits);
 }
 
@@ -43,8 +58,9 @@ const leastStorey = 0.025;
  * where a spacer can only be a step from support to support.
  */
 export function supportsToDeckAbove(track: Track): number {
-  const points = supportsOf(track).map((chainage) => trackPoint(track, chainage));
-  const spacing = points.length > 1 ? (supportsOf(track)[1] - supportsOf(track)[0]) * 0.75 : 0;
+  const supports = supportsOf(track);
+  const points = supports.map(({ chainage }) => trackPoint(track, chainage));
+  const spacing = points.length > 1 ? (supports[1].chainage - supports[0].chainage) * 0.75 : 0;
   const counts = new Map<number, number>();
   points.forEach((low, i) => {
     let nearest = spacing;

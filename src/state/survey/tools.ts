@@ -1,11 +1,11 @@
 import { usualInstruments } from '../../core/survey/index.ts';
 import type { SceneInstrument, SceneReading, SceneSurvey } from '../../scene/index.ts';
-import type { ReadingKind, Tool, Tools } from './types.ts';
+import type { LevelKind, ReadingKind, Tool, Tools } from './types.ts';
 
 export const readingKinds: readonly ReadingKind[] = ['grade', 'height', 'rise', 'gap', 'cross'];
 
 /** Whether a kind of reading is taken with a level, and so is a grade. */
-export const isByLevel = (kind: ReadingKind): boolean => kind === 'grade' || kind === 'cross';
+export const isByLevel = (kind: ReadingKind): kind is LevelKind => kind === 'grade' || kind === 'cross';
 
 /** Length of a level or straightedge that nothing is said of, mm: a foot, near enough (common practice, no source). */
 const usualBaseMm = 300;

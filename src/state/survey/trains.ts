@@ -1,9 +1,8 @@
 import { proportion } from '../../core/study/index.ts';
-import { drawLines } from '../../core/survey/index.ts';
 import type { Survey } from '../../core/survey/types.ts';
 import type { Scene } from '../../scene/index.ts';
 import { type Exactness, type Probe, type ProbePool, passesBy } from '../../sim/study/index.ts';
-import { asBuiltScene } from '../../sim/survey/index.ts';
+import { asBuiltScene, type DrawnLine, drawnLines, leansOf } from '../../sim/survey/index.ts';
 import type { Trains, TrainsOutcome } from './types.ts';
 
 /** Lines drawn from what the readings leave open: twenty that all pass still leave up to one in six failing. */
@@ -33,15 +32,21 @@ export async function runTrains(
 ): Promise<void> {
   const { scene, trackId, trial, survey, mended, exactness } = task;
   const estimated = survey.explanation.departures;
-  const drawn = drawLines(survey.belief, drawCount, seed);
+  const drawn = drawnLines(survey, drawCount, seed);
+  const leans = leansOf(survey);
   const after = mended === null ? null : { ...nothing };
   let trains: Trains = { trialName: trial.name, before: nothing, after, progress: 0 };
   const all = (mended === null ? 1 : 2) * (1 + drawCount);
   let done = 0;
   tell(trains);
 
-  const run = async (when: 'before' | 'after', departures: ArrayLike<number>, draw: boolean): Promise<void> => {
-    const line = asBuiltScene(scene, trackId, departures);
+  const run = async (
+    when: 'before' | 'after',
+    departures: ArrayLike<number>,
+    across: DrawnLine['leans'],
+    draw: boolean,
+  ): Promise<void> => {
+    const line = asBuiltScene(scene, trackId, departures, across?.[when] ?? null);
     const probe = await pool.probe({ scene: line, settings: [], trialIds: [trial.id], exactness }, { signal });
     if (signal.aborted) return;
     done++;
@@ -52,15 +57,16 @@ export async function runTrains(
   };
 
   const changes = mended === null ? null : estimated.map((departure, i) => mended[i] - departure);
-  const lanes = [run('before', estimated, false)];
-  if (mended !== null) lanes.push(run('after', mended, false));
-  for (const line of drawn) {
-    lanes.push(run('before', line, true));
+  const lanes = [run('before', estimated, leans, false)];
+  if (mended !== null) lanes.push(run('after', mended, leans, false));
+  for (const { departures, leans: across } of drawn) {
+    lanes.push(run('before', departures, across, true));
     if (changes !== null)
       lanes.push(
         run(
           'after',
-          line.map((departure, i) => departure + changes[i]),
+          departures.map((departure, i) => departure + changes[i]),
+          across,
           true,
         ),
       );

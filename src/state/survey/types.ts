@@ -13,6 +13,9 @@ export type { Objective, SurveyAnswer } from '../../sim/survey/index.ts';
 
 export type ReadingKind = SceneReading['kind'];
 
+/** What a level reads. */
+export type LevelKind = Extract<ReadingKind, 'grade' | 'cross'>;
+
 /** An instrument as it is held and set up: what every reading taken with it shares. Units as in a scene. */
 export interface Tool {
   /** Of a level. */
@@ -69,8 +72,8 @@ export interface Phone {
   readonly firstFace: Face | null;
   /** What it shows on the level and the deviation of that; null: it cannot be read yet. */
   readonly calibration: { readonly bias: number; readonly deviation: number } | null;
-  /** Id of the survey's instrument that this calibration is; null before its first reading. */
-  readonly instrument: string | null;
+  /** Ids of the survey's instruments that this calibration is, along the track and across it; none before its first reading. */
+  readonly instruments: Readonly<Partial<Record<LevelKind, string>>>;
   /** What it is read for as soon as it lies still. */
   readonly waits: PhoneTask | null;
   /** What was wrong with the last try. */

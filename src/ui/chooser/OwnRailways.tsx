@@ -15,6 +15,7 @@ import { Sketch } from '../shapes/Sketch.tsx';
 /** Why the machine would not keep a railway. */
 const notKept = {
   full: 'This machine is full: delete a railway here, or save this one as a file.',
+  blocked: 'Another version of Gradewright is open in another window: close it there first.',
   forbidden: 'This browser keeps nothing here: save your railway as a file.',
 } as const;
 

@@ -19,6 +19,7 @@ function SavedAgo({ savedAt }: { readonly savedAt: number }) {
 
 const notKeptWords = {
   full: 'this machine is full: save it as a file',
+  blocked: 'not kept: close the window with another version of Gradewright',
   forbidden: 'this browser keeps nothing: save it as a file',
 } as const;
 

@@ -208,3 +208,41 @@ describe('a track that leads off and goes on as another', () => {
     expect(beside([line, stem, away], 1.235)?.margin).toBeLessThan(-0.002);
   });
 });
+
+describe('a road that branches off near another turnout', () => {
+  // Out of the line at 500 mm to the left and at 720 mm to the right, both round 914 mm. There the first lies 914 - √(914² - 220²) = 26.9 mm off
+  // the line: more than the gauge, less than the 34 mm of two half bodies. Whoever stands there has not cleared the first turnout.
+  const out = (x: number, hand: 1 | -1): Track => laid([arc(0.914, hand * 0.3), straight(1.5)], 0, 0, x);
+  const [first, second] = [out(0.5, 1), out(0.72, -1)];
+  const margins = (track: Track, tracks: readonly Track[]) =>
+    assessRun(
+      madeUpTrial(track, [coach], passing(0.15, track.length - 0.15, 0.01), {
+        surroundings: { tracks, deckDepth: 0.017 },
+      }),
+      [risk],
+    )[0];
+
+  it('is no stranger to it: no train is said to be met where neither road is clear', () => {
+    for (const tracks of [
+      [line, first, second],
+      [second, first, line],
+      [line, reverseTrack(second), first],
+    ]) {
+      expect(margins(first, tracks)).toBeUndefined();
+    }
+  });
+
+  it('leaves a road that runs along the first beyond to be met', () => {
+    // From 600 mm behind the first one's curve on, 46 mm from it: 46 - 34 mm between coaches.
+    const beyond = makeTrack({
+      start: {
+        x: 0.5 + 0.914 * Math.sin(0.3) + Math.cos(0.3) * 0.6 + Math.sin(0.3) * 0.046,
+        y: 0.914 * (1 - Math.cos(0.3)) + Math.sin(0.3) * 0.6 - Math.cos(0.3) * 0.046,
+        heading: 0.3,
+      },
+      elements: [straight(0.9)],
+      profile: { points: [{ chainage: 0, height: 0 }] },
+    });
+    expect(margins(first, [line, first, second, beyond])?.worst?.margin).toBeCloseTo(0.012, 9);
+  });
+});

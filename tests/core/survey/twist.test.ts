@@ -14,6 +14,8 @@ import { makeTrack, straight } from '../../../src/core/track/index.ts';
 import { fortyReadings, readOff, spacing, spiral, supports, surveyOf } from './spiral.ts';
 
 const gauge = 0.0165;
+/** Rail heads of 1.0 mm: their middles are 17.5 mm apart. */
+const apart = 0.0175;
 const level = usualInstruments.cross;
 const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
 
@@ -21,7 +23,7 @@ const across = (support: number, mm: number): CrossReading => ({
   name: `line ${support + 1}`,
   instrument: level.id,
   at: { support },
-  slope: mm / 1000 / gauge,
+  slope: mm / 1000 / apart,
   unit: 'percent',
 });
 
@@ -72,7 +74,7 @@ describe('twist across the deck', () => {
       },
       cant: { points: [{ chainage: 0, cant }], lever: 0 },
     });
-    const planned = Math.tan(cant) * gauge * 1e3;
+    const planned = Math.tan(cant) * apart * 1e3;
     const found = twistEstimate(surveyAcross([across(1, planned), across(2, 0)], { track }));
     expect(found?.places[0].departure).toBeCloseTo(0, 12);
     expect(found?.places.map(({ wrong }) => wrong)).toEqual([false, true]);
@@ -84,8 +86,8 @@ describe('twist across the deck', () => {
     expect(found?.places).toHaveLength(2);
     expect(found?.places[0].level).toBeCloseTo(0.0005, 12);
     expect(found?.twists[0].twist).toBeCloseTo(0, 12);
-    // The zero is in every place's deviation and in no twist's: 16.5 mm times 1 % is 0.165 mm.
-    expect(found?.places[0].deviation).toBeGreaterThan(0.000165);
+    // The zero is in every place's deviation and in no twist's: 17.5 mm times 1 % is 0.175 mm.
+    expect(found?.places[0].deviation).toBeGreaterThan(0.000175);
     expect(found?.twists[0].deviation).toBeLessThan(0.0001);
   });
 
@@ -96,7 +98,7 @@ describe('twist across the deck', () => {
       const deck = supports.map((_, i) => {
         // Both sides set to 0.2 mm, and the level's own error and rounding.
         const mm = 0.2 * random.normal() - 0.2 * random.normal();
-        const slope = mm / 1000 / gauge + level.deviation * random.normal();
+        const slope = mm / 1000 / apart + level.deviation * random.normal();
         return { ...across(i, 0), slope: Math.round(slope / level.step) * level.step };
       });
       if (twistEstimate(surveyAcross(deck))?.places.some(({ wrong }) => wrong)) alarms++;

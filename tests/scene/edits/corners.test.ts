@@ -52,7 +52,8 @@ function ends(scene: Scene) {
   return { from: trackPoint(track, 0), to: trackPoint(track, track.length), track };
 }
 
-const corner = (scene: Scene, arc: number) => cornerPlace(scene.tracks[0], arc) ?? { xMm: Number.NaN, yMm: Number.NaN };
+const corner = (scene: Scene, arc: number) =>
+  cornerPlace(scene, scene.tracks[0], arc) ?? { xMm: Number.NaN, yMm: Number.NaN };
 
 describe('a corner', () => {
   it('of a right angle lies where the straights meet', () => {

@@ -116,6 +116,17 @@ describe('the longest vehicle of a radius', () => {
     expect(fact.radiusForAll).toBeCloseTo(0.255, 9);
   });
 
+  it('is told by which vehicle it is, not by what that is called', () => {
+    // A short coach that goes round, and a long one that does not, of one name.
+    const scene = round(250);
+    const [coach] = scene.stock;
+    const short = { ...coach, id: 'short', overBuffersMm: 150, bogies: { centresMm: 90, wheelbaseMm: 25 } };
+    const [fact] = factsOf({ ...scene, stock: [coach, short] }, 'longest-vehicle');
+    expect(fact.tooLong.map(({ stock }) => stock)).toEqual([0]);
+    expect(fact.vehicle).toBe(coach.name);
+    expect(fact.value).toBeLessThan(fact.limit);
+  });
+
   it('is answered by the least radius that all go round', () => {
     const scene = round(250);
     const [{ edit, trackId }] = factsOf(scene, 'longest-vehicle');

@@ -37,10 +37,10 @@ describe('knobs', () => {
 
 describe('trains propelled over a track', () => {
   it('are those of the file, and the others turned about', () => {
-    expect(propelledTrials(throat, 'eased-300').trialIds).toEqual(['eased-300-propelled']);
+    expect(propelledTrials(throat, ['eased-300']).trialIds).toEqual(['eased-300-propelled']);
     const bank = bundledScene('07-thistledown-bank.json');
     const pulled = { ...bank, trials: bank.trials.filter(({ id }) => id.startsWith('pulled')) };
-    const { scene, trialIds } = propelledTrials(pulled, 'bank');
+    const { scene, trialIds } = propelledTrials(pulled, ['bank']);
     expect(trialIds).toHaveLength(2);
     for (const id of trialIds) expect(compileTrial(compileScene(scene), id).propelled).toBe(true);
     expect(new Set(trialIds.map((id) => scene.trials.find((one) => one.id === id)?.towards))).toEqual(

@@ -4,12 +4,15 @@ import { createInProcessHost } from '../../../src/sim/index.ts';
 import { createInProcessBestHost } from '../../../src/sim/study/bestHost.ts';
 import { createProbePool, passesBy } from '../../../src/sim/study/index.ts';
 import { createSession } from '../../../src/state/index.ts';
-import { createStudies } from '../../../src/state/study/index.ts';
+import { createStudies, roomKept } from '../../../src/state/study/index.ts';
 import { sampleScene } from '../../scene/sample.ts';
 
 const grade = 'tracks/line/profile/3/heightMm';
 const mass = 'stock/coach/massG';
 const radius = 'tracks/line/alignment/first/radiusMm';
+
+/** Nothing held, heights as they are. */
+const plain = { probes: 10, endKept: false, heights: null, within: [], leastRadiusMm: null, headroomMm: null } as const;
 
 async function opened() {
   const session = createSession(createInProcessHost());
@@ -128,7 +131,7 @@ describe('the best', () => {
 
   it('routes are each unbeaten, and can be kept as a variant', async () => {
     const { session, study, actions } = await opened();
-    await actions.bestRoute({ numbers: [{ at: radius, from: 800, to: 1200, step: 200 }], probes: 10 });
+    await actions.bestRoute({ ...plain, numbers: [{ at: radius, from: 800, to: 1200, step: 200 }] });
     const { route, problem } = study.getState();
     expect(problem).toBeNull();
     expect(route?.answer?.certainty).toBe('every-setting');
@@ -137,9 +140,77 @@ describe('the best', () => {
     for (const one of rows) {
       expect(rows.some((other) => other.every((value, k) => value > one[k] + 1e-3))).toBe(false);
     }
-    expect(await actions.keepRoute(0, 'Best')).toBe(true);
+    expect(await actions.keepRoute(route?.routes[0].values ?? [], 'Best')).toBe(true);
     const { scene } = session.session.getState();
     const kept = scene && variantScene(scene, 'best');
     expect(kept?.ok && readAt(kept.scene, radius)).toBe(route?.routes[0].values[0]);
+  });
+
+  it('routes that were beaten can be kept too, laid again; a stopped search keeps what it has', async () => {
+    const { session, study, actions } = await opened();
+    await actions.bestRoute({ ...plain, numbers: [{ at: radius, from: 800, to: 1200, step: 100 }] });
+    const { route } = study.getState();
+    const taken = route?.routes.map(({ values }) => values[0]) ?? [];
+    const beaten = route?.answer?.looked.map(({ values }) => values[0]).filter((value) => !taken.includes(value)) ?? [];
+    expect(taken.length + beaten.length).toBe(5);
+    for (const value of beaten) {
+      expect(await actions.keepRoute([value], `Radius ${value}`)).toBe(true);
+      const variant = session.session.getState().scene?.variants?.at(-1);
+      expect(variant?.changes).toContainEqual({ at: radius, to: value });
+    }
+    const running = actions.bestRoute({
+      ...plain,
+      numbers: [{ at: radius, from: 800, to: 1200, step: 5 }],
+      probes: 81,
+    });
+    await new Promise<void>((resolve) => {
+      const gone = study.subscribe(({ route: now }) => {
+        if ((now?.routes.length ?? 0) < 1) return;
+        gone();
+        resolve();
+      });
+    });
+    actions.stop();
+    expect(study.getState().route?.stopping).toBe(true);
+    await running;
+    const after = study.getState().route;
+    expect(after?.answer?.whole).toBe(false);
+    expect(after?.routes.length).toBeGreaterThan(0);
+    expect(after?.stopping).toBe(false);
+  });
+
+  it('routes keep to the boards and clear of what stands in the room, where that is asked', async () => {
+    const { session, study, actions } = await opened();
+    const boards = [{ xMm: -100, yMm: -100, lengthMm: 7000, widthMm: 2000 }];
+    const outline = [
+      { xMm: 500, yMm: -20 },
+      { xMm: 600, yMm: -20 },
+      { xMm: 600, yMm: 80 },
+    ];
+    await session.actions.change('a room', (scene) => ({
+      ...scene,
+      room: { datumAboveFloorMm: 900, baseboards: boards, obstacles: [{ name: 'Boiler', outline }] },
+    }));
+    const now = session.session.getState().scene;
+    expect(now && roomKept(now, 'up')).toEqual([
+      { kind: 'obstacle', kept: false },
+      { kind: 'boards', kept: true },
+    ]);
+    const numbers = [{ at: radius, from: 800, to: 1200, step: 200 }];
+    await actions.bestRoute({ ...plain, numbers, within: ['obstacle'] });
+    const { answer } = study.getState().route ?? {};
+    expect(answer?.routes).toEqual([]);
+    expect(answer?.inTheWay).toEqual([{ miss: 'obstacle', name: 'Boiler', times: 3 }]);
+    expect(answer?.present?.conflicts[0]?.name).toBe('Boiler');
+    await actions.bestRoute({ ...plain, numbers, within: ['boards'] });
+    expect(study.getState().route?.answer?.routes.length).toBeGreaterThan(0);
+  });
+
+  it('routes that are to end where the line ends now say what they lack where they cannot', async () => {
+    const { study, actions } = await opened();
+    // Two bends, left and right, of as much: both straights lie alike.
+    await actions.bestRoute({ ...plain, numbers: [{ at: radius, from: 800, to: 1200, step: 200 }], endKept: true });
+    expect(study.getState().problem).toMatch(/two straights that lie across each other/);
+    expect(study.getState().route).toBeNull();
   });
 });

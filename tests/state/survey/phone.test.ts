@@ -115,6 +115,39 @@ describe('the phone as the level', () => {
     expect(taken()?.readings).toEqual([expect.objectContaining({ gradePercent: 3.492, turned: true })]);
   });
 
+  it('reads across the rails as well, as an instrument of its own', async () => {
+    const { actions, lie, taken, survey } = await calibrated();
+    actions.readWhenStill('reading');
+    lie(90, 2 + bias, 2);
+    actions.startWalk('cross');
+    actions.readWhenStill('reading');
+    lie(180, 1 + bias, 2);
+    // Top end to the left rail: what rises to the left falls to the right.
+    actions.setWalk({ turned: true });
+    actions.readWhenStill('reading');
+    lie(0, 1 + bias, 2);
+    // tan 1° = 1.746 %.
+    expect(taken()?.readings.slice(1)).toEqual([
+      { kind: 'cross', support: 1, crossPercent: 1.746, instrument: 'phone-across' },
+      { kind: 'cross', support: 2, crossPercent: -1.746, instrument: 'phone-across' },
+    ]);
+    expect(taken()?.instruments?.find(({ id }) => id === 'phone-across')).toMatchObject({
+      reads: 'cross',
+      errorPercent: 0.3,
+      stepDeg: 0.1,
+    });
+    expect(survey.getState().phone.instruments).toEqual({ grade: 'phone', cross: 'phone-across' });
+  });
+
+  it('takes nothing that a level does not read', async () => {
+    const { actions, lie, taken, phone } = await calibrated();
+    actions.startWalk('height');
+    actions.readWhenStill('reading');
+    lie(90, bias, 2);
+    expect(phone().said).toMatch(/reads nothing else/);
+    expect(taken()).toBeUndefined();
+  });
+
   it('leaves the level of the person what it was, and is another instrument when calibrated anew', async () => {
     const { actions, lie, taken } = await calibrated();
     actions.readWhenStill('reading');

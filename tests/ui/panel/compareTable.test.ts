@@ -18,6 +18,7 @@ function row(id: string | null, margin: number, length: number, headroom: number
     id,
     name,
     from: null,
+    exactness: 'run',
     scene: null,
     compared: { name, probe: { ok: true, trials }, tracks: new Map() },
     costs: {

@@ -5,6 +5,7 @@ import type { GradePoint } from '../../../core/track/types.ts';
 import { elementStartsMm, type Scene } from '../../../scene/index.ts';
 import { compileScene } from '../../compileScene.ts';
 import type { Solver } from '../../survey/solver.ts';
+import type { CompiledScene } from '../../types.ts';
 import { restsOn } from '../affected.ts';
 import { bestProfile, leastProfile } from '../bestProfile.ts';
 import { profileTaskOf, withProfile } from '../sceneProfile.ts';
@@ -12,6 +13,7 @@ import type { Setting } from '../types.ts';
 import { vary } from '../vary.ts';
 import { closeTrack, endTolerance, trackEnd } from './closing.ts';
 import { planRoom } from './planRoom.ts';
+import { deckOf, roomConflicts } from './roomConflicts.ts';
 import type { RouteFound, RouteMiss, RouteQuestion } from './types.ts';
 
 /** What stays whatever is chosen. */
@@ -34,7 +36,7 @@ const setting = { place: 1e-3, height: 1e-4 };
 /** Limits of the problem that nothing on a model railway comes near: not asked for. */
 const unasked = { verticalRadius: 1e-3, steepest: 10 };
 /** What may be missed and a limit still count as kept: below what a builder can tell. */
-const tolerance = { height: 1e-4, clearance: 1e-4, radiusShare: 1e-3, grade: 1e-4, room: 1e-6 };
+const tolerance = { height: 1e-4, clearance: 1e-4, radiusShare: 1e-3, grade: 1e-4 };
 
 /** What stays, found on the railway as it is. Throws RangeError for a question that says nothing. */
 export function groundOf(question: RouteQuestion, solver: Solver | null): RouteGround {
@@ -67,7 +69,7 @@ export function groundOf(question: RouteQuestion, solver: Solver | null): RouteG
     end,
     heights: [0, length, ...(heights?.held ?? [])].map(heightAt),
     grades: [task.grades[0].grade, task.grades[1].grade],
-    deckHalfWidth: (scene.deck.widthMm ?? (70 * scene.scale.gaugeMm) / 16.5) / 2e3,
+    deckHalfWidth: deckOf(scene).half,
     trackIds: scene.tracks.flatMap(({ id }) => (moved.some((other) => restsOn(scene.tracks, id, other)) ? [id] : [])),
   };
 }
@@ -129,18 +131,23 @@ function measured(
   const compiled = compileScene(scene);
   const track = compiled.tracks.get(trackId);
   if (track === undefined) throw new RangeError(`The scene has no track "${trackId}".`);
+  const own = ({ tracks }: CompiledScene) => new Map([...tracks].filter(([id]) => ground.trackIds.includes(id)));
   const task: ProfileTask = {
     ...profileTaskOf(compiled, trackId, wishOf(question, deckHalfWidth)),
     ...(question.heights === null && !endKept ? {} : kept(ground, scene)),
   };
-  const plan = planRoom(
-    ground.trackIds.flatMap((id) => compiled.tracks.get(id) ?? []),
-    deckHalfWidth,
-    limits.room,
-  );
+  const plan = planRoom(own(compiled).values(), deckHalfWidth);
   const points = question.heights === null ? null : foundPoints(ground, task, rounded);
   const judged = judgeProfile(task, points?.length ? points : track.spec.profile.points);
-  const misses = missesOf(question, plan, judged, left, points?.length === 0);
+  const made = points?.length ? withProfile(scene, trackId, points) : scene;
+  // Heights only matter to what a deck can pass over.
+  const high = made !== scene && limits.room?.obstacles.some(({ top }) => top !== null) === true;
+  const conflicts =
+    limits.room === null ? [] : roomConflicts(own(high ? compileScene(made) : compiled), deckOf(scene), limits.room);
+  const misses = [
+    ...missesOf(question, plan, judged, left, points?.length === 0),
+    ...conflicts.map(({ kind, by }): [RouteMiss, number] => [kind, by]),
+  ];
   return {
     ok: true,
     missed: misses.reduce((sum, [, by]) => sum + by, 0),
@@ -149,14 +156,18 @@ function measured(
       solved,
       settings,
       points: points?.length ? points : null,
-      scene: points?.length ? withProfile(scene, trackId, points) : scene,
+      rounded: rounded || points === null,
+      scene: made,
       ruling: judged.ruling,
       steepest: judged.steepest,
       radius: plan.radius,
       across: plan.across,
       along: plan.along,
       area: plan.across * plan.along,
-      misses: misses.map(([miss]) => miss),
+      misses: [...new Set(misses.map(([miss]) => miss))],
+      conflicts,
+      quickPasses: null,
+      agrees: null,
       quickMargin: null,
       margin: null,
       probe: null,
@@ -197,7 +208,7 @@ function foundPoints({ solver }: RouteGround, task: ProfileTask, rounded: boolea
 /** Limits missed, each with by how much in terms of itself: what the search goes down by where nothing keeps them all. */
 function missesOf(
   { limits, endKept, heights }: RouteQuestion,
-  plan: { readonly radius: number; readonly outside: number },
+  plan: { readonly radius: number },
   judged: FoundProfile,
   left: number,
   impossible: boolean,
@@ -207,7 +218,6 @@ function missesOf(
     if (by > within) misses.push([miss, by]);
   };
   if (limits.radius !== null) note('radius', 1 - plan.radius / limits.radius, tolerance.radiusShare);
-  note('room', plan.outside, tolerance.room);
   if (endKept) note('end', left, endTolerance);
   if (impossible) return [...misses, ['heights', 1]];
   if (endKept && heights === null) note('end', judged.heightMissed, tolerance.height);

@@ -16,6 +16,33 @@ export interface RoomCorner {
   readonly yMm: number;
 }
 
+/** What of a room can be in the way of a route: its walls, what stands in it, or the want of a board under a deck. */
+export type RoomKind = 'room' | 'obstacle' | 'boards';
+
+/** What decks may not leave, run into or hang over. */
+export interface RouteRoom {
+  /** One after the other round the room; null: no walls. */
+  readonly corners: readonly RoomCorner[] | null;
+  /** `top`: height in the scene, m, above which a deck passes over it; null: up to the ceiling. */
+  readonly obstacles: readonly {
+    readonly name: string;
+    readonly outline: readonly RoomCorner[];
+    readonly top: number | null;
+  }[];
+  /** Boards that carry the railway, upright rectangles from their corner nearest the origin; none: boards are no limit. */
+  readonly boards: readonly (RoomCorner & { readonly lengthMm: number; readonly widthMm: number })[];
+}
+
+/** Where a deck is most in the way of something of the room: by how much, m, and at what chainage of which track. */
+export interface RoomConflict {
+  readonly kind: RoomKind;
+  /** Of the obstacle. */
+  readonly name: string | null;
+  readonly trackId: string;
+  readonly chainage: number;
+  readonly by: number;
+}
+
 /** What a route is wanted for: the least ruling grade, the greatest smallest margin, or all that no other beats in grade, room and margin together. */
 export type RouteAim = 'grade' | 'margin' | 'front';
 
@@ -28,8 +55,7 @@ export interface RouteLimits {
   readonly steepest: number | null;
   /** Rail top to rail top where the track passes over itself or another. */
   readonly headroom: number | null;
-  /** Corners, one after the other round the room, that decks stay inside of. */
-  readonly room: readonly RoomCorner[] | null;
+  readonly room: RouteRoom | null;
 }
 
 /** A route to be made better. Plain data: it can cross a worker boundary as it is. */
@@ -60,7 +86,7 @@ export interface RouteQuestion {
 }
 
 /** What a route misses, or what stands in the way of laying it. */
-export type RouteMiss = 'radius' | 'vertical-radius' | 'steepest' | 'headroom' | 'room' | 'end' | 'heights';
+export type RouteMiss = 'radius' | 'vertical-radius' | 'steepest' | 'headroom' | RoomKind | 'end' | 'heights';
 
 /** A route that was laid and measured; SI. */
 export interface RouteFound {
@@ -69,8 +95,10 @@ export interface RouteFound {
   readonly solved: readonly number[];
   /** Both, as they are to be set. */
   readonly settings: readonly Setting[];
-  /** Heights that were found for it, as a builder sets them; null where the scene's own stay. */
+  /** Heights that were found for it; null where the scene's own stay. */
   readonly points: readonly GradePoint[] | null;
+  /** It is as a builder sets it; false: its heights are not rounded yet. */
+  readonly rounded: boolean;
   /** The railway with all that. */
   readonly scene: Scene;
   /** Ruling grade with what curves are worth, a ratio. */
@@ -84,11 +112,28 @@ export interface RouteFound {
   readonly area: number;
   /** Limits missed; none for an answer. */
   readonly misses: readonly RouteMiss[];
+  /** What of the room is in the way, each where it is most. */
+  readonly conflicts: readonly RoomConflict[];
   /** Smallest margin of all trials as a share of its own plenty, by the quasi-static pass and in full runs; null: not run. A trial that does not arrive counts as no more than 0. */
   readonly quickMargin: number | null;
   readonly margin: number | null;
+  /** Whether all is well by the quasi-static pass, and whether the full runs give the same verdict; null: not run. */
+  readonly quickPasses: boolean | null;
+  readonly agrees: boolean | null;
   /** The trials in full; null: not run. */
   readonly probe: Probe | null;
+}
+
+/** A railway that was looked at and keeps every limit, by the quasi-static pass. */
+export interface RouteLooked {
+  readonly values: readonly number[];
+  /** As they are to be set, those worked out among them. */
+  readonly settings: readonly Setting[];
+  readonly ruling: number;
+  readonly across: number;
+  readonly along: number;
+  readonly area: number;
+  readonly quickMargin: number | null;
 }
 
 /** How sure an answer is: every setting was looked at; nothing a step away is better; or only the best found. */
@@ -99,13 +144,22 @@ export interface RouteAnswer {
   readonly present: RouteFound | null;
   /** One route for a single aim; for 'front' those that no other found beats, by ruling grade. Empty: nothing keeps every limit. */
   readonly routes: readonly RouteFound[];
-  /** By the quasi-static pass. Of the heights of a given plan the least ruling grade is always proven. */
+  /** For margins by the quasi-static pass, unless `inFull`. Of the heights of a given plan the least ruling grade is always proven. */
   readonly certainty: RouteCertainty;
+  /** Every railway looked at that keeps the limits was run in full too, so that the certainty is of full runs. */
+  readonly inFull: boolean;
+  /** All that keep every limit, those answered among them, by ruling grade. */
+  readonly looked: readonly RouteLooked[];
   /** Places in the ranges in all, and how many were looked at. */
   readonly settings: number;
   readonly probes: number;
   /** How often each limit stood in the way. */
-  readonly inTheWay: readonly { readonly miss: RouteMiss | 'cannot-be-laid'; readonly times: number }[];
+  readonly inTheWay: readonly {
+    readonly miss: RouteMiss | 'cannot-be-laid';
+    /** Of the obstacle. */
+    readonly name: string | null;
+    readonly times: number;
+  }[];
   /** Why the first that could not be laid could not. */
   readonly reason: string | null;
   /** False when it was stopped: what is said is then what was found until then. */

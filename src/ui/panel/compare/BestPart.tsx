@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { BestState } from '../../../state/study/index.ts';
 import { gradeShown, lengthShown, type Show, useShow } from '../../show.ts';
 import { BasePicker } from './BasePicker.tsx';
-import { NumberField } from './NumberField.tsx';
+import { HeightLimits, usualHeights } from './HeightLimits.tsx';
 import { RoutePart } from './RoutePart.tsx';
 import { useStudy, useStudyActions } from './useStudy.ts';
 import './best.css';
@@ -22,8 +22,7 @@ export function BestPart() {
 function HeightsPart() {
   const best = useStudy((state) => state.best);
   const actions = useStudyActions();
-  const [verticalRadiusMm, setRadius] = useState(10_000);
-  const [steepestPercent, setSteepest] = useState(6);
+  const [limits, setLimits] = useState(usualHeights);
   return (
     <>
       <h3>Best heights</h3>
@@ -31,22 +30,7 @@ function HeightsPart() {
         Looks for the heights on this plan whose steepest grade, curves counted, is least. The ends keep their heights
         and grades.
       </p>
-      <div className="study-range">
-        <NumberField
-          label="Vertical curves at least"
-          at="verticalCurveRadiusMm"
-          unit="mm"
-          value={verticalRadiusMm}
-          onChange={setRadius}
-        />
-        <NumberField
-          label="No grade steeper than"
-          at="gradePercent"
-          unit="%"
-          value={steepestPercent}
-          onChange={setSteepest}
-        />
-      </div>
+      <HeightLimits limits={limits} onChange={setLimits} />
       {best !== null && best.found === null ? (
         <div className="study-progress">
           <progress className="progress-line" aria-label="Best heights" />
@@ -58,8 +42,8 @@ function HeightsPart() {
         <button
           type="button"
           className="study-button"
-          disabled={!(verticalRadiusMm > 0 && steepestPercent > 0)}
-          onClick={() => void actions.bestProfile({ verticalRadiusMm, steepestPercent })}
+          disabled={!(limits.verticalRadiusMm > 0 && limits.steepestPercent > 0)}
+          onClick={() => void actions.bestProfile(limits)}
         >
           Find the best heights
         </button>
@@ -69,7 +53,7 @@ function HeightsPart() {
   );
 }
 
-const limits = {
+const limitWords = {
   clearances: 'the headroom',
   steepest: 'the steepest grade',
   'vertical-radius': 'the vertical curves',
@@ -85,7 +69,7 @@ function Found({ best, found }: FoundProps) {
   const show = useShow();
   const actions = useStudyActions();
   if (found.kind === 'impossible') {
-    const way = found.inTheWay.map((limit) => limits[limit]);
+    const way = found.inTheWay.map((limit) => limitWords[limit]);
     return (
       <p className="conclusion" role="status">
         No heights keep all that is asked{way.length > 0 ? `; they would without ${way.join(', or without ')}` : ''}.

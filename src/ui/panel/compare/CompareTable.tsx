@@ -1,3 +1,4 @@
+import type { CompareRow } from '../../../state/study/index.ts';
 import { useShow } from '../../show.ts';
 import { costRows, marginRows, type TableCell, type TableRow } from './tableRows.ts';
 import { useStudy } from './useStudy.ts';
@@ -37,11 +38,21 @@ export function CompareTable() {
       </table>
       {rows.length > 1 && (
         <p className="quiet about">
-          ▴ better than “{rows[0].name}”, ▾ worse, = no difference.{show.lengthUnit === 'mm' ? ' Room in mm.' : ''}
+          {howRun(rows)} ▴ better than “{rows[0].name}”, ▾ worse, = no difference.
+          {show.lengthUnit === 'mm' ? ' Room in mm.' : ''}
         </p>
       )}
     </section>
   );
+}
+
+/** How exactly the margins are known. */
+function howRun(rows: readonly CompareRow[]): string {
+  const run = rows.flatMap(({ exactness }) => exactness ?? []);
+  if (run.every((one) => one === 'run')) return 'Margins in full.';
+  return run.every((one) => one === 'steady')
+    ? 'Margins by even running.'
+    : 'Some margins in full, others by even running.';
 }
 
 interface GroupProps {

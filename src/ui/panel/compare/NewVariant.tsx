@@ -1,8 +1,7 @@
 import { useMemo, useState } from 'react';
 import { knobAt, knobGroups } from '../../../state/study/index.ts';
-import { useSession } from '../../context.tsx';
 import { BasePicker } from './BasePicker.tsx';
-import { firstKnob, KnobPicker } from './KnobPicker.tsx';
+import { firstKnob, KnobPicker, useShownTrial } from './KnobPicker.tsx';
 import { NumberField } from './NumberField.tsx';
 import { useBaseScene, useStudyActions } from './useStudy.ts';
 import { withUnit } from './words.ts';
@@ -10,13 +9,13 @@ import { withUnit } from './words.ts';
 /** Makes a variant in which one number is another, shows it beside the railway and works both out. */
 export function NewVariant() {
   const scene = useBaseScene();
-  const trackId = useSession((state) => state.trial?.trackId ?? '');
+  const shown = useShownTrial();
   const actions = useStudyActions();
   const groups = useMemo(() => (scene ? knobGroups(scene) : []), [scene]);
   const [picked, setPicked] = useState('');
   const [wanted, setWanted] = useState<number | null>(null);
   const [same, setSame] = useState(false);
-  const knob = (scene && knobAt(scene, picked)) ?? firstKnob(groups, trackId);
+  const knob = (scene && knobAt(scene, picked)) ?? firstKnob(groups, shown);
   if (knob === null) return null;
   const { at, field, unit, label } = knob;
   const value = wanted ?? knob.value;

@@ -1,10 +1,21 @@
 import { useState } from 'react';
-import { formatNumber } from '../../../core/units/index.ts';
 import type { Knob, RouteState } from '../../../state/study/index.ts';
-import { gradeShown, lengthShown, percentWords, type Show, useShow } from '../../show.ts';
+import { Segmented } from '../../controls/Segmented.tsx';
+import { useShow } from '../../show.ts';
+import { RouteScatter } from './RouteScatter.tsx';
+import {
+  answerWords,
+  conflictWords,
+  keyOf,
+  type Measure,
+  type Traded,
+  tradedOf,
+  tradeWords,
+  valueWords,
+  verdictWords,
+  wayWords,
+} from './routeWords.ts';
 import { useStudyActions } from './useStudy.ts';
-import { withUnit } from './words.ts';
-import './routeFront.css';
 
 interface RouteFrontProps {
   readonly route: RouteState;
@@ -12,130 +23,76 @@ interface RouteFrontProps {
   readonly knobs: readonly (Knob | null)[];
 }
 
-type Found = RouteState['routes'][number];
+type Pair = 'room margin' | 'grade margin' | 'grade room';
 
-const size = { width: 312, height: 190, left: 44, right: 14, top: 14, bottom: 36 };
-
-/** What can be traded: room against margin, or grade against margin where all take the same room. */
+/** What can be traded: two of grade, room and margin against each other, and whatever is pressed in all three. */
 export function RouteFront({ route, knobs }: RouteFrontProps) {
   const show = useShow();
-  const actions = useStudyActions();
-  const [chosen, setChosen] = useState<number | null>(null);
+  const [pair, setPair] = useState<Pair>('room margin');
+  const [chosen, setChosen] = useState<string | null>(null);
   const { routes, answer } = route;
-  const sameRoom = spread(routes.map(({ area }) => area)) < sameWithin;
-  const across = (one: Found) => (sameRoom ? one.ruling : one.area);
-  const x = scaleOf(routes.map(across), size.left, size.width - size.right);
-  const y = scaleOf(routes.map(marginOf), size.height - size.bottom, size.top);
-  const picked = chosen === null ? null : (routes[chosen] ?? null);
-  const valueWords = (one: Found): string =>
-    one.values
-      .map((value, k) => `${knobs[k]?.label.replace(':', '') ?? ''} ${withUnit(value, knobs[k]?.unit ?? '')}`)
-      .join(', ');
+  const all = tradedOf(route);
+  const [x, y] = pair.split(' ') as [Measure, Measure];
+  const picked = all.find((one) => keyOf(one) === chosen) ?? null;
+  const conflicts = answer?.present?.conflicts ?? [];
   return (
     <>
       <p className="conclusion" role="status">
-        {answer === null ? `${routes.length} so far` : answerWords(route)}
+        {answer === null ? `${routes.length} so far, by even running` : answerWords(route, answer)}
       </p>
+      {answer !== null && routes.length === 0 && <p className="quiet about">{wayWords(answer)}</p>}
+      {conflicts.length > 0 && (
+        <p className="quiet about">
+          As it is now it {conflicts.map((conflict) => conflictWords(conflict, show)).join('; it ')}.
+        </p>
+      )}
       {routes.length > 0 && (
-        // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be a drawing
-        <svg
-          className="route-front"
-          viewBox={`0 0 ${size.width} ${size.height}`}
-          role="group"
-          aria-label={`Routes by ${sameRoom ? 'ruling grade' : 'room'} and margin`}
-        >
-          <path
-            className="frame"
-            d={`M${size.left - 6} ${size.top}V${size.height - size.bottom + 6}H${size.width - size.right}`}
+        <>
+          <Segmented
+            label="Against each other"
+            choices={[
+              { value: 'room margin', label: 'Room, margin' },
+              { value: 'grade margin', label: 'Grade, margin' },
+              { value: 'grade room', label: 'Grade, room' },
+            ]}
+            value={pair}
+            onChange={setPair}
+            wide
           />
-          <text className="axis" x={(size.left + size.width) / 2} y={size.height - 6} textAnchor="middle">
-            {sameRoom ? 'ruling grade, less is better' : 'room, less is better'}
-          </text>
-          <text
-            className="axis"
-            transform={`translate(12 ${(size.top + size.height - size.bottom) / 2}) rotate(-90)`}
-            textAnchor="middle"
-          >
-            margin, more is better
-          </text>
-          {routes.map((one, k) => {
-            const select = () => setChosen(k);
-            return (
-              // biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing
-              <circle
-                key={one.values.join()}
-                className={k === chosen ? 'dot chosen' : 'dot'}
-                role="button"
-                tabIndex={0}
-                aria-label={`${valueWords(one)}: ${tradeWords(one, show)}`}
-                cx={x(across(one))}
-                cy={y(marginOf(one))}
-                r={k === chosen ? 7 : 5}
-                onClick={select}
-                onKeyDown={(event) => {
-                  if (event.key !== 'Enter' && event.key !== ' ') return;
-                  event.preventDefault();
-                  event.stopPropagation();
-                  select();
-                }}
-              />
-            );
-          })}
-        </svg>
+          <RouteScatter
+            all={all}
+            x={x}
+            y={y}
+            chosen={chosen}
+            nameOf={(one) =>
+              `${one.kind === 'now' ? 'as it is now' : valueWords(one.values, knobs)}${one.kind === 'beaten' ? ', beaten' : ''}: ${tradeWords(one, show)}`
+            }
+            onChoose={(one) => setChosen(keyOf(one))}
+          />
+        </>
       )}
-      {picked !== null && chosen !== null && (
-        <div className="swept-value">
-          <b>{valueWords(picked)}</b>: {tradeWords(picked, show)}
-          <span className="acts">
-            <button type="button" className="link" onClick={() => void actions.keepRoute(chosen, valueWords(picked))}>
-              Keep as a variant
-            </button>
-            <button
-              type="button"
-              className="link"
-              onClick={() => void actions.keepRoute(chosen, valueWords(picked), true)}
-            >
-              Try beside
-            </button>
-          </span>
-        </div>
-      )}
+      {picked !== null && <Picked one={picked} name={valueWords(picked.values, knobs)} />}
     </>
   );
 }
 
-/** Areas closer than this are the same room, m²: a sheet of writing paper. */
-const sameWithin = 0.06;
-
-const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
-
-/** In full where it was run in full. */
-const marginOf = ({ margin, quickMargin }: Found): number => margin ?? quickMargin ?? 0;
-
-function scaleOf(values: readonly number[], from: number, to: number): (value: number) => number {
-  const [low, high] = [Math.min(...values), Math.max(...values)];
-  return (value) => (high === low ? (from + to) / 2 : from + ((value - low) / (high - low)) * (to - from));
-}
-
-const tradeWords = (one: Found, show: Show): string =>
-  [
-    `${gradeShown(one.ruling, show)
-      .shown.filter((part) => part !== '')
-      .join('\u2009')} ruling`,
-    `${lengthShown(one.across, show).shown.join('\u2009')} by ${lengthShown(one.along, show).shown.join('\u2009')}`,
-    `smallest margin ${percentWords(marginOf(one))} of plenty${one.margin === null ? ', by even running' : ', in full'}`,
-  ].join(' · ');
-
-const certaintyWords = {
-  'every-setting': 'Proven: every setting of the ranges was looked at',
-  'no-better-neighbour': 'Best found: nothing a step away is better',
-  'best-found': 'Best found',
-} as const;
-
-function answerWords({ answer, routes }: RouteState): string {
-  if (answer === null) return '';
-  const counts = `${formatNumber(answer.probes, { digits: 0 })} of ${formatNumber(answer.settings, { digits: 0 })} settings`;
-  if (!answer.whole) return `Stopped: ${routes.length} found until then (${counts}).`;
-  if (routes.length === 0) return `Nothing in these ranges can be laid and run (${counts}). ${answer.reason ?? ''}`;
-  return `${certaintyWords[answer.certainty]} (${counts}). ${routes.length} that no other beats in grade, room and margin together.`;
+function Picked({ one, name }: { readonly one: Traded; readonly name: string }) {
+  const show = useShow();
+  const actions = useStudyActions();
+  const now = one.kind === 'now';
+  return (
+    <div className={one.agrees === false ? 'swept-value fails' : 'swept-value'}>
+      <b>{now ? 'As it is now' : name}</b>: {tradeWords(one, show)}. {verdictWords(one)}
+      {!now && (
+        <span className="acts">
+          <button type="button" className="link" onClick={() => void actions.keepRoute(one.values, name)}>
+            Keep as a variant
+          </button>
+          <button type="button" className="link" onClick={() => void actions.keepRoute(one.values, name, true)}>
+            Try beside
+          </button>
+        </span>
+      )}
+    </div>
+  );
 }

@@ -7,20 +7,30 @@ import './sweepChart.css';
 interface SweepChartProps {
   readonly sweep: SweepState;
   readonly unit: string;
+  /** What is varied. */
+  readonly title: string;
   readonly chosen: number | null;
   readonly onChoose: (at: number) => void;
 }
 
-const size = { width: 312, height: 176, left: 8, right: 8, top: 20, bottom: 30 };
+const size = { width: 312, height: 190, left: 40, right: 8, top: 20, bottom: 36 };
 
 /** Margins beyond this much of their plenty are drawn at the edge: what is there does not decide anything. */
 const reach = 1.2;
+
+/** Heights that are written: margins are drawn in terms of each risk's own plenty, so that different risks share one scale. */
+const scale = [
+  [1, 'plenty'],
+  [0.5, 'half'],
+  [0, 'none'],
+  [-1, 'fails'],
+] as const;
 
 /** How many risks get a curve: those that come closest. */
 const curves = 4;
 
 /** Margins against the swept number: a curve for each of the closest risks, every run a dot, every edge a line. */
-export function SweepChart({ sweep, unit, chosen, onChoose }: SweepChartProps) {
+export function SweepChart({ sweep, unit, title, chosen, onChoose }: SweepChartProps) {
   const { ask, gauge } = sweep;
   const low = Math.min(ask.from, ask.to);
   const high = Math.max(ask.from, ask.to);
@@ -50,12 +60,12 @@ export function SweepChart({ sweep, unit, chosen, onChoose }: SweepChartProps) {
         width={size.width - size.left - size.right}
         height={bottom - y(0)}
       />
-      <text className="axis" x={size.left + 4} y={size.top + 9}>
-        to spare
-      </text>
-      <text className="axis" x={size.left + 4} y={bottom - 5}>
-        fails
-      </text>
+      {scale.map(([share, words]) => (
+        <text key={words} className="axis" x={size.left - 5} y={y(share) + 3.5} textAnchor="end">
+          {words}
+        </text>
+      ))}
+      <line className="plenty" x1={size.left} x2={size.width - size.right} y1={y(1)} y2={y(1)} />
       {shown.map((risk) => (
         <g key={risk} className="curve">
           <polyline
@@ -101,11 +111,14 @@ export function SweepChart({ sweep, unit, chosen, onChoose }: SweepChartProps) {
           />
         );
       })}
-      <text className="axis" x={size.left} y={size.height - 15}>
+      <text className="axis" x={size.left} y={bottom + 14}>
         {figure(low)}
       </text>
-      <text className="axis" x={size.width - size.right} y={size.height - 15} textAnchor="end">
+      <text className="axis" x={size.width - size.right} y={bottom + 14} textAnchor="end">
         {figure(high)} {unit}
+      </text>
+      <text className="axis" x={(size.left + size.width - size.right) / 2} y={size.height - 8} textAnchor="middle">
+        {title}
       </text>
     </svg>
   );

@@ -16,7 +16,7 @@ export function SweepOutcome({ sweep, knob }: { readonly sweep: SweepState; read
   const full = sweep.question?.full ?? null;
   return (
     <>
-      <SweepChart sweep={sweep} unit={unit} chosen={value} onChoose={setChosen} />
+      <SweepChart sweep={sweep} unit={unit} title={label} chosen={value} onChoose={setChosen} />
       <p className="conclusion" role="status">
         {line === null ? `${sweep.points.length} runs so far` : conclusion(sweep, unit)}
       </p>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { CompareRow, StudyState } from '../../../state/study/index.ts';
 import { useShow } from '../../show.ts';
+import { MergeForm } from './MergeForm.tsx';
 import { useStudy, useStudyActions } from './useStudy.ts';
 import { probeWords } from './words.ts';
 
@@ -16,6 +17,7 @@ export function VariantItem({ row: { id, name, from, scene, compared }, beside }
   const actions = useStudyActions();
   const gauge = useStudy((state) => state.gauge);
   const parent = useStudy((state) => state.rows.find((one) => one.id === from)?.name ?? '');
+  const [merging, setMerging] = useState(false);
   const words = compared && probeWords(compared.probe, gauge, show);
   return (
     <li className={words && !words.passes ? 'fails' : undefined} data-shown={beside !== null || undefined}>
@@ -38,16 +40,15 @@ export function VariantItem({ row: { id, name, from, scene, compared }, beside }
               <button type="button" className="link" onClick={() => void actions.adoptVariant(id)}>
                 Make it the railway
               </button>
-              {from !== null && (
-                <button
-                  type="button"
-                  className="link"
-                  title={`${parent} becomes this`}
-                  onClick={() => void actions.mergeVariant(id)}
-                >
-                  Merge
-                </button>
-              )}
+              <button
+                type="button"
+                className="link"
+                aria-expanded={merging}
+                aria-label={`Merge: ${name}`}
+                onClick={() => setMerging(!merging)}
+              >
+                Merge …
+              </button>
             </>
           )}
           <button type="button" className="link" onClick={() => void actions.dropVariant(id)}>
@@ -55,6 +56,7 @@ export function VariantItem({ row: { id, name, from, scene, compared }, beside }
           </button>
         </span>
       )}
+      {id !== null && merging && <MergeForm id={id} name={name} from={from} onClose={() => setMerging(false)} />}
     </li>
   );
 }

@@ -2,6 +2,8 @@ import { useMemo } from 'react';
 import { draftTrack } from '../../../state/routeEdits/index.ts';
 import { useSession } from '../../context.tsx';
 import { distanceShown, gradeShown, lengthShown, radiusShown, type Shown, useShow } from '../../show.ts';
+import { LinesideRows } from '../lineside/LinesideRows.tsx';
+import { StructureRows } from '../lineside/StructureRows.tsx';
 import { ReachFact } from '../room/ReachFact.tsx';
 import { RoomPart } from '../room/RoomPart.tsx';
 import { AdviceRows } from './AdviceRows.tsx';
@@ -42,9 +44,11 @@ export function RouteSheet() {
       <AlignmentRows track={track} chosen={choice.element} onChoose={choice.chooseElement} />
       <ProfileRows track={track} chosen={choice.point} onChoose={choice.choosePoint} />
       <SupportRows track={track} drawn={drawn} />
+      <LinesideRows scene={scene} track={track} drawn={drawn} />
       <StartRow track={track} />
       <h3>Tracks</h3>
       <TrackRows tracks={tracks} track={track} onChoose={choice.chooseTrack} />
+      <StructureRows scene={scene} track={track} drawn={drawn} />
       <RoomPart scene={scene} />
     </section>
   );

@@ -1,7 +1,10 @@
 import { useState } from 'react';
+import { ranInto } from '../../../state/route/index.ts';
 import {
   addTrack,
   besideSpacing,
+  elementStartsMm,
+  layTurnout,
   parallelTrack,
   removeTrack,
   renameTrack,
@@ -20,6 +23,14 @@ interface TrackRowsProps {
   readonly tracks: readonly SceneTrack[];
   readonly track: SceneTrack;
   readonly onChoose: (trackId: string) => void;
+}
+
+/** Where a turnout is first laid, mm: a third along the longest straight, to a whole cm, so that there is room beyond. */
+function roomForTurnout(track: SceneTrack): number {
+  const starts = elementStartsMm(track);
+  const lengths = track.alignment.map(({ kind }, k) => (kind === 'straight' ? starts[k + 1] - starts[k] : 0));
+  const longest = lengths.indexOf(Math.max(...lengths));
+  return Math.round((starts[longest] + lengths[longest] / 3) / 10) * 10;
 }
 
 /** How far a further track is first laid from where the last began, mm. */
@@ -43,6 +54,15 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
   const beside = (side: 1 | -1) =>
     lay(`track beside ${track.name}`, (scene) =>
       parallelTrack(scene, track.id, side * spacingMm, { name: freeName(tracks, `${track.name}, beside`) }),
+    );
+  const turnout = (hand: 'left' | 'right') =>
+    lay(`turnout in ${track.name}`, (scene) =>
+      layTurnout(scene, track.id, {
+        name: freeName(scene.tracks, `${track.name}, branch`),
+        atMm: roomForTurnout(track),
+        hand,
+        towards: 'end',
+      }),
     );
   return (
     <>
@@ -84,6 +104,21 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
                     straightTrack(scene, { name, xMm, yMm, headingDeg: 0, lengthMm: 1000, heightMm: 0 }),
                   );
                 }),
+            },
+            {
+              words: 'Turnout, left',
+              spoken: 'Lay a turnout to the left and a track from it',
+              act: () => turnout('left'),
+            },
+            {
+              words: 'Turnout, right',
+              spoken: 'Lay a turnout to the right and a track from it',
+              act: () => turnout('right'),
+            },
+            {
+              words: 'Run into the nearest',
+              spoken: 'Lay this track on from its end into the nearest other track',
+              act: () => actions.attempt(`end of ${track.name}`, (scene) => ranInto(scene, track.id)),
             },
             { words: 'Beside, left', spoken: 'Lay a track beside this one, to its left', act: () => beside(1) },
             { words: 'Beside, right', spoken: 'Lay a track beside this one, to its right', act: () => beside(-1) },

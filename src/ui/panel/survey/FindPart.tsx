@@ -18,6 +18,7 @@ export function FindPart() {
   const words = describeSurvey(worked.survey, show);
   const { noiseExplains, supports } = worked.survey.explanation;
   const count = worked.survey.input.supports.length;
+  const leans = worked.survey.twist?.places.some(({ wrong }) => wrong) ?? false;
   return (
     <div aria-busy={working}>
       <p className={noiseExplains ? 'verdict' : 'verdict off'} role="status">
@@ -85,7 +86,7 @@ export function FindPart() {
         }}
       />
       <AgainPart />
-      {!noiseExplains && supports.length > 0 && (
+      {((!noiseExplains && supports.length > 0) || leans) && (
         <button type="button" className="survey-button" onClick={() => void actions.putEstimate()}>
           Use the estimate as the as-built railway
         </button>

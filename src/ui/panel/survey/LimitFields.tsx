@@ -6,27 +6,11 @@ import type { SceneSurvey, Wishes } from '../../../state/survey/index.ts';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { useShow } from '../../show.ts';
+import { type LimitField, limitFields } from './limitFields.ts';
 import { useSurveyActions } from './useSurvey.ts';
 import { readSupports } from './words.ts';
 
-type LimitField =
-  | 'greatestGradePercent'
-  | 'leastGradePercent'
-  | 'greatestKinkPercent'
-  | 'leastRadiusMm'
-  | 'headroomMm'
-  | 'largestRiseMm'
-  | 'largestDropMm';
-
-const fields: readonly { readonly field: LimitField; readonly limit: keyof Limits; readonly label: string }[] = [
-  { field: 'greatestGradePercent', limit: 'greatestGrade', label: 'Greatest grade' },
-  { field: 'leastGradePercent', limit: 'leastGrade', label: 'Least grade' },
-  { field: 'greatestKinkPercent', limit: 'greatestKink', label: 'Change of grade at a support' },
-  { field: 'leastRadiusMm', limit: 'leastRadius', label: 'Least vertical radius' },
-  { field: 'headroomMm', limit: 'headroom', label: 'Headroom to the deck above' },
-  { field: 'largestRiseMm', limit: 'largestRise', label: 'Most a support goes up' },
-  { field: 'largestDropMm', limit: 'largestDrop', label: 'Most a support goes down' },
-];
+const limitKinds = Object.keys(limitFields) as (keyof Limits)[];
 
 interface LimitFieldsProps {
   readonly survey: SceneSurvey;
@@ -127,7 +111,8 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
       <h3>What has to be kept</h3>
       <p className="quiet">Grey figures follow from the plan. An emptied field goes back to them.</p>
       <div className="survey-pair">
-        {fields.map(({ field, limit, label }) => {
+        {limitKinds.map((limit) => {
+          const { field, label } = limitFields[limit];
           const bound = task.limits[limit];
           const given = wishes[field];
           return (

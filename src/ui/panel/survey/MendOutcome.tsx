@@ -1,6 +1,7 @@
 import { describeMend, limitAmount, limitWords } from '../../../core/survey/index.ts';
 import type { SurveyAnswer } from '../../../state/survey/index.ts';
 import { useShow } from '../../show.ts';
+import { EaseButtons } from './EaseButtons.tsx';
 import { HandCheck } from './HandCheck.tsx';
 import { ShimTable } from './ShimTable.tsx';
 import { useSurveyActions } from './useSurvey.ts';
@@ -26,6 +27,7 @@ export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
           {note}
         </p>
       ))}
+      {mend.outcome === 'impossible' && <EaseButtons mend={mend} />}
       {mend.outcome === 'mended' && (
         <details className="hand-checks">
           <summary>Check it by hand</summary>

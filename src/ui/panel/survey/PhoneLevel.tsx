@@ -8,7 +8,8 @@ import { capital, stopWords } from './words.ts';
 export function PhoneLevel({ stops }: { readonly stops: readonly Stop[] }) {
   const walk = useSurvey((state) => state.walk);
   const phone = useSurvey((state) => state.phone);
-  const unit = useSurvey((state) => state.tools.grade.unit);
+  const across = walk?.kind === 'cross';
+  const unit = useSurvey((state) => state.tools[across ? 'cross' : 'grade'].unit);
   const actions = useSurveyActions();
   if (walk === null) return null;
   const { steady, calibration, firstFace, waits, baseMm, said } = phone;
@@ -18,7 +19,11 @@ export function PhoneLevel({ stops }: { readonly stops: readonly Stop[] }) {
   const task: PhoneTask = calibration !== null ? 'reading' : firstFace === null ? 'first-face' : 'second-face';
   return (
     <div className="phone">
-      <output className="phone-figure" aria-live="off" aria-label="Grade by the phone">
+      <output
+        className="phone-figure"
+        aria-live="off"
+        aria-label={across ? 'Cross-level by the phone' : 'Grade by the phone'}
+      >
         {steady === null ? '–' : figure(phoneGrade(steady.mean, phone, walk.turned))}
       </output>
       <p className={steady?.still ? 'phone-steady still' : 'phone-steady'}>
@@ -28,7 +33,9 @@ export function PhoneLevel({ stops }: { readonly stops: readonly Stop[] }) {
             : 'Hands off …'
           : `${steady.still ? 'lies still' : 'moves'} · one look ± ${figure(steady.spread)}`}
       </p>
-      {(task !== 'reading' || walk.taken.length === 0) && <p className="phone-how">{howWords[task]}</p>}
+      {(task !== 'reading' || walk.taken.length === 0) && (
+        <p className="phone-how">{task === 'reading' && across ? acrossWords : howWords[task]}</p>
+      )}
       <button
         type="button"
         className="survey-button enter"
@@ -40,7 +47,7 @@ export function PhoneLevel({ stops }: { readonly stops: readonly Stop[] }) {
       <p className={said === null ? 'walk-said' : 'walk-said wrong'} role={said === null ? 'status' : 'alert'}>
         {said ?? doneWords()}
       </p>
-      {calibration !== null && (
+      {calibration !== null && !across && (
         <TypedField
           className="survey-field"
           label="Length it lies on"
@@ -83,6 +90,9 @@ const howWords: Readonly<Record<PhoneTask, string>> = {
   'second-face': 'Now turn it end for end, into the same outline.',
   reading: 'Lay it along the rails on its back or its long side, top end towards the higher numbers.',
 };
+
+const acrossWords =
+  'Lay it square across both rails, on its back or its long side, top end to the right as you look towards the higher numbers.';
 
 const takeWords: Readonly<Record<PhoneTask, (after: Stop | undefined) => string>> = {
   'first-face': () => 'Read the first face',

@@ -80,7 +80,7 @@ export function TypedReading({ stops }: { readonly stops: readonly Stop[] }) {
           {after === undefined ? 'Enter: the last place' : `Enter, then ${stopWords(after)}`}
         </button>
       </form>
-      {walk.kind === 'grade' && <PhoneOffer />}
+      {isByLevel(walk.kind) && <PhoneOffer />}
     </>
   );
 }

@@ -1,7 +1,7 @@
 import { plannedHeight, trackPoint } from '../../../core/track/index.ts';
 import { formatGrade } from '../../../core/units/index.ts';
 import { placeWords } from '../../../state/index.ts';
-import type { Stop } from '../../../state/survey/index.ts';
+import { isByLevel, type Stop, supportsOf } from '../../../state/survey/index.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { counted, useShow } from '../../show.ts';
@@ -17,7 +17,7 @@ export function WalkCard() {
   const walk = useSurvey((state) => state.walk);
   const tool = useSurvey((state) => (state.walk === null ? null : state.tools[state.walk.kind]));
   const draft = useSurvey((state) => state.draft);
-  const byPhone = useSurvey((state) => state.walk?.kind === 'grade' && state.phone.state === 'on');
+  const byPhone = useSurvey((state) => state.walk !== null && isByLevel(state.walk.kind) && state.phone.state === 'on');
   const survey = useChosenSurvey();
   const track = useSession((state) => state.compiled?.tracks.get(survey?.track ?? draft?.trackId ?? ''));
   const show = useShow();
@@ -73,7 +73,7 @@ export function WalkCard() {
         onChange={(stride) => actions.setWalk({ stride: Number(stride) })}
         wide
       />
-      {walk.kind === 'grade' && (
+      {(walk.kind === 'grade' || (walk.kind === 'cross' && byPhone)) && (
         <label className="walk-turned">
           <input
             type="checkbox"
@@ -81,7 +81,9 @@ export function WalkCard() {
             onChange={(event) => actions.setWalk({ turned: event.target.checked })}
           />
           {byPhone
-            ? 'Top end towards the lower numbers'
+            ? walk.kind === 'cross'
+              ? 'Top end towards the left rail'
+              : 'Top end towards the lower numbers'
             : 'Level turned end for end (second face): write the grade in the direction of the track all the same'}
         </label>
       )}
@@ -99,9 +101,9 @@ export function WalkCard() {
       return formatGrade(Math.tan(trackPoint(track, chainage).cant), { form: tool.unit, digits: 2 });
     }
     if (walk.kind === 'height') return millimetres(plannedHeight(track, chainage), show, 1);
-    const supports = track.spec.profile.strip?.supports ?? [];
     if (walk.kind === 'rise') {
-      const [low, high] = beside.map((support) => plannedHeight(track, supports[support].chainage));
+      const rails = supportsOf(track).filter(({ number }) => beside.includes(number));
+      const [low, high] = rails.map(({ chainage: at }) => plannedHeight(track, at));
       return millimetres(high - low - tool.boardMm / 1000, show, 1);
     }
     const half = tool.baseMm / 2000;

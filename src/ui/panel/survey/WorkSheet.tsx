@@ -1,5 +1,5 @@
 import { createPortal } from 'react-dom';
-import { describeMend } from '../../../core/survey/index.ts';
+import { describeMend, describeSurvey } from '../../../core/survey/index.ts';
 import type { SurveyAnswer } from '../../../state/survey/index.ts';
 import { useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
@@ -28,6 +28,8 @@ export function WorkSheet({ answer }: { readonly answer: SurveyAnswer }) {
   const trackName = useSession((state) => state.scene?.tracks.find(({ id }) => id === trackId)?.name ?? trackId);
   if (mend?.outcome !== 'mended') return null;
   const words = describeMend(mend, task, show);
+  // What has to be done across the rails belongs to the same work.
+  const across = survey.twist?.places.some(({ wrong }) => wrong) ? describeSurvey(survey, show).twist : [];
   return createPortal(
     <article className="work-sheet" aria-hidden="true">
       <h1>{words.headline}</h1>
@@ -75,6 +77,14 @@ export function WorkSheet({ answer }: { readonly answer: SurveyAnswer }) {
       {words.notes.map((note) => (
         <p key={note}>{note}</p>
       ))}
+      {across.length > 0 && (
+        <section>
+          <h2>Across the deck</h2>
+          {across.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </section>
+      )}
       <section className="checks">
         <h2>Check by hand</h2>
         <p>

@@ -89,7 +89,7 @@ describe('the route of least ruling grade', () => {
       { xMm: 2355, yMm: 3000 },
       { xMm: 0, yMm: 3000 },
     ];
-    const limits = { ...loopQuestion().limits, room };
+    const limits = { ...loopQuestion().limits, room: { corners: room, obstacles: [], boards: [] } };
     const answer = await searchRoute(loopQuestion({ limits }), tools());
     expect(answer.routes[0].values).toEqual([520, 520]);
     expect(answer.inTheWay.find(({ miss }) => miss === 'room')?.times).toBeGreaterThan(0);
@@ -99,7 +99,7 @@ describe('the route of least ruling grade', () => {
     const limits = { ...loopQuestion().limits, radius: 0.7 };
     const answer = await searchRoute(loopQuestion({ limits, probes: 60 }), tools());
     expect(answer.routes).toEqual([]);
-    expect(answer.inTheWay[0]).toEqual({ miss: 'radius', times: answer.probes });
+    expect(answer.inTheWay[0]).toEqual({ miss: 'radius', name: null, times: answer.probes });
   });
 
   it('looks at every setting where there are few, and keeps what it has when it is stopped', async () => {
@@ -150,6 +150,18 @@ describe('the route of least ruling grade', () => {
   });
 });
 
+describe('the greatest margin with heights found for every plan', () => {
+  it('can be laid and run at every place that keeps its limits', async () => {
+    const limits = { ...loopQuestion().limits, verticalRadius: 8, steepest: 0.06 };
+    const numbers = [{ at: `${way}/first/radiusMm`, from: 400, to: 450, step: 25 }];
+    const question = loopQuestion({ numbers, limits, heights: { held: [] }, aim: 'margin', trialIds: ['up'] });
+    const answer = await searchRoute(question, tools());
+    expect(answer.inTheWay).toEqual([]);
+    expect(answer.looked).toHaveLength(3);
+    expect(answer.routes[0].probe?.ok).toBe(true);
+  });
+});
+
 describe('the trade-off', () => {
   const few = [
     { at: `${way}/first/radiusMm`, from: 300, to: 600, step: 150 },
@@ -176,9 +188,15 @@ describe('the trade-off', () => {
     const front = unbeaten(rows, ['least', 'least', 'most']).map((k) => places[k]);
     expect(front.length).toBeGreaterThan(2);
     expect(front.length).toBeLessThan(places.length);
+    // Nine places are few: all were run in full, so that the front is that of full runs, place by place.
     const found = answer.routes.map(({ values }) => values);
-    // Every route answered is on the front of full runs; those of the quasi-static pass alone were left out before.
+    expect(answer.inFull).toBe(true);
+    expect(found.length).toBe(front.length);
     for (const values of found) expect(front).toContainEqual(values);
+    expect(answer.looked.map(({ values }) => values)).toHaveLength(places.length);
+    for (const { agrees, quickPasses, probe } of answer.routes) {
+      expect(agrees).toBe(probe?.ok && quickPasses === probe.trials.every(({ passes }) => passes));
+    }
     // The ends of the front: least grade and least room.
     const at = (k: number) => Math.min(...front.map((place) => rows[places.indexOf(place)][k]));
     expect(Math.min(...answer.routes.map(({ ruling }) => ruling * 100))).toBeCloseTo(at(0), 3);
