@@ -1,7 +1,7 @@
 import { type Greatest, greatestWhole, type StudyHooks } from '../../core/study/index.ts';
 import { parseScene, type Scene, type SceneTrial, trainLength, trainPlaces } from '../../scene/index.ts';
 import type { ProbeBy } from './sweep.ts';
-import type { Exactness } from './types.ts';
+import type { Exactness, Probe } from './types.ts';
 
 /** Grades are told apart to this, per cent, and none above the most is asked about. */
 const stepPercent = 0.01;
@@ -45,6 +45,33 @@ export async function steepestGrade(
     failsPercent: fails === null ? null : fails * stepPercent,
     ...rest,
   };
+}
+
+/** What the train of a trial has to spare on one even grade, per cent. */
+export interface GradePoint {
+  readonly at: number;
+  readonly probe: Probe;
+}
+
+/** How many grades a curve is drawn through, level track and its end included. */
+const curvePoints = 9;
+
+/**
+ * The curve behind the answer: margins by the quasi-static pass on even grades from level track to `toPercent`, evenly apart, each told to `found` as it comes.
+ */
+export async function gradeCurve(
+  scene: Scene,
+  trialId: string,
+  toPercent: number,
+  probe: ProbeBy,
+  found: (point: GradePoint) => void,
+  hooks: StudyHooks = {},
+): Promise<void> {
+  for (let k = 0; k < curvePoints && !hooks.stopped?.(); k++) {
+    const at = (toPercent * k) / (curvePoints - 1);
+    const ramp = rampScene(scene, trialId, at, null);
+    found({ at, probe: await probe({ scene: ramp, settings: [], trialIds: [trialId], exactness: 'steady' }) });
+  }
 }
 
 /** A railway of one even grade with the train of a trial at its foot. */

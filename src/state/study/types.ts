@@ -3,7 +3,7 @@ import type { Scene } from '../../scene/index.ts';
 import type { BestProfile } from '../../sim/study/bestProfile.ts';
 import type { Compared, Exactness, Gauge, Probe } from '../../sim/study/index.ts';
 import type { RoomKind, RouteAnswer, RouteFound, RouteQuestion } from '../../sim/study/route/types.ts';
-import type { SteepestGrade } from '../../sim/study/steepestGrade.ts';
+import type { GradePoint, SteepestGrade } from '../../sim/study/steepestGrade.ts';
 import type { Costs } from './costs.ts';
 
 /** Parts of the chapter. */
@@ -94,6 +94,9 @@ export interface GradeQuestion {
   readonly kind: string;
   readonly count: number;
   readonly straight: SteepestGrade | null;
+  /** The curve behind it: grades up to `toPercent`, in the order they came. */
+  readonly toPercent: number | null;
+  readonly points: readonly GradePoint[];
   /** The same in a curve of the tightest radius of the track or route, mm; null where it is straight. */
   readonly curve: { readonly radiusMm: number; readonly grade: SteepestGrade } | null;
   /** Null once it has ended. */

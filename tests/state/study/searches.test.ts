@@ -101,6 +101,16 @@ describe('the steepest grade', () => {
     const [straight, curve] = [found?.straight?.passesPercent ?? 0, found?.curve?.grade.passesPercent ?? 99];
     expect(straight).toBeGreaterThan(0);
     expect(curve).toBeLessThan(straight);
+    // The curve behind the number falls from level track on, and crosses nothing to spare beside it: even running against the full runs.
+    const points = found?.points ?? [];
+    const spare = points.map(({ probe }) =>
+      probe.ok ? (probe.trials[0].risks.find(({ risk }) => risk === 'stall')?.margin ?? Number.NaN) : Number.NaN,
+    );
+    const step = (found?.toPercent ?? 0) / (points.length - 1);
+    expect(points.map(({ at }) => at / step)).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8]);
+    expect(spare.every((margin, k) => k === 0 || margin < spare[k - 1])).toBe(true);
+    const crossing = spare.findIndex((margin) => margin < 0);
+    expect(Math.abs((crossing - 0.5) * step - straight)).toBeLessThan(step);
   });
 });
 

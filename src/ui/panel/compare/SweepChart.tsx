@@ -5,7 +5,10 @@ import { figure } from './words.ts';
 import './sweepChart.css';
 
 interface SweepChartProps {
-  readonly sweep: SweepState;
+  readonly sweep: Pick<SweepState, 'points' | 'gauge'> & {
+    readonly ask: Pick<SweepState['ask'], 'from' | 'to'>;
+    readonly line: { readonly edges: readonly { readonly passes: number; readonly fails: number }[] } | null;
+  };
   readonly unit: string;
   /** What is varied. */
   readonly title: string;
