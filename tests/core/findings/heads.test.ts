@@ -144,3 +144,31 @@ describe('a coupling pulled beyond its release', () => {
     expect(finding.cures).toEqual([{ kind: 'fewer-vehicles', by: 2 }, { kind: 'change-working' }]);
   });
 });
+
+describe('heads put out of level by a crest', () => {
+  // From +4 % to -4 % in 400 mm: a crest of 5 m, by L/(change of grade).
+  const crest = makeTrack({
+    start: { x: 0, y: 0, heading: 0 },
+    elements: [straight(6)],
+    profile: {
+      points: [
+        { chainage: 0, height: 0 },
+        { chainage: 3, height: 0.12, curve: { length: 0.4 } },
+        { chainage: 6, height: 0 },
+      ],
+    },
+  });
+
+  it('are blamed on the vertical curve, by its radius', () => {
+    const finding = firstOf(along(crest, [thin, thin], { force: -0.1 }), 'override');
+    expect(finding.verdict).toBe('fails');
+    expect(causeOf(finding, 'vertical-curve')?.radius).toBeCloseTo(5, 1);
+  });
+
+  it('are told with what the assessment compares them with', () => {
+    const context = along(crest, [thin, thin], { force: -0.1 });
+    const worst = assessRun(context).find(({ risk }) => risk === 'override')?.worst;
+    expect(firstOf(context, 'override').compare).toEqual(worst?.compare);
+    expect(worst?.compare?.length).toBeGreaterThan(0);
+  });
+});

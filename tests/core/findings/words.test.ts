@@ -650,3 +650,24 @@ describe('any finding', () => {
     expect(findingUnit({ risk: 'parting', governing: 'engagement' })).toBe('length');
   });
 });
+
+describe('a place along a route of several tracks', () => {
+  // Three metres of Line, run towards its end, then Branch from 2.4 m back to 0.
+  const legs = [
+    { trackName: 'Line', from: 1, to: 4, start: 0 },
+    { trackName: 'Branch', from: 2.4, to: 0, start: 3 },
+  ];
+  const say = (chainage: number) => {
+    const { headline } = describeFinding(finding({ chainage }), { ...naming, legs }, metric);
+    return plain(headline);
+  };
+
+  it('is told along the route and by the track that lies there', () => {
+    expect(say(2)).toContain('2.00 m (3.00 m on Line)');
+    expect(say(4.4)).toContain('4.40 m (1.00 m on Branch)');
+  });
+
+  it('is told along the track alone where there is only one', () => {
+    expect(plain(told({ chainage: 2 }).headline)).not.toContain('(');
+  });
+});
