@@ -1,11 +1,15 @@
 /**
  * Times the solver beside general engines, all in one process, each case round by round with its rivals, so that what else
  * the machine does meets all alike. Rates are the best of several rounds, since other work only ever slows a round; ratios
- * are what counts, though a short go meets a quiet moment sooner than a long one. `--json` prints everything, speeds at the end included, by which the engines agree.
+ * are what counts, though a short go meets a quiet moment sooner than a long one. Beside its speed stands by how much a rival ends otherwise
+ * than this solver; where an engine that solves the same equations is beyond the tolerance, the line says so and the command fails. `--json` prints everything.
  */
-import { run, runEnsemble, startRun, steadyRun } from '../../src/core/dynamics/index.ts';
+import { run, runEnsemble, startRun } from '../../src/core/dynamics/index.ts';
+import { groundFor, startOn, toEnd } from '../../src/core/dynamics/run.ts';
 import type { RunInput } from '../../src/core/dynamics/types.ts';
+import { type Difference, difference, disagrees, type End, ownEnd, settled, underWay } from './agreement.ts';
 import { chainBound } from './chainBound.ts';
+import { agreementOf, forty, steadyForty } from './forty.ts';
 import { cannon, odex, type Rival, rapier } from './rivals.ts';
 import { bench, ensembleOnHelix, long, onHelix, plain, plainGrade, slackRich, type Task } from './train.ts';
 
@@ -20,12 +24,12 @@ interface Row {
   vehicles: number;
   /** Million vehicle-steps of 1 ms a second of clock. */
   rate: number;
-  /** Speed of the engine and of the last wagon at the end, m/s; null where nothing comparable moved. */
-  speeds: [number, number] | null;
+  /** By how much it ends otherwise than this solver, and whether that is too much; null where nothing comparable moved. */
+  differs: { by: Difference; sameEquations: boolean; disagrees: boolean } | null;
 }
 
-/** Does its work once, and says for how many vehicle-steps it was good, in how long, ms. */
-type Timed = () => { vehicleSteps: number; took: number; speeds: [number, number] | null };
+/** Does its work once, and says for how many vehicle-steps it was good, in how long, ms, and how the train ended. */
+type Timed = () => { vehicleSteps: number; took: number; end?: End };
 
 function ours(input: RunInput, seconds: number): Timed {
   return () => {
@@ -34,9 +38,8 @@ function ours(input: RunInput, seconds: number): Timed {
     const over = stepper.advance(seconds);
     const took = performance.now() - began;
     if (over) throw new Error(`the run ended before ${seconds} s`);
-    const { steps, vehicles, frames, speed } = stepper.finish();
-    const last = (frames - 1) * vehicles;
-    return { vehicleSteps: steps * vehicles, took, speeds: [speed[last]!, speed[last + vehicles - 1]!] };
+    const { steps, vehicles } = stepper.finish();
+    return { vehicleSteps: steps * vehicles, took };
   };
 }
 
@@ -45,7 +48,7 @@ function theirs({ run: go }: Rival, task: Task, seconds: number): Timed {
     const began = performance.now();
     const end = go(seconds, task);
     const took = performance.now() - began;
-    return { vehicleSteps: (seconds / bench.step) * task.vehicles, took, speeds: [end[0]!, end[task.vehicles - 1]!] };
+    return { vehicleSteps: (seconds / bench.step) * task.vehicles, took, end };
   };
 }
 
@@ -58,8 +61,21 @@ function many(
     const began = performance.now();
     const runs = how(inputs);
     const took = performance.now() - began;
-    return { vehicleSteps: runs.reduce((sum, one) => sum + one.steps * one.vehicles, 0), took, speeds: null };
+    return { vehicleSteps: runs.reduce((sum, one) => sum + one.steps * one.vehicles, 0), took };
   };
+}
+
+/** Many runs on ground laid before, so that only the trains' own work is timed. */
+function manyOnGround(inputs: readonly RunInput[]): Timed {
+  const ground = groundFor(inputs[0]!);
+  return many(inputs, (all) =>
+    all.map((input) => {
+      const stepper = startOn(ground, input);
+      const done = toEnd(stepper);
+      stepper.leave();
+      return done;
+    }),
+  );
 }
 
 /** Bare elimination and back substitution over as many vehicles. */
@@ -67,32 +83,38 @@ function bound(vehicles: number): Timed {
   return () => {
     const steps = 20_000;
     const { took } = chainBound(vehicles, steps);
-    return { vehicleSteps: vehicles * steps, took, speeds: null };
+    return { vehicleSteps: vehicles * steps, took };
   };
 }
 
 /** Times the entries of one case against each other, all of them in every round. */
 function race(what: string, vehicles: number, entries: readonly (readonly [string, Timed])[], rounds = ROUNDS): Row[] {
-  const rows = entries.map(([engine]): Row => ({ engine, case: what, vehicles, rate: 0, speeds: null }));
+  const rows = entries.map(([engine]): Row => ({ engine, case: what, vehicles, rate: 0, differs: null }));
   for (let round = 0; round < rounds; round++) {
     entries.forEach(([, timed], e) => {
       for (let spent = 0; spent < TURN; ) {
-        const { vehicleSteps, took, speeds } = timed();
+        const { vehicleSteps, took } = timed();
         spent += took;
         rows[e]!.rate = Math.max(rows[e]!.rate, vehicleSteps / took / 1000);
-        rows[e]!.speeds = speeds;
       }
     });
   }
   return rows;
 }
 
-/** A task on the plain grade; a rival that is slow runs a share of the time, and its speed is that of its own end. */
-const versus = (task: Task, seconds: number, ...rivals: readonly (readonly [Rival, number])[]) =>
-  race(task.name, task.vehicles, [
-    [own, ours(plainGrade(task), seconds)],
+/** A task on the plain grade; a rival that is slow runs a share of the time, and is held against this solver at its own end. */
+function versus(task: Task, seconds: number, most: Difference, ...rivals: readonly (readonly [Rival, number])[]) {
+  const input = plainGrade(task);
+  const rows = race(task.name, task.vehicles, [
+    [own, ours(input, seconds)],
     ...rivals.map(([rival, share]) => [rival.name, theirs(rival, task, seconds * share)] as const),
   ]);
+  rivals.forEach(([{ run: go, sameEquations }, share], r) => {
+    const by = difference(ownEnd(input, seconds * share), go(seconds * share, task));
+    rows[r + 1]!.differs = { by, sameEquations, disagrees: sameEquations && disagrees(by, most) };
+  });
+  return rows;
+}
 
 /** Best of the rounds, ms. */
 function best(work: () => void): number {
@@ -115,14 +137,16 @@ const helix = race('helix, full force model', bench.vehicles, [
 const members = ensembleOnHelix(256, 2);
 const rows = [
   ...helix,
-  ...versus(plain, bench.seconds, [cannon, 1], [odex, 1], [rapier, 1 / 8]),
-  ...versus(slackRich, bench.seconds, [cannon, 1], [odex, 1], [rapier, 1 / 8]),
-  ...versus(long, 5, [cannon, 1], [odex, 1], [rapier, 1 / 10]),
+  ...versus(plain, bench.seconds, settled, [cannon, 1], [odex, 1], [rapier, 1 / 8]),
+  ...versus(slackRich, bench.seconds, settled, [cannon, 1], [odex, 1], [rapier, 1 / 8]),
+  ...versus(long, 5, underWay, [cannon, 1], [odex, 1], [rapier, 1 / 10]),
   ...race(
-    '256 trains on the helix for 2 s, preparation included',
+    '256 trains on the helix for 2 s, on one core',
     bench.vehicles,
     [
       [own, many(members, runEnsemble)],
+      ['without preparation', manyOnGround(members)],
+      ['one train without it', manyOnGround(members.slice(0, 1))],
       ['each by itself (8 of them)', many(members.slice(0, 8), (inputs) => inputs.map(run))],
     ],
     3,
@@ -135,12 +159,24 @@ const scaling = [5, 20, 80, 200, 500].map((vehicles) => {
   return { vehicles, nanosecondsPerVehicleStep: 1000 / row!.rate };
 });
 
-const thirty = onHelix(30);
+/** One train for longer and longer. */
+const duration = [10, 40, 160].map((seconds) => {
+  const [row] = race(
+    `${seconds} s`,
+    bench.vehicles,
+    [[own, ours(onHelix(bench.vehicles, bench.setting, 16), seconds)]],
+    4,
+  );
+  return { seconds, nanosecondsPerVehicleStep: 1000 / row!.rate };
+});
+
+const thirty = forty();
 const preparation = {
   steadyPassMs: best(() => {
-    steadyRun(thirty, { every: 0.02, setting: 0.7 });
+    steadyForty(thirty);
   }),
-  steadyPassOf: `30 vehicles, ${thirty.path.track.length.toFixed(0)} m of track, stations 20 mm apart`,
+  steadyPassOf: `30 different vehicles, ${thirty.path.track.length.toFixed(0)} m of track, stations 20 mm apart`,
+  steadyPassAgreement: agreementOf(thirty),
   startMs: best(() => {
     startRun(onHelix());
   }),
@@ -154,20 +190,30 @@ const memory = { bytesPerFrame, bytesPerFrameAndVehicle: bytesPerFrame / bench.v
 const report = {
   stepMs: bench.step * 1000,
   rounds: ROUNDS,
-  rows: rows.map(({ engine, case: what, vehicles, rate, speeds }) => ({
+  rows: rows.map(({ engine, case: what, vehicles, rate, differs }) => ({
     engine,
     case: what,
     vehicles,
     millionVehicleStepsPerSecond: rate,
     ownIsTimesFaster: rows.find((row) => row.case === what && row.engine === own)!.rate / rate,
-    engineSpeedMetresPerSecond: speeds?.[0] ?? null,
-    lastSpeedMetresPerSecond: speeds?.[1] ?? null,
+    differs,
   })),
   shareOfDependentChain: helix[0]!.rate / helix[1]!.rate,
   scaling,
+  duration,
   preparation,
   memory,
 };
+
+const share = (part: number) => `${(100 * part).toPrecision(2)} %`;
+
+/** How a rival's end differs, in words. */
+function wordsOf(differs: Row['differs']): string {
+  if (differs === null) return '';
+  const { by, sameEquations } = differs;
+  const verdict = differs.disagrees ? 'disagrees: ' : sameEquations ? '' : 'single precision, iterative: ';
+  return `${verdict}differs by ${share(by.speed)} of speed, ${share(by.way)} of way, ${share(by.force)} of force`;
+}
 
 if (process.argv.includes('--json')) console.log(JSON.stringify(report, null, 2));
 else {
@@ -176,14 +222,19 @@ else {
     if (row.case !== report.rows[r - 1]?.case) console.log(`\n${row.case}, ${row.vehicles} vehicles`);
     const rate = `${row.millionVehicleStepsPerSecond.toFixed(2)} M/s`;
     const ratio = row.engine === own ? '' : `own is x ${row.ownIsTimesFaster.toFixed(2)}`;
-    const [first, last] = [row.engineSpeedMetresPerSecond, row.lastSpeedMetresPerSecond];
-    const ends = first === null ? '' : `ends at ${first.toFixed(6)}, ${last!.toFixed(6)} m/s`;
-    console.log(`  ${row.engine.padEnd(28)}${rate.padStart(11)}   ${ratio.padEnd(16)}${ends}`);
+    console.log(`  ${row.engine.padEnd(28)}${rate.padStart(11)}   ${ratio.padEnd(16)}${wordsOf(row.differs)}`);
   }
   console.log(`\n${(100 * report.shareOfDependentChain).toFixed(0)} % of the dependent chain alone, on the helix`);
   for (const { vehicles, nanosecondsPerVehicleStep } of scaling)
     console.log(`${String(vehicles).padStart(4)} vehicles: ${nanosecondsPerVehicleStep.toFixed(1)} ns a vehicle-step`);
+  for (const { seconds, nanosecondsPerVehicleStep } of duration)
+    console.log(`${String(seconds).padStart(4)} s: ${nanosecondsPerVehicleStep.toFixed(1)} ns a vehicle-step`);
+  const { steadyShare, speed, force } = preparation.steadyPassAgreement;
   console.log(`steady pass ${preparation.steadyPassMs.toFixed(1)} ms: ${preparation.steadyPassOf}`);
+  console.log(
+    `  differs from the full run by ${share(speed)} of speed, ${share(force)} of force where motion is steady, ${share(steadyShare)} of the way`,
+  );
   console.log(`start of a run ${preparation.startMs.toFixed(0)} ms: ${preparation.startOf}`);
   console.log(`a frame takes ${memory.bytesPerFrameAndVehicle.toFixed(0)} bytes a vehicle`);
 }
+if (rows.some(({ differs }) => differs?.disagrees)) process.exitCode = 1;

@@ -1,6 +1,7 @@
 import RAPIER from '@dimforge/rapier3d-compat';
 import { Body, Vec3, World } from 'cannon-es';
 import { odexSolver } from '../odexSolver.ts';
+import type { End } from './agreement.ts';
 import { bench, plain, type Task } from './train.ts';
 
 /**
@@ -10,8 +11,10 @@ import { bench, plain, type Task } from './train.ts';
  */
 export interface Rival {
   readonly name: string;
-  /** Runs the train for `seconds` and returns each vehicle's speed, m/s. */
-  run(seconds: number, task?: Task): Float64Array;
+  /** Whether it solves the same equations, so that it must come to the same end. */
+  readonly sameEquations: boolean;
+  /** Runs the train for `seconds`. */
+  run(seconds: number, task?: Task): End;
 }
 
 const GRAVITY = 9.80665;
@@ -31,8 +34,11 @@ function axis({ vehicles: n, slack, grade }: Task) {
     f: new Float64Array(n),
     xs: new Float64Array(n),
     vs: new Float64Array(n),
+    /** Coupling forces of the last look at them, N. */
+    joints: new Float64Array(n - 1),
     /** Forces on every vehicle at offsets x from its place at rest and speeds v, N, into `out`. */
     forces(time: number, x: Float64Array, v: Float64Array, out: Float64Array): void {
+      const { joints } = this;
       for (let i = 0; i < n; i++) out[i] = -down[i]! - drag[i]! * Math.tanh(v[i]! / SMOOTHING);
       for (let j = 0; j + 1 < n; j++) {
         const e = x[j]! - x[j + 1]!;
@@ -43,6 +49,7 @@ function axis({ vehicles: n, slack, grade }: Task) {
           else if (e < -play) f = Math.min(bench.stiffness * (e + play) + damper, 0);
           else f = 0;
         }
+        joints[j] = f;
         out[j]! -= f;
         out[j + 1]! += f;
       }
@@ -52,10 +59,18 @@ function axis({ vehicles: n, slack, grade }: Task) {
   };
 }
 
+/** How the train ends at offsets x from its place at rest and speeds v. */
+function endOf(train: ReturnType<typeof axis>, seconds: number, x: number[], v: number[]): End {
+  train.forces(seconds, Float64Array.from(x), Float64Array.from(v), train.f);
+  return { speeds: v, way: x[0]!, force: Math.max(...train.joints.map(Math.abs)) };
+}
+
 export const cannon: Rival = {
   name: 'cannon-es',
+  sameEquations: true,
   run(seconds, task = plain) {
-    const { n, inertia, f, xs, vs, forces } = axis(task);
+    const train = axis(task);
+    const { n, inertia, f, xs, vs } = train;
     const world = new World({ gravity: new Vec3(0, 0, 0) });
     const bodies = Array.from(inertia, (m) => new Body({ mass: m, linearDamping: 0, angularDamping: 0 }));
     for (const body of bodies) world.addBody(body);
@@ -65,11 +80,16 @@ export const cannon: Rival = {
         xs[i] = bodies[i]!.position.x;
         vs[i] = bodies[i]!.velocity.x;
       }
-      forces(k * bench.step, xs, vs, f);
+      train.forces(k * bench.step, xs, vs, f);
       for (let i = 0; i < n; i++) bodies[i]!.force.x = f[i]!;
       world.step(bench.step);
     }
-    return Float64Array.from(bodies, (body) => body.velocity.x);
+    return endOf(
+      train,
+      seconds,
+      bodies.map((body) => body.position.x),
+      bodies.map((body) => body.velocity.x),
+    );
   },
 };
 
@@ -77,8 +97,10 @@ await RAPIER.init();
 
 export const rapier: Rival = {
   name: 'Rapier',
+  sameEquations: false,
   run(seconds, task = plain) {
-    const { n, inertia, f, xs, vs, forces } = axis(task);
+    const train = axis(task);
+    const { n, inertia, f, xs, vs } = train;
     const world = new RAPIER.World({ x: 0, y: 0, z: 0 });
     world.timestep = bench.step;
     // Its own substeps move bodies by mean velocities, which lets the couplings' fastest swing grow without bound.
@@ -93,7 +115,7 @@ export const rapier: Rival = {
         xs[i] = bodies[i]!.translation().x;
         vs[i] = bodies[i]!.linvel().x;
       }
-      forces(k * bench.step, xs, vs, f);
+      train.forces(k * bench.step, xs, vs, f);
       for (let i = 0; i < n; i++) {
         push.x = f[i]!;
         bodies[i]!.resetForces(true);
@@ -101,28 +123,35 @@ export const rapier: Rival = {
       }
       world.step();
     }
-    const speeds = Float64Array.from(bodies, (body) => body.linvel().x);
+    const end = endOf(
+      train,
+      seconds,
+      bodies.map((body) => body.translation().x),
+      bodies.map((body) => body.linvel().x),
+    );
     world.free();
-    return speeds;
+    return end;
   },
 };
 
 export const odex: Rival = {
   name: 'odex',
+  sameEquations: true,
   run(seconds, task = plain) {
-    const { n, inertia, f, xs, vs, forces } = axis(task);
+    const train = axis(task);
+    const { n, inertia, f, xs, vs } = train;
     const solver = odexSolver(2 * n, 1e-9);
     const slope = (t: number, y: number[]) => {
       for (let i = 0; i < n; i++) {
         xs[i] = y[i]!;
         vs[i] = y[n + i]!;
       }
-      forces(t, xs, vs, f);
+      train.forces(t, xs, vs, f);
       return [...vs, ...Array.from(f, (force, i) => force / inertia[i]!)];
     };
     // The ramp's end is a corner: integrate up to it and on from it.
     const corner = solver.solve(slope, 0, new Array(2 * n).fill(0), Math.min(bench.ramp, seconds)).y;
     const end = seconds > bench.ramp ? solver.solve(slope, bench.ramp, corner, seconds).y : corner;
-    return Float64Array.from({ length: n }, (_, i) => end[n + i]!);
+    return endOf(train, seconds, end.slice(0, n), end.slice(n));
   },
 };

@@ -69,9 +69,8 @@ export const plainGrade = (task: Task = plain): RunInput =>
   });
 
 /** What the product is for: a helix with easements, curve drag and the compounding flange term. Longer trains have stronger engines. */
-export function onHelix(vehicles = bench.vehicles, setting = bench.setting): RunInput {
+export function onHelix(vehicles = bench.vehicles, setting = bench.setting, turns = 4): RunInput {
   const radius = 0.6;
-  const turns = 4;
   const begin = 0.14 * vehicles + 1.2;
   const run = begin + 0.6 + turns * 2 * Math.PI * radius;
   const track = makeTrack({

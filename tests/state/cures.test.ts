@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Cure } from '../../src/core/findings/types.ts';
-import { createSession } from '../../src/state/index.ts';
+import { createSession, remainderWords } from '../../src/state/index.ts';
 import { finding, heldHost, resultOf, sceneForTests, settle } from './fakeHost.ts';
 
 const slower: Cure = { kind: 'setting', to: 0.3 };
@@ -38,6 +38,24 @@ describe('cures', () => {
     expect(asked[2].cure).toBe(shorter);
     await asked[2].answer(null);
     expect(state().cures.get(0)?.[1]).toMatchObject({ state: 'impossible', margin: null });
+  });
+
+  it('say where the trouble is that they leave', async () => {
+    const { state, trialId } = await failing();
+    const { risk } = state().result!.findings[0];
+    const after = (...left: Parameters<typeof finding>[0][]) =>
+      resultOf(
+        trialId,
+        left.map((one) => finding(one)),
+      );
+    const elsewhere = { risk, verdict: 'fails', margin: -0.0001, chainage: 4.5 } as const;
+    const worst = { risk, verdict: 'fails', margin: -0.0002, chainage: 7.25 } as const;
+    expect(remainderWords(state(), 0, after(elsewhere, worst))).toBe('Still fails at 7.25\u2009m');
+    const unsure = { risk, verdict: 'near', margin: 0.0001, range: [-0.0001, 0.0003], chainage: 4.5 } as const;
+    expect(remainderWords(state(), 0, after(unsure))).toBe('Still undecided at 4.50\u2009m');
+    expect(remainderWords(state(), 0, after({ risk, verdict: 'near', margin: 0.0001, range: null }))).toBeNull();
+    // What another check says is told apart from this.
+    expect(remainderWords(state(), 0, after({ risk: 'headroom', verdict: 'fails', margin: -0.01 }))).toBeNull();
   });
 
   it('are shown as a ghost that changes nothing, and dropped', async () => {
