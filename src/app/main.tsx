@@ -34,6 +34,7 @@ const surveys = createSurveys(session, createSurveySolver(), studyWorkers, creat
 const bandActions = {
   ...session.actions,
   choosePoint: (point: number) => route.actions.chooseHandle(`point:${point}`),
+  chooseSupports: route.actions.chooseSupports,
 };
 const desk: Desk = {
   ...session,
@@ -76,7 +77,15 @@ createRoot(root).render(
           />
         </Suspense>
       }
-      band={<Band session={session.session} playback={session.playback} actions={bandActions} rowKeeper={rowKeeper} />}
+      band={
+        <Band
+          session={session.session}
+          playback={session.playback}
+          route={route.route}
+          actions={bandActions}
+          rowKeeper={rowKeeper}
+        />
+      }
     />
   </StrictMode>,
 );

@@ -62,9 +62,9 @@ const mend = z.discriminatedUnion('outcome', [
     conflicts: z
       .array(z.strictObject({ limit: limitName, bound: limitValue, needed: limitValue, chainageMm: z.number() }))
       .meta({ description: 'What each limit would have to become for the others to be kept, exactly.' }),
-    together: z
-      .boolean()
-      .meta({ description: 'True when no limit can be eased enough alone, and all conflicts have to give way at once.' }),
+    together: z.boolean().meta({
+      description: 'True when no limit can be eased enough alone, and all conflicts have to give way at once.',
+    }),
     irreducible: z
       .array(place)
       .meta({ description: 'Cannot be kept together; with any of them left out the rest can.' }),

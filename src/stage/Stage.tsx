@@ -10,6 +10,7 @@ import { LensBar } from './controls/LensBar.tsx';
 import { HandleLayer } from './handles/handleLayer.ts';
 import { FindingLabel } from './label/FindingLabel.tsx';
 import { useStageWords } from './label/stageWords.ts';
+import { passOnRemarks } from './remarks.ts';
 import { BesideLine } from './view/BesideLine.tsx';
 import { Director } from './view/director.ts';
 import { drawingOptions } from './view/drawingOptions.ts';
@@ -38,6 +39,8 @@ interface Crew {
   readonly handles: HandleLayer | null;
 }
 
+passOnRemarks();
+
 /** A press this near to a joint chooses it, px. */
 const joinReach = 14;
 
@@ -51,6 +54,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
   const title = useRef<HTMLHeadingElement>(null);
   const subtitle = useRef<HTMLParagraphElement>(null);
   const bar = useRef<HTMLSpanElement>(null);
+  const controls = useRef<HTMLDivElement>(null);
   const named = useRef<HTMLDivElement>(null);
   const near = useRef<HTMLDivElement>(null);
   const handleBox = useRef<HTMLFieldSetElement>(null);
@@ -62,7 +66,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
 
   useEffect(() => {
     if (!plate.current || !title.current || !subtitle.current || !titleBox.current || !bar.current) return;
-    if (!named.current || !near.current) return;
+    if (!named.current || !near.current || !controls.current) return;
     const director = new Director(session, playback, () => redraw.current(), reducedMotion);
     const lettering = new Lettering(
       {
@@ -71,6 +75,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
         subtitle: subtitle.current,
         titleBox: titleBox.current,
         bar: bar.current,
+        controls: controls.current,
         named: named.current,
         near: near.current,
       },
@@ -185,7 +190,9 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
       <BesideLine session={session} />
       <fieldset className="stage-handles" ref={handleBox} aria-label="Handles of the plan" hidden />
       <span className="stage-bar" ref={bar} />
-      {lensOpen ? <LensBar session={session} playback={playback} /> : <CameraBar session={session} />}
+      <div className="stage-foot" ref={controls}>
+        {lensOpen ? <LensBar session={session} playback={playback} /> : <CameraBar session={session} />}
+      </div>
       {lost && (
         <p className="stage-lost">The picture was lost by the graphics card. It comes back when the card does.</p>
       )}

@@ -13,5 +13,14 @@ export { renamedRailway, renameKept } from './renameKept.ts';
 export type { Session, SessionActions } from './session.ts';
 export { type TrainOfScene, trainOfScene, type VehicleGroup } from './trainOfScene.ts';
 export type * from './types.ts';
-export { describeMargin, describeOf, namingOf, placeWords, radiusText, sideEffectWords, titleOf } from './words.ts';
+export {
+  describeMargin,
+  describeOf,
+  namingOf,
+  placeWords,
+  radiusText,
+  remainderWords,
+  sideEffectWords,
+  titleOf,
+} from './words.ts';
 export { presentWorking, type WorkingWords } from './working.ts';

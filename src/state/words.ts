@@ -108,6 +108,21 @@ export function sideEffectWords(state: Shown, index: number, after: TrialResult)
   return `${title} ${fallWords[standingOf(fallen)]}: ${margin} ${where}`;
 }
 
+/**
+ * What a cure leaves of the trouble it is for, as one sentence: the same check, where it then stands worst. Null where the check passes or
+ * only comes near. `index` is the finding the cure is for.
+ */
+export function remainderWords(state: Shown, index: number, after: TrialResult): string | null {
+  const own = state.result?.findings[index].risk;
+  const left = after.findings
+    .filter(({ risk }) => risk === own)
+    .sort((a, b) => gravityOf(b) - gravityOf(a) || a.margin - b.margin)[0];
+  if (!left) return null;
+  const standing = standingOf(left);
+  if (standing !== 'fails' && standing !== 'undecided') return null;
+  return `${standing === 'fails' ? 'Still fails' : 'Still undecided'} ${describeOf(state, left).where}`;
+}
+
 /** A cure in words that follow "Undo": `lower support 14 by 2.5 mm`. */
 export function cureWords(state: Shown, finding: Finding, cure: number): string {
   const words = describeCure(finding.cures[cure], namingOf(state), showOf(state));

@@ -1,4 +1,4 @@
-import { type Handle, noSnapping, type Place, type Snapping } from '../state/route/index.ts';
+import { type Handle, noSnapping, type Place, type Snapping, type Steer } from '../state/route/index.ts';
 
 /** What the hand and the keyboard do at the handles of a plan. Places are in plan, m; pixels only say whether a press has become a drag. */
 export type HandEvent =
@@ -31,6 +31,8 @@ export type HandEvent =
       readonly axes: { readonly right: Place; readonly up: Place };
       /** m */
       readonly step: number;
+      /** Of a bend, degrees. */
+      readonly turn: number;
     }
   | { readonly kind: 'keys-up' };
 
@@ -39,6 +41,7 @@ export type HandDeed =
   | { readonly kind: 'choose'; readonly key: string }
   | { readonly kind: 'take'; readonly key: string }
   | { readonly kind: 'move'; readonly to: Place; readonly snap: Snapping }
+  | { readonly kind: 'steer'; readonly by: Steer }
   | { readonly kind: 'let-go' }
   | { readonly kind: 'put-back' };
 
@@ -119,13 +122,19 @@ function backToIdle(state: HandState): HandStep {
   return took ? stay(idle, { kind: 'put-back' }) : stay(idle);
 }
 
-function nudge(state: HandState, { handle, right, up, axes, step }: Extract<HandEvent, { kind: 'nudge' }>): HandStep {
+function nudge(state: HandState, event: Extract<HandEvent, { kind: 'nudge' }>): HandStep {
+  const { handle, right, up, axes, step, turn } = event;
   if (state.kind === 'pressed' || state.kind === 'dragging') return stay(state);
   const deeds: HandDeed[] = [];
   const going = state.kind === 'nudging' && state.key === handle.key;
   if (state.kind === 'nudging' && !going) deeds.push({ kind: 'let-go' });
   if (!going) deeds.push({ kind: 'take', key: handle.key });
   const from = going ? state.at : handle.anchor;
+  if (handle.kind === 'extend') {
+    // New track is steered: a small step aside in the picture would lie inside any bend that leads there.
+    deeds.push({ kind: 'steer', by: { ahead: up * step, leftDeg: -right * turn } });
+    return stay({ kind: 'nudging', key: handle.key, at: from }, ...deeds);
+  }
   const by = way(handle, right, up, axes);
   const at: Place = [from[0] + step * by[0], from[1] + step * by[1]];
   deeds.push({ kind: 'move', to: at, snap: noSnapping });

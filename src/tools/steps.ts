@@ -19,3 +19,6 @@ export const nudgeSteps: Readonly<Record<Unit, readonly [fine: number, coarse: n
   mm: [0.001, 0.01],
   in: [0.0254 / 16, 0.0254 / 2],
 };
+
+/** One press of an arrow key that bends new track, and one with Shift, degrees. */
+export const turnSteps: readonly [fine: number, coarse: number] = [1, 5];

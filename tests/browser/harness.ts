@@ -7,12 +7,6 @@ import { chromiumFlags, findChromium } from './chromium.ts';
 const house = fileURLToPath(new URL('../../', import.meta.url));
 const shots = `${house}tests/browser/shots/`;
 
-/** Warnings that a package gives about itself, which no change to the app can end. */
-const warningsOfPackages = [
-  // @react-three/fiber 9.8.2 makes its own clock from what three 0.187 has put aside.
-  /THREE\.Clock: This module has been deprecated/,
-];
-
 export interface OpenOptions {
   /** Folder served; default the built app, `dist`. */
   readonly folder?: string;
@@ -75,7 +69,6 @@ export async function openApp(options: OpenOptions = {}): Promise<Opened> {
     page.on('websocket', (socket) => foreign.push(socket.url()));
     page.on('console', (message) => {
       if (!['error', 'warning', 'assert'].includes(message.type())) return;
-      if (message.type() === 'warning' && warningsOfPackages.some((known) => known.test(message.text()))) return;
       complaints.push(`${message.type()}: ${message.text()}`);
     });
     page.on('pageerror', (problem) => complaints.push(`uncaught: ${problem.message}`));

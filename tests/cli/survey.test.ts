@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { commandLine } from '../../src/cli/commandLine.ts';
 import { type SurveyReport, surveyReportSchema } from '../../src/cli/surveyReport.ts';
-import { bundledPath } from '../scene/sample.ts';
+import { bundledPath, bundledScene } from '../scene/sample.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'gradewright-survey-'));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -51,6 +51,86 @@ describe('gradewright survey', () => {
     expect(report.wrong.map(({ support }) => support)).toEqual([6, 17]);
     expect(report.mend).toMatchObject({ outcome: 'mended', proven: true, value: 2 });
     expect(report.covarianceMm2).toHaveLength(25);
+  });
+
+  /** The spiral with other wishes for its mending, as a file. */
+  const wishing = (name: string, wishes: object): string => {
+    const scene = bundledScene('08-harebell-spiral.json');
+    const surveys = scene.surveys?.map((one) => ({ ...one, mend: { ...one.mend, ...wishes } }));
+    const path = join(folder, name);
+    writeFileSync(path, JSON.stringify({ ...scene, surveys }));
+    return path;
+  };
+  const mendOf = async (path: string) => {
+    const { out, code } = await survey(path, '--json');
+    const report = JSON.parse(out) as SurveyReport;
+    expect(surveyReportSchema.safeParse(report).error).toBeUndefined();
+    return { code, mend: report.mend };
+  };
+
+  it('names limits that clash and what each would have to become, exits with 1, and each eased so far can be kept', async () => {
+    // Support 6 stands 2.8 mm high between locked ends; lowered by no more than 1 mm it stays a hump steeper than 2.3 %.
+    const asked = { greatestGradePercent: 2.2, leastGradePercent: 2.15, largestDropMm: 1 };
+    const path = wishing('clash.json', asked);
+    const { out, code } = await survey(path);
+    expect(code).toBe(1);
+    const said = out.split('\n');
+    expect(said[2]).toBe('The limits cannot all be kept.');
+    expect(said[3]).toMatch(
+      /^ {2}What cannot be kept together: the greatest grade, the most a support is lowered, at /,
+    );
+    expect(said[4]).toBe('  Easing any one of these is enough:');
+    const grade = /^ {2}The greatest grade would have to be (\S+)\s% instead of 2\.20\s% /m.exec(out)?.[1];
+    const drop = /^ {2}The most a support is lowered would have to be (\S+)\smm instead of 1\.00\smm /m.exec(out)?.[1];
+    const { mend, code: jsonCode } = await mendOf(path);
+    expect(jsonCode).toBe(1);
+    if (mend.outcome !== 'impossible') throw new Error(mend.outcome);
+    expect(mend.together).toBe(false);
+    expect(mend.conflicts.map(({ limit, bound }) => [limit, bound])).toEqual([
+      ['greatestGrade', expect.closeTo(2.2, 9)],
+      ['largestDrop', expect.closeTo(1, 9)],
+    ]);
+    expect([...new Set(mend.irreducible.map(({ limit }) => limit))].sort()).toEqual(['greatestGrade', 'largestDrop']);
+    // As told each can be kept; a hundredth of a per cent tighter it cannot.
+    const [neededGrade, neededDrop] = mend.conflicts.map(({ needed }) => needed);
+    expect(Number(grade) - neededGrade).toBeGreaterThan(-2e-5);
+    expect(Number(grade) - neededGrade).toBeLessThan(0.01);
+    expect(Number(drop) - neededDrop).toBeGreaterThan(-2e-5);
+    expect(Number(drop) - neededDrop).toBeLessThan(0.01);
+    const outcomes = [
+      { greatestGradePercent: Number(grade) },
+      { greatestGradePercent: Number(grade) - 0.01 },
+      { largestDropMm: Number(drop) },
+    ].map(async (eased, i) => (await mendOf(wishing(`eased${i}.json`, { ...asked, ...eased }))).mend.outcome);
+    expect(await Promise.all(outcomes)).toEqual(['mended', 'impossible', 'mended']);
+  });
+
+  it('says that both have to give way where neither can be eased enough alone', async () => {
+    // Ends locked 2.2 % apart: no line between them is everywhere flatter, and none everywhere steeper.
+    const path = wishing('together.json', { greatestGradePercent: 2.1, leastGradePercent: 2.3 });
+    const { out, code } = await survey(path);
+    expect(code).toBe(1);
+    expect(out).toContain('No limit alone can be eased enough. All of these together would do:');
+    const { mend } = await mendOf(path);
+    if (mend.outcome !== 'impossible') throw new Error(mend.outcome);
+    expect(mend.together).toBe(true);
+    expect(mend.conflicts.map(({ limit }) => limit)).toEqual(['greatestGrade', 'leastGrade']);
+    for (const { needed } of mend.conflicts) expect(needed).toBeCloseTo(2.2, 4);
+    const eased = wishing('both.json', { greatestGradePercent: 2.2, leastGradePercent: 2.2 });
+    expect((await mendOf(eased)).mend.outcome).toBe('mended');
+  });
+
+  it('names the locked supports that it could be done with', async () => {
+    const changes = { largestRiseMm: 1, largestDropMm: 1 };
+    const path = wishing('locked.json', { ...changes, locked: [1, 6, 17, 25] });
+    const { out, code } = await survey(path);
+    expect(code).toBe(1);
+    expect(out).not.toContain('Easing any one');
+    const { mend } = await mendOf(path);
+    if (mend.outcome !== 'impossible') throw new Error(mend.outcome);
+    expect(mend.unlock).toEqual([6, 17]);
+    expect(out).toContain('It could be done if supports 6 and 17 could be touched.');
+    expect((await mendOf(wishing('opened.json', { ...changes, locked: [1, 25] }))).mend.outcome).toBe('mended');
   });
 
   it('takes a table of readings, with the slip in it pointed out', async () => {

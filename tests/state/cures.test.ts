@@ -43,19 +43,19 @@ describe('cures', () => {
   it('say where the trouble is that they leave', async () => {
     const { state, trialId } = await failing();
     const { risk } = state().result!.findings[0];
-    const after = (...left: Parameters<typeof finding>[0][]) =>
+    const leaving = (...left: Parameters<typeof finding>[0][]) =>
       resultOf(
         trialId,
         left.map((one) => finding(one)),
       );
     const elsewhere = { risk, verdict: 'fails', margin: -0.0001, chainage: 4.5 } as const;
     const worst = { risk, verdict: 'fails', margin: -0.0002, chainage: 7.25 } as const;
-    expect(remainderWords(state(), 0, after(elsewhere, worst))).toBe('Still fails at 7.25\u2009m');
+    expect(remainderWords(state(), 0, leaving(elsewhere, worst))).toBe('Still fails at 7.25\u2009m');
     const unsure = { risk, verdict: 'near', margin: 0.0001, range: [-0.0001, 0.0003], chainage: 4.5 } as const;
-    expect(remainderWords(state(), 0, after(unsure))).toBe('Still undecided at 4.50\u2009m');
-    expect(remainderWords(state(), 0, after({ risk, verdict: 'near', margin: 0.0001, range: null }))).toBeNull();
+    expect(remainderWords(state(), 0, leaving(unsure))).toBe('Still undecided at 4.50\u2009m');
+    expect(remainderWords(state(), 0, leaving({ risk, verdict: 'near', margin: 0.0001, range: null }))).toBeNull();
     // What another check says is told apart from this.
-    expect(remainderWords(state(), 0, after({ risk: 'headroom', verdict: 'fails', margin: -0.01 }))).toBeNull();
+    expect(remainderWords(state(), 0, leaving({ risk: 'headroom', verdict: 'fails', margin: -0.01 }))).toBeNull();
   });
 
   it('are shown as a ghost that changes nothing, and dropped', async () => {

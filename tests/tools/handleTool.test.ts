@@ -39,6 +39,7 @@ const nudge = (over: Partial<Extract<HandEvent, { kind: 'nudge' }>> = {}): HandE
   up: 0,
   axes: { right: [0, 1], up: [-1, 0] },
   step: 0.001,
+  turn: 1,
   ...over,
 });
 
@@ -107,6 +108,25 @@ describe('arrow keys', () => {
     const [less] = played([nudge({ handle: along, right: 0, up: -1 })]).deeds.slice(-1);
     expect(more.kind === 'move' && more.to).toEqual([1.0006, 2.0008]);
     expect(less.kind === 'move' && less.to).toEqual([0.9994, 1.9992]);
+  });
+
+  it('steer new track: up and down along it, left and right bend it, and held down they are one hold', () => {
+    const extend = handle({ key: 'extend', kind: 'extend' });
+    const { deeds } = played([
+      nudge({ handle: extend, right: 0, up: 1 }),
+      nudge({ handle: extend, right: 0, up: -1, step: 0.01 }),
+      nudge({ handle: extend, right: 1, up: 0, turn: 5 }),
+      nudge({ handle: extend, right: -1, up: 0 }),
+      { kind: 'keys-up' },
+    ]);
+    expect(deeds).toMatchObject([
+      { kind: 'take', key: 'extend' },
+      { kind: 'steer', by: { ahead: 0.001 } },
+      { kind: 'steer', by: { ahead: -0.01 } },
+      { kind: 'steer', by: { ahead: 0, leftDeg: -5 } },
+      { kind: 'steer', by: { ahead: 0, leftDeg: 1 } },
+      { kind: 'let-go' },
+    ]);
   });
 
   it('are put back by Escape, and do nothing while a hand drags', () => {

@@ -60,7 +60,11 @@ export function describeMend(mend: Mend, task: MendTask, show: SurveyShow): Mend
         kinds.length === 0
           ? []
           : [`What cannot be kept together: ${kinds.join(', ')}, at ${placesWords(mend.irreducible)}.`];
-      return { headline: 'The limits cannot all be kept.', steps: [], notes: [...clash, ...choice, ...ways, ...unlock] };
+      return {
+        headline: 'The limits cannot all be kept.',
+        steps: [],
+        notes: [...clash, ...choice, ...ways, ...unlock],
+      };
     }
   }
 }
@@ -169,7 +173,8 @@ function proofWords(
 }
 
 function placesWords(places: readonly { readonly chainage: number }[]): string {
-  const sorted = [...new Set(places.map(({ chainage }) => metres(chainage)))];
+  const along = places.map(({ chainage }) => chainage).sort((a, b) => a - b);
+  const sorted = [...new Set(along.map(metres))];
   return sorted.length > 4
     ? `${sorted.length} places from ${sorted[0]} to ${sorted[sorted.length - 1]}`
     : sorted.join(', ');

@@ -1,6 +1,7 @@
 import { atan2, cos, hypot, sin } from '../../core/math/index.ts';
 import { connectPoses, easement, type Pose } from '../../core/track/index.ts';
 import type { PlanElement } from '../../core/track/types.ts';
+import { elementLengthMm } from '../places.ts';
 import type { Scene } from '../schema.ts';
 import type { SceneElement, SceneTrack } from '../trackSchema.ts';
 import { splicedFates } from './chainageMap.ts';
@@ -157,6 +158,64 @@ export function extendToPose(
     track,
     way.elements.filter(({ length }) => length * 1000 >= shortestMm / 1000).map(sceneElement),
   );
+}
+
+/**
+ * The scene with a track laid straight on from its end by a length (mm), or with as much of its last straight taken back; a straight that this uses up goes.
+ * What lies on the track keeps its place. Throws RangeError in words.
+ */
+export function layStraightOn(scene: Scene, trackId: string, byMm: number): Scene {
+  const track = trackOf(scene, trackId);
+  if (byMm >= 0) return appended(scene, track, [{ kind: 'straight', lengthMm: tidy(byMm) }]);
+  const { alignment } = track;
+  const last = alignment.length - 1;
+  const straight = alignment[last];
+  if (straight.kind !== 'straight') {
+    throw new RangeError(`No straight is left at the end: ${elementName(track, last)} is changed at its own end.`);
+  }
+  const lengthMm = straight.lengthMm + byMm;
+  if (lengthMm >= shortestMm) {
+    return putAlignment(scene, trackId, alignment.with(last, sized(straight, lengthMm)), 'in-place');
+  }
+  if (last === 0) throw new RangeError(`${elementName(track, last)} is all there is of ${track.name}.`);
+  return putAlignment(scene, trackId, alignment.slice(0, -1), 'in-place');
+}
+
+/**
+ * The scene with the end of a track bent further by an angle (degrees, left positive): a curve that it ends with turns on or back, and is gone with its easements
+ * when nothing is left of it; after a straight a new bend begins, with its easements and the least whole multiple of the angle that they leave room for. What
+ * lies on the track keeps its place. Throws RangeError in words.
+ */
+export function bendOn(scene: Scene, trackId: string, byDeg: number, bend: NewBend): Scene {
+  const track = trackOf(scene, trackId);
+  const { alignment } = track;
+  const last = alignment.length - 1;
+  const at = alignment[last].kind === 'transition' ? last - 1 : last;
+  const curve = alignment[at];
+  if (curve !== undefined && 'radiusMm' in curve) {
+    const by = curve.turn === 'left' ? byDeg : -byDeg;
+    const lengthMm = elementLengthMm(curve) + (by * Math.PI * curve.radiusMm) / 180;
+    if (lengthMm >= shortestMm) {
+      return putAlignment(scene, trackId, alignment.with(at, sized(curve, lengthMm)), 'in-place');
+    }
+    // An easement out of an earlier curve belongs to that one.
+    const eased = alignment[at - 1]?.kind === 'transition' && alignment[at - 2]?.kind === 'straight';
+    const rest = alignment.slice(0, eased ? at - 1 : at);
+    if (rest.length === 0) throw new RangeError(`${elementName(track, at)} is all there is of ${track.name}.`);
+    return putAlignment(scene, trackId, rest, 'in-place');
+  }
+  const degrees = (mm: number): number => (mm * 180) / (Math.PI * bend.radiusMm);
+  const eased = degrees(bend.easeMm);
+  const step = Math.abs(byDeg);
+  const turned = step * Math.ceil((eased + degrees(shortestMm)) / step);
+  const easing: SceneElement[] = bend.easeMm > 0 ? [{ kind: 'transition', lengthMm: bend.easeMm }] : [];
+  const arc: SceneElement = {
+    kind: 'arc',
+    radiusMm: bend.radiusMm,
+    turn: byDeg > 0 ? 'left' : 'right',
+    angleDeg: tidy(turned - eased),
+  };
+  return appended(scene, track, [...easing, arc, ...easing]);
 }
 
 /** How far elements turn altogether, whichever way, rad. */

@@ -1,5 +1,13 @@
 export { easementPlaces, setAllEasements } from './allEasements.ts';
-export { extendToPose, extendTrack, moveEnd, type NewBend, type RoomPlace } from './chainEnds.ts';
+export {
+  bendOn,
+  extendToPose,
+  extendTrack,
+  layStraightOn,
+  moveEnd,
+  type NewBend,
+  type RoomPlace,
+} from './chainEnds.ts';
 export { copyTurn } from './copyTurn.ts';
 export { type BendChange, cornerPlace, moveCorner, offCornerLine, setBend } from './corners.ts';
 export { easeJoin, setEasement } from './easements.ts';
@@ -23,6 +31,14 @@ export {
   setCouplingKind,
   setVehicleField,
 } from './stock.ts';
+export {
+  evenSupports,
+  meanOffMm,
+  moveSupports,
+  removeSupports,
+  type SupportSpan,
+  supportsAsPlanned,
+} from './supportSpan.ts';
 export { moveSupport, setSupportsEvery, supportsWith } from './supports.ts';
 export { changeSurroundings, type Surroundings } from './surroundings.ts';
 export { tidy } from './tidy.ts';

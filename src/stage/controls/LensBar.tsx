@@ -42,13 +42,15 @@ export function LensBar({ session, playback }: LensBarProps) {
       <button type="button" aria-pressed={slow} onClick={() => playback.setState({ rate: slow ? 1 : slowRate })}>
         <span>1/20 speed</span>
       </button>
-      <button type="button" aria-label="Back 5 milliseconds" onClick={() => move(-step)}>
-        ‹
-      </button>
-      <em>5 ms</em>
-      <button type="button" aria-label="On 5 milliseconds" onClick={() => move(step)}>
-        ›
-      </button>
+      <div className="stage-stepper">
+        <button type="button" aria-label="Back 5 milliseconds" onClick={() => move(-step)}>
+          ‹
+        </button>
+        <em>5 ms</em>
+        <button type="button" aria-label="On 5 milliseconds" onClick={() => move(step)}>
+          ›
+        </button>
+      </div>
       <i />
       <button type="button" className="stage-close" onClick={close}>
         Close {/* While a cure is shown, Escape drops that first. */}

@@ -4,22 +4,25 @@ import { trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import { type DrawnPlan, type Handle, handWords, type Route, verdictWords } from '../../state/route/index.ts';
 import type { SessionState } from '../../state/types.ts';
-import { type HandEvent, type HandState, handStep, idle, nudgeSteps, snappingFor } from '../../tools/index.ts';
-import { pictureAxes } from '../camera/look.ts';
+import {
+  type HandEvent,
+  type HandState,
+  handStep,
+  idle,
+  nudgeSteps,
+  snappingFor,
+  turnSteps,
+} from '../../tools/index.ts';
 import type { Pixel, Shown } from '../view/shown.ts';
+import { arrows, groundAxes } from './arrowKeys.ts';
 import { pathOf, planPoints } from './planPath.ts';
-import { type Area, wordsPlace } from './wordsPlace.ts';
+import { areaOf, wordsPlace } from './wordsPlace.ts';
 
 /** Turns a place on the stage (px) into one in the room at a height (m); null where the ray does not meet it. */
 export type ToPlan = (pixel: Pixel, height: number) => Vec3 | null;
 
 /** Radius of the mark on a place that is pointed out, px. */
 const markRadius = 13;
-
-const arrows: Readonly<Record<string, readonly [right: number, up: number]>> = {
-  ...{ ArrowLeft: [-1, 0], ArrowRight: [1, 0] },
-  ...{ ArrowUp: [0, 1], ArrowDown: [0, -1] },
-};
 
 const svgSpace = 'http://www.w3.org/2000/svg';
 
@@ -137,6 +140,7 @@ export class HandleLayer {
     const told = verdict === null ? null : verdictWords(verdict, state);
     const lines: [text: string, look: string][] = [[first ?? '', 'figure']];
     if (more.length > 0) lines.push([more.join(' · '), 'more']);
+    if (handle.keys !== undefined && this.keyed(handle.key)) lines.push([handle.keys, 'more']);
     if (refusal === null && led !== null) lines.push([led, 'led']);
     if (refusal !== null) lines.push([refusal, 'refusal']);
     else if (told !== null) lines.push([told.words, told.fails ? 'fails' : 'passes']);
@@ -157,6 +161,12 @@ export class HandleLayer {
     this.words.style.transform = `translate(${left.toFixed(0)}px, ${top.toFixed(0)}px)`;
   }
 
+  /** The keyboard is at a handle, and no pointer holds it. */
+  private keyed(key: string): boolean {
+    const pointed = this.state.kind === 'pressed' || this.state.kind === 'dragging';
+    return !pointed && this.buttons.get(key) === document.activeElement;
+  }
+
   /** One button for each handle, in their order, kept while the handle is there: a hand may be holding it. */
   private arrange(handles: readonly Handle[]): void {
     const order = handles.map(({ key, name }) => `${key} ${name}`).join('\n');
@@ -172,7 +182,8 @@ export class HandleLayer {
     for (const handle of handles) {
       const button = this.buttons.get(handle.key) ?? this.button(handle);
       button.setAttribute('aria-label', handle.name);
-      button.title = handle.name;
+      button.title = handle.keys === undefined ? handle.name : `${handle.name}. ${handle.keys}`;
+      if (handle.keys !== undefined) button.setAttribute('aria-description', handle.keys);
       // Moving a button that a hand holds would take it out of the hand.
       if (before.nextElementSibling !== button) before.after(button);
       before = button;
@@ -251,14 +262,15 @@ export class HandleLayer {
     event.preventDefault();
     event.stopPropagation();
     const { right, up } = groundAxes(this.shown);
-    const [fine, coarse] = nudgeSteps[this.session.getState().lengthUnit];
+    const pace = event.shiftKey ? 1 : 0;
     this.step({
       kind: 'nudge',
       handle,
       right: arrow[0],
       up: arrow[1],
       axes: { right, up },
-      step: event.shiftKey ? coarse : fine,
+      step: nudgeSteps[this.session.getState().lengthUnit][pace],
+      turn: turnSteps[pace],
     });
   }
 
@@ -270,6 +282,7 @@ export class HandleLayer {
       if (deed.kind === 'choose') actions.chooseHandle(deed.key);
       else if (deed.kind === 'take') actions.take(deed.key);
       else if (deed.kind === 'move') actions.moveTo(deed.to, deed.snap);
+      else if (deed.kind === 'steer') actions.steer(deed.by);
       else if (deed.kind === 'let-go') actions.letGo();
       else actions.putBack();
     }
@@ -281,20 +294,4 @@ export class HandleLayer {
     this.unsubscribe();
     this.box.replaceChildren();
   }
-}
-
-const areaOf = ({ offsetLeft, offsetTop, offsetWidth, offsetHeight }: HTMLElement): Area => ({
-  left: offsetLeft,
-  top: offsetTop,
-  width: offsetWidth,
-  height: offsetHeight,
-});
-
-/** Right and up of the picture as ways over the ground, each of length 1. */
-function groundAxes({ look }: Shown): { right: readonly [number, number]; up: readonly [number, number] } {
-  const { right } = pictureAxes(look);
-  const size = Math.hypot(right[0], right[1]) || 1;
-  const [x, y] = [right[0] / size, right[1] / size];
-  // Upwards in the picture is away from the eye: square to the left of right.
-  return { right: [x, y], up: [-y, x] };
 }

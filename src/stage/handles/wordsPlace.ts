@@ -6,6 +6,14 @@ export interface Area {
   readonly height: number;
 }
 
+/** Where an element stands in what it is placed in. */
+export const areaOf = ({ offsetLeft, offsetTop, offsetWidth, offsetHeight }: HTMLElement): Area => ({
+  left: offsetLeft,
+  top: offsetTop,
+  width: offsetWidth,
+  height: offsetHeight,
+});
+
 /** How far the words stand from the hand to the side, and their upper edge above it, px. */
 const aside = 22;
 const above = 34;

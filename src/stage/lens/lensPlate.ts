@@ -46,6 +46,10 @@ const worthBreak = 8e-5;
 /** Width of a letter of a boxed number, px, and what the box has beside it. */
 const letterWidth = 7.3;
 const boxPadding = 16;
+/** How far a box may reach over the rim of a small lens, px: less than the lens keeps from the stage's edge. */
+const beyondRim = 14;
+/** A force's arrow is at least this long, px. */
+const leastArrow = 18;
 
 /** Width of a letter of a vehicle's name, px. */
 const nameLetter = 6.9;
@@ -125,6 +129,7 @@ function dimension(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pix
   const words = lengthWords(amount, units, amount < 1e-4 ? 2 : 1);
   const x = circle.x + 0.5 * circle.radius;
   const out = 0.34 * circle.radius;
+  const half = (words.length * letterWidth + boxPadding) / 2;
   [a, b].forEach((head, i) => {
     plate.line(
       `centre${i}`,
@@ -142,7 +147,7 @@ function dimension(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pix
   boxed(
     plate,
     'dimension',
-    { x: x + 12 + (words.length * letterWidth + boxPadding) / 2, y: (top + bottom) / 2 },
+    { x: Math.min(x + 12, circle.x + circle.radius + beyondRim - 2 * half) + half, y: (top + bottom) / 2 },
     words,
     `stage-lens-${tone}`,
   );
@@ -167,11 +172,12 @@ function force(plate: Plate, input: LensPlateInput, to: (place: Vec3) => Pixel):
   const words =
     kind === 'slack' ? 'slack' : formatForce(Math.abs(input.force), { digits: Math.abs(input.force) < 0.1 ? 3 : 2 });
   const width = words.length * letterWidth + boxPadding;
-  const x = circle.x - 0.8 * circle.radius + width / 2;
+  const near = circle.x - 0.2 * circle.radius;
+  // In a small lens the box makes room for the arrow.
+  const x = Math.min(circle.x - 0.8 * circle.radius + width / 2, near - leastArrow - 3 - width / 2);
   // In the along and above views the heads lie where they lie; the arrow stays on the left.
   const y = left.y;
   if (kind !== 'slack') {
-    const near = circle.x - 0.2 * circle.radius;
     const far = x + width / 2 + 3;
     const [from, end] = kind === 'buff' ? [far, near] : [near, far];
     arrow(plate, 'force', { x: from, y }, { x: end, y }, `stage-lens-${kind}`, 9);

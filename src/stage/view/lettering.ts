@@ -23,6 +23,7 @@ export interface LetteringElements {
   readonly subtitle: HTMLElement;
   readonly titleBox: HTMLElement;
   readonly bar: HTMLElement;
+  readonly controls: HTMLElement;
   readonly named: HTMLElement;
   readonly near: HTMLElement;
 }
@@ -31,6 +32,8 @@ export interface LetteringElements {
 const barRoom = 150;
 const barRight = 24;
 const barFoot = 18;
+/** Between scale bar and controls, px. */
+const barApart = 12;
 
 /** Free margin of labels to the stage's edge, px. */
 const labelMargin = 12;
@@ -113,7 +116,10 @@ export class Lettering {
     const { length, pixels } = scaleBar(height / look.height, Math.min(barRoom, width / 4), state.lengthUnit);
     const right = width - barRight + 0.5;
     const left = Math.round(right - pixels) + 0.5;
-    const y = height - barFoot + 0.5;
+    const controls = boxIn(this.elements.controls, this.elements.plate);
+    // On a narrow stage the controls reach under the bar: it stands above them then.
+    const foot = left - barApart < controls.left + controls.width ? height - controls.top + barApart : barFoot;
+    const y = height - foot + 0.5;
     const middle = (left + right) / 2;
     this.plate.mark('bar', 'path', {
       d: `M${left} ${y - 4}v8M${left} ${y}H${right}M${right} ${y - 4}v8M${middle} ${y - 2}v4`,
@@ -168,7 +174,7 @@ export class Lettering {
       left: labelMargin,
       top: labelMargin,
       width: width - 2 * labelMargin,
-      height: height - 2 * labelMargin - 34,
+      height: Math.min(height - 2 * labelMargin - 34, boxIn(elements.controls, elements.plate).top - labelMargin),
     };
     const crowd = this.director.sights.outlines.flatMap((line) => crowdOf(line.map(toPixel)));
     const { train, standing } = this.director.world;

@@ -2,6 +2,7 @@ import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import { referenceOf, referenceVehicle } from '../../state/index.ts';
+import { handlesOf } from '../../state/route/index.ts';
 import type { SessionState } from '../../state/types.ts';
 import type { Insets } from '../camera/framing.ts';
 import { eyeOf, type Look, lookBetween } from '../camera/look.ts';
@@ -98,7 +99,7 @@ export class StageSights implements Sights {
   }
 
   down(): Look {
-    return straightDown(this.outline, this.aspect, this.insets());
+    return straightDown(this.framed, this.aspect, this.insets());
   }
 
   whole(): number {
@@ -112,7 +113,7 @@ export class StageSights implements Sights {
     const named = namedFinding(state);
     const finding = named === null ? undefined : state.result?.findings[named];
     const interest = finding === undefined || state.trial === null ? null : placeOf(state.trial, finding.chainage);
-    return wholeRailway(this.outline, this.aspect, this.insets(), interest === null ? null : xyz(interest));
+    return wholeRailway(this.framed, this.aspect, this.insets(), interest === null ? null : xyz(interest));
   }
 
   /** A look at the place of a finding from near by, coming from another look; null without one. */
@@ -123,6 +124,15 @@ export class StageSights implements Sights {
     const point = placeOf(trial, finding.chainage);
     const height = Math.max(findingHeight, Math.min(from.height, findingShare * this.whole()));
     return atPlace(xyz(point), point.heading, point.curvature, from, height);
+  }
+
+  /** What a picture of the whole railway has to show: its line, and in the Route chapter the handles that stand off it. */
+  private get framed(): readonly Vec3[] {
+    const { chapter, compiled } = this.state();
+    if (chapter !== 'route' || compiled === null) return this.outline;
+    const { scene, tracks } = compiled;
+    const handles = [...tracks].flatMap(([id, track]) => handlesOf(scene, id, track));
+    return [...this.outline, ...handles.map(({ place: [x, y, z] }): Vec3 => [x, y, z])];
   }
 
   private insets(): Insets {

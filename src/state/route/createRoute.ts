@@ -5,23 +5,29 @@ import { draftTrack } from '../routeEdits/index.ts';
 import type { Session } from '../session.ts';
 import type { SessionState } from '../types.ts';
 import { keepDraftVerdicts } from './draftVerdicts.ts';
-import { dragged, type Held, type Place } from './dragged.ts';
+import { dragged, type Held, type Place, type Steer, steered } from './dragged.ts';
 import { openEnds } from './ends.ts';
 import { type Handle, handlesOf } from './handles.ts';
 import type { Snapping } from './snapping.ts';
-import type { RouteState } from './types.ts';
+import type { ChosenSupports, RouteState } from './types.ts';
 
 /** What can be done to the plan by hand. A hold is one step of the history. */
 export interface RouteActions {
   /** Null: the track that the trial runs on. */
   chooseTrack(trackId: string | null): void;
   chooseHandle(key: string | null): void;
+  /** Chooses neighbouring supports; null lets go of them. */
+  chooseSupports(chosen: ChosenSupports | null): void;
+  /** Whether a tap on a support takes in all up to it. */
+  takeSeveral(several: boolean): void;
   /** Marks a place of a track (m) on the stage, opens its track and takes the playhead there where the trial runs on it; null takes the mark away. */
   pointOut(place: RouteState['pointed']): void;
   /** Takes hold of a handle; false when there is none of that key. */
   take(key: string): boolean;
   /** Takes what is held to a place in plan, m. What cannot be met is told in `refusal`, and the last that could stays. */
   moveTo(place: Place, snap: Snapping): void;
+  /** Lays on, takes back or bends the end of the track whose handle for new track is held, from where the hold has brought it. */
+  steer(by: Steer): void;
   letGo(): void;
   /** Puts back what was before the hold. */
   putBack(): void;
@@ -54,6 +60,8 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
   const route = createStore<RouteState>(() => ({
     chosenTrack: null,
     chosenHandle: null,
+    chosenSupports: null,
+    takesSeveral: false,
     held: null,
     refusal: null,
     led: null,
@@ -81,12 +89,22 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
   const unsubscribe = session.subscribe((now, before) => {
     if (now.opened !== before.opened) {
       held = null;
-      route.setState({ chosenTrack: null, chosenHandle: null, held: null, refusal: null, led: null, pointed: null });
+      route.setState({
+        chosenTrack: null,
+        chosenHandle: null,
+        chosenSupports: null,
+        takesSeveral: false,
+        held: null,
+        refusal: null,
+        led: null,
+        pointed: null,
+      });
     }
   });
 
   const actions: RouteActions = {
-    chooseTrack: (chosen) => route.setState({ chosenTrack: chosen, chosenHandle: null, pointed: null }),
+    chooseTrack: (chosen) =>
+      route.setState({ chosenTrack: chosen, chosenHandle: null, chosenSupports: null, pointed: null }),
     pointOut(pointed) {
       route.setState({ pointed, ...(pointed && { chosenTrack: pointed.trackId, chosenHandle: null }) });
       if (pointed === null) return;
@@ -94,7 +112,10 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
       if (camera !== 'down' && camera !== 'walk') document.setCamera('walk');
       if (trial?.trackId === pointed.trackId && trial.legs === undefined) document.goToPlace(pointed.chainage);
     },
-    chooseHandle: (chosenHandle) => route.setState({ chosenHandle }),
+    chooseHandle: (chosenHandle) =>
+      route.setState(chosenHandle === null ? { chosenHandle } : { chosenHandle, chosenSupports: null }),
+    chooseSupports: (chosenSupports) => route.setState({ chosenSupports }),
+    takeSeveral: (takesSeveral) => route.setState({ takesSeveral }),
     take(key) {
       const now = plan();
       const handle = now?.handles.find((one) => one.key === key);
@@ -122,6 +143,12 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
       });
       const now = route.getState();
       if (refusal !== now.refusal || led !== now.led) route.setState({ refusal, led });
+    },
+    steer(by) {
+      if (held === null) return;
+      const { trackId } = held;
+      const refusal = document.attempt('new track', (scene) => steered(scene, trackId, by));
+      route.setState({ refusal, led: null });
     },
     letGo() {
       if (held === null) return;

@@ -2,11 +2,13 @@ import { easementLength, radiusWithoutEasement } from '../../core/stock/standard
 import { fillet, trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import {
+  bendOn,
   cornerPlace,
   elementLengthMm,
   elementStartsMm,
   extendToPose,
   extendTrack,
+  layStraightOn,
   moveCorner,
   moveEnd,
   moveTurnout,
@@ -80,7 +82,7 @@ export function dragged(held: Held, to: Place, snap: Snapping): Dragged {
     case 'radius':
       return { label, make: () => free(withRadius(held, file, to, snap)) };
     case 'extend':
-      return { label: 'new track', make: () => extended(held, file, to, snap) };
+      return { label, make: () => extended(held, file, to, snap) };
     case 'end':
       return { label, make: () => free(withEnd(held, file, to, snap)) };
   }
@@ -229,6 +231,23 @@ function extended(held: Held, file: SceneTrack, to: Place, snap: Snapping): Made
   }
   const place = { xMm: toStep(to[0] * 1000, snap.lengthMm), yMm: toStep(to[1] * 1000, snap.lengthMm) };
   return free(extendTrack(scene, trackId, place, bend, snap.angleDeg));
+}
+
+/** What an arrow key does at the end of a track, as to one who runs along it. */
+export interface Steer {
+  /** Straight on, m; negative takes back. */
+  readonly ahead: number;
+  /** Bent on, degrees, to the left; negative to the right. */
+  readonly leftDeg: number;
+}
+
+/** The railway with the end of a track laid on by a key. Throws RangeError in words. */
+export function steered(scene: Scene, trackId: string, { ahead, leftDeg }: Steer): Scene {
+  const file = scene.tracks.find(({ id }) => id === trackId);
+  if (file === undefined) throw new RangeError(`There is no track "${trackId}".`);
+  return leftDeg === 0
+    ? layStraightOn(scene, trackId, ahead * 1000)
+    : bendOn(scene, trackId, leftDeg, newBend(scene, file));
 }
 
 const nameOf = ({ tracks }: Scene, trackId: string): string => tracks.find(({ id }) => id === trackId)?.name ?? trackId;

@@ -19,6 +19,8 @@ export interface Handle {
   readonly grows: readonly [x: number, y: number] | null;
   /** What it sets, in words. */
   readonly name: string;
+  /** What the arrow keys do there, in words; undefined where they move it. */
+  readonly keys?: string;
 }
 
 /** How far behind the start the handle for the heading stands, and how far beyond the end the one for new track, in gauges. */
@@ -174,5 +176,6 @@ function extendHandle(track: Track, file: SceneTrack, arm: number): Handle {
     anchor: [x, y],
     grows: null,
     name: 'New track',
+    keys: 'Up lays straight on, Down takes back, Left and Right bend',
   };
 }

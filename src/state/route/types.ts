@@ -6,12 +6,23 @@ export type DraftVerdict =
   | { readonly ok: true; readonly scene: Scene; readonly measure: TrialMeasure }
   | { readonly ok: false; readonly scene: Scene; readonly reason: string };
 
+/** Supports of a track chosen from one, which stays, up to another; counted from 0. */
+export interface ChosenSupports {
+  readonly trackId: string;
+  readonly anchor: number;
+  readonly head: number;
+}
+
 /** What is in hand on the plan. */
 export interface RouteState {
   /** Track whose handles are shown; null: the one that the trial runs on. */
   readonly chosenTrack: string | null;
   /** Key of the handle that the keyboard moves, or null. */
   readonly chosenHandle: string | null;
+  /** Neighbouring supports that are changed together, or null. */
+  readonly chosenSupports: ChosenSupports | null;
+  /** Whether a tap on a support takes in all up to it: Shift for a finger. */
+  readonly takesSeveral: boolean;
   /** Key of the handle that a hand holds now. */
   readonly held: string | null;
   /** Why the place of the hand cannot be met, and by how much; null when it is. */

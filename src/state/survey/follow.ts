@@ -1,4 +1,5 @@
 import type { SceneSurvey } from '../../scene/index.ts';
+import { mendTask } from '../../sim/survey/index.ts';
 import { isAbort, wordsOf } from '../aborting.ts';
 import { type SurveyDesk, showSurvey } from './desk.ts';
 import { estimateKey, mendKey } from './keys.ts';
@@ -67,7 +68,17 @@ function takeScene(desk: SurveyDesk, now: SessionState, before: SessionState | n
   }
   if (estimateKey(now.scene, own) !== state.workedFrom) survey.setState({ against: null });
   const was = before?.scene?.surveys?.find(({ id }) => id === own.id);
+  if (own.mend !== was?.mend) followWishes(desk, now, own);
   if (was !== undefined && own.readings.length < was.readings.length) stepBack(desk);
+}
+
+/** What the mending may do and has to keep, after the wishes and not the heights have changed. */
+function followWishes({ survey }: SurveyDesk, { compiled }: SessionState, own: SceneSurvey): void {
+  survey.setState(({ worked }) => {
+    if (worked === null || compiled === null || worked.surveyId !== own.id) return {};
+    const { input } = worked.survey;
+    return { worked: { ...worked, task: mendTask(compiled, own.track, input, own.mend, worked.task.objective) } };
+  });
 }
 
 /** The first survey of the track on show, else the first there is. */

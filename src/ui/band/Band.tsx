@@ -1,6 +1,7 @@
 import { useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
+import type { RouteState } from '../../state/route/index.ts';
 import type { PlaybackState, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
 import { Live } from './live.ts';
@@ -15,6 +16,8 @@ import './band.css';
 export interface BandProps {
   readonly session: StoreApi<SessionState>;
   readonly playback: StoreApi<PlaybackState>;
+  /** Which supports are chosen. */
+  readonly route: StoreApi<RouteState>;
   readonly actions: BandActions;
   /** Remembers which rows the person wants. */
   readonly rowKeeper: RowKeeper;
@@ -24,11 +27,11 @@ export interface BandProps {
  * The section band with its transport row: every row on one axis of chainage or time, under one playhead. Fills the
  * height it is given and shows the rows that fit.
  */
-export function Band({ session, playback, actions, rowKeeper }: BandProps) {
+export function Band({ session, playback, route, actions, rowKeeper }: BandProps) {
   const root = useRef<HTMLElement>(null);
   const box = useBox(root);
   const [live] = useState(() => new Live());
-  const frame = useBandFrame(session, actions, live, root, box);
+  const frame = useBandFrame(session, route, actions, live, root, box);
   usePlayhead(playback, frame, live);
   const failure = useStore(session, (state) => state.trial === null);
   return (

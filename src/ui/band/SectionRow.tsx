@@ -6,7 +6,7 @@ import { timeAtPlace } from '../../state/index.ts';
 import { valueAt } from './axis.ts';
 import type { BandFrame } from './bandFrame.ts';
 import { GoButton } from './GoButton.tsx';
-import { steepest } from './gradeLines.ts';
+import { type GradeAtPlace, steepest } from './gradeLines.ts';
 import { PassLines } from './handles/PassLines.tsx';
 import { SectionHandles } from './handles/SectionHandles.tsx';
 import { LiveText } from './LiveText.tsx';
@@ -16,11 +16,26 @@ import { SectionTable } from './SectionTable.tsx';
 import { SurveyMarks } from './SurveyMarks.tsx';
 import { letterSection } from './sectionLettering.ts';
 import { surveyMarks } from './surveyMarks.ts';
-import { chainageFigure, differenceFigure, gradeOneForm, lengthFigure, lengthUnit, withUnit } from './words.ts';
+import {
+  chainageFigure,
+  differenceFigure,
+  gradeOneForm,
+  lengthFigure,
+  lengthUnit,
+  type Show,
+  withUnit,
+} from './words.ts';
 import './section.css';
 
 /** Grid on which the steepest place is looked for, m: a twentieth of a short wagon. */
 const STEEPEST_GRID = 0.005;
+
+/** The steepest grade and its chainage; of a track that is level everywhere, that it is. */
+function steepestWords({ grade, chainage }: GradeAtPlace, show: Show, short: boolean): string {
+  const words = gradeOneForm(grade, show);
+  if (words === 'level') return 'level throughout';
+  return `${short ? '' : 'steepest '}${words} · ${chainageFigure(chainage, show)}`;
+}
 
 /** The long section: profile, supports, grades and heights written on it, departures from plan below. */
 export function SectionRow({ frame, height }: { readonly frame: BandFrame; readonly height: number }) {
@@ -146,8 +161,7 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
       right={
         <>
           <GoButton go={() => goTo(worst.chainage)} label="Steepest place">
-            {frame.layout.narrow ? '' : 'steepest '}
-            {gradeOneForm(worst.grade, show)} · {chainageFigure(worst.chainage, show)}
+            {steepestWords(worst, show, frame.layout.narrow)}
           </GoButton>
           {comb && comb.perMillimetre < 6 ? (
             <div className="gwb-foot">{comb.perMillimetre.toFixed(1)} px a mm</div>

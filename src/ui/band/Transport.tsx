@@ -68,7 +68,11 @@ export function Transport({ frame, session, playback }: Props) {
           </svg>
         </button>
         <div className="gwb-clock">
-          <LiveText live={frame.live} className="gwb-now" read={(moment) => `${moment.time.toFixed(slow ? 3 : 1)} s`} />
+          <LiveText
+            live={frame.live}
+            className={slow ? 'gwb-now gwb-fine' : 'gwb-now'}
+            read={(moment) => `${moment.time.toFixed(slow ? 3 : 1)} s`}
+          />
           {layout.narrow ? null : (
             <span className="gwb-of">
               {duration > 0 ? `of ${duration.toFixed(1)}` : progress === null ? '' : 'solving'}

@@ -1,4 +1,5 @@
 import type { SessionActions } from '../../state/index.ts';
+import type { ChosenSupports } from '../../state/route/index.ts';
 import type { Axis } from '../../state/types.ts';
 
 /** What the band asks of the rest of the screen. All times in s from the start of the trial. */
@@ -6,6 +7,8 @@ export interface BandActions
   extends Pick<SessionActions, 'attempt' | 'beginGesture' | 'settleGesture' | 'bailGesture'> {
   /** Grade point of the route that the sheet goes to, from 0. */
   choosePoint(point: number): void;
+  /** Neighbouring supports of the route to be changed together; null lets go of them. */
+  chooseSupports(chosen: ChosenSupports | null): void;
   /** Plays, or stops where it is. */
   toggle(): void;
   seek(time: number): void;

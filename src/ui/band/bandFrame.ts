@@ -1,5 +1,6 @@
 import type { Track } from '../../core/track/types.ts';
 import type { Reference } from '../../state/index.ts';
+import type { ChosenSupports } from '../../state/route/index.ts';
 import type { Pass, SceneTrack } from '../../state/routeEdits/index.ts';
 import type { Surveyed } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
@@ -37,6 +38,9 @@ export interface SectionEdit {
   readonly track: Track;
   /** Everything of the railway that passes over or under the track. */
   readonly passes: readonly Pass[];
+  readonly chosen: ChosenSupports | null;
+  /** Whether a tap on a support takes in all up to it. */
+  readonly takesSeveral: boolean;
 }
 
 /** Another railway's trial, and what that railway is called. */

@@ -2,6 +2,7 @@ import { type RefObject, useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import { referenceOf, referencePlaces, referenceVehicle } from '../../state/index.ts';
+import type { RouteState } from '../../state/route/index.ts';
 import { draftPasses, draftTrack } from '../../state/routeEdits/index.ts';
 import type { Axis, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
@@ -55,6 +56,7 @@ function wayName({ trackId, legs }: TrialView['trial'], scene: SessionState['sce
 /** All that the rows share, made anew only when something in it changes. Null without a trial or before the size is known. */
 export function useBandFrame(
   session: StoreApi<SessionState>,
+  route: StoreApi<RouteState>,
   actions: BandActions,
   live: Live,
   root: RefObject<HTMLElement | null>,
@@ -103,11 +105,17 @@ export function useBandFrame(
   const draft = useStore(session, (state) => (state.chapter === 'route' ? state.scene : null));
   // A route is edited track by track, so its section is to be read only.
   const drawnTrack = trial?.legs === undefined ? (trial?.trackId ?? '') : '';
-  const edit = useMemo<SectionEdit | null>(() => {
+  const chosen = useStore(route, (state) => state.chosenSupports);
+  const takesSeveral = useStore(route, (state) => state.takesSeveral);
+  const drawn = useMemo(() => {
     const file = draft?.tracks.find(({ id }) => id === drawnTrack);
     const track = draft && file ? draftTrack(draft, drawnTrack) : null;
     return draft && file && track ? { file, track, passes: draftPasses(draft, drawnTrack) } : null;
   }, [draft, drawnTrack]);
+  const edit = useMemo<SectionEdit | null>(
+    () => drawn && { ...drawn, chosen, takesSeveral },
+    [drawn, chosen, takesSeveral],
+  );
 
   // A span belongs to the track it was chosen on; on another one all is shown again.
   const [spans, setSpans] = useState<{ readonly track: string; readonly span: Readonly<Record<Axis, Span | null>> }>({

@@ -19,7 +19,7 @@ export function Header() {
     <header className="header">
       <h1 className="name">
         <Mark />
-        Gradewright
+        <span>Gradewright</span>
       </h1>
       <div className="scene-name">
         <CommandButton command={chooseRailway} className="railway" wordsInside>

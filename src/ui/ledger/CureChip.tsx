@@ -1,5 +1,6 @@
-import { describeMargin, sideEffectWords } from '../../state/index.ts';
+import { describeMargin, remainderWords, sideEffectWords } from '../../state/index.ts';
 import { useDesk, useSession } from '../context.tsx';
+import { Measured } from '../controls/Measured.tsx';
 
 interface CureChipProps {
   readonly finding: number;
@@ -17,6 +18,7 @@ export function CureChip({ finding, cure, words }: CureChipProps) {
   const impossible = state === 'impossible';
   const number = margin === null ? '' : describeMargin(session.getState(), finding, margin);
   const worse = outcome.result && sideEffectWords(session.getState(), finding, outcome.result);
+  const left = outcome.result && remainderWords(session.getState(), finding, outcome.result);
   const act = () => {
     if (impossible) return;
     if (shown) actions.keepCure();
@@ -25,11 +27,22 @@ export function CureChip({ finding, cure, words }: CureChipProps) {
   return (
     <div className={shown ? 'chip shown' : 'chip'}>
       <button type="button" className="act" aria-disabled={impossible || undefined} onClick={act}>
-        <span className="action">{words}</span>
+        <span className="action">
+          <Measured words={words} />
+        </span>
         <b>{state === 'running' || state === 'waiting' ? '…' : number}</b>
         <u>{impossible ? 'not here' : shown ? 'Keep' : 'Try'}</u>
       </button>
-      {worse && <p>{worse}</p>}
+      {left && (
+        <p>
+          <Measured words={left} />
+        </p>
+      )}
+      {worse && (
+        <p>
+          <Measured words={worse} />
+        </p>
+      )}
       {shown && (
         <p>
           Shown beside what is.{' '}

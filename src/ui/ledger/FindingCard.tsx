@@ -3,6 +3,7 @@ import type { Finding } from '../../core/findings/types.ts';
 import { describeOf } from '../../state/index.ts';
 import { useDesk, useSession } from '../context.tsx';
 import { Explained } from '../controls/Explained.tsx';
+import { Measured } from '../controls/Measured.tsx';
 import { useShow } from '../show.ts';
 import { CureChip } from './CureChip.tsx';
 
@@ -31,10 +32,12 @@ export function FindingCard({ finding, index }: FindingCardProps) {
         </p>
         <h3>
           <button type="button" className="go" title="Go there" onClick={() => actions.seekToFinding(index)}>
-            {told.headline}
+            <Measured words={told.headline} />
           </button>
         </h3>
-        <p className="why">{told.cause}</p>
+        <p className="why">
+          <Measured words={told.cause} />
+        </p>
       </div>
       {finding.cures.length > 0 && (
         <ul className="cures" aria-label="What would help">

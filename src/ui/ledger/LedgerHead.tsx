@@ -1,6 +1,7 @@
 import { describePass } from '../../core/findings/index.ts';
 import { namingOf } from '../../state/index.ts';
 import { useSession } from '../context.tsx';
+import { Measured } from '../controls/Measured.tsx';
 import { percentWords, useShow } from '../show.ts';
 import { closestWords, passesWords, verdictWords } from './verdictWords.ts';
 
@@ -15,7 +16,11 @@ export function LedgerHead() {
     <div className="ledger-head">
       <h2>{result ? passesWords(result.findings) : 'Findings'}</h2>
       <p aria-live="polite">{result ? verdictWords(result.findings) : progress !== null ? 'being solved' : ''}</p>
-      {closest && <p className="closest">{closest}</p>}
+      {closest && (
+        <p className="closest">
+          <Measured words={closest} />
+        </p>
+      )}
       {progress !== null && (
         <i className="ledger-progress" style={{ width: percentWords(progress).replace('\u2009', '') }} />
       )}

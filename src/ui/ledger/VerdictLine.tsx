@@ -1,5 +1,6 @@
 import { describeOf } from '../../state/index.ts';
 import { useDesk, useSession } from '../context.tsx';
+import { Measured } from '../controls/Measured.tsx';
 import { useShow } from '../show.ts';
 import { passesWords } from './verdictWords.ts';
 
@@ -15,7 +16,7 @@ export function VerdictLine() {
     <a className={`verdict-line ${gravest?.verdict ?? ''}`} href="#findings">
       <span>
         <b>{passesWords(result.findings)}</b>
-        {told && ` ${told.headline}`}
+        {told && <Measured words={` ${told.headline}`} />}
       </span>
       {told && <span className="verdict-line-number">{told.margin}</span>}
       <span aria-hidden="true">↓</span>

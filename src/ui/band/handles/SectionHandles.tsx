@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import type { Track } from '../../../core/track/types.ts';
-import { moveSupport, type SceneTrack, setProfilePoint } from '../../../state/routeEdits/index.ts';
+import { chosenSpan, spanWords, upTo } from '../../../state/route/index.ts';
+import { removeSupports, type SceneTrack, type SupportSpan, setProfilePoint } from '../../../state/routeEdits/index.ts';
 import type { BandFrame, SectionEdit } from '../bandFrame.ts';
 import type { Comb } from '../comb.ts';
 import type { Ground } from '../ground.ts';
@@ -8,6 +9,7 @@ import type { ProfileDrawing } from '../profileDrawing.ts';
 import { handEdit, type Moved } from './handDrag.ts';
 import { handleFigures, handleLabel, handleName } from './handleWords.ts';
 import { handleKey, type SectionHandle, sectionHandles } from './sectionHandles.ts';
+import { moveWith, nearestTooth } from './supportHand.ts';
 import { useHandDrag } from './useHandDrag.ts';
 import './handles.css';
 
@@ -30,6 +32,8 @@ interface Held {
   readonly up: number;
   /** Which way it went first: it keeps to that. */
   way: 'along' | 'up' | null;
+  /** The chosen supports that it is one of: they go with it. */
+  readonly span: SupportSpan | null;
 }
 
 /** How long the old line is still seen after the hand let go, ms. */
@@ -45,6 +49,8 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
   const { file, track } = edit;
   const drawing = useRef<SVGSVGElement>(null);
   const held = useRef<Held | null>(null);
+  /** The support pressed last: where Shift begins. */
+  const pressed = useRef<number | null>(null);
   const linger = useRef<ReturnType<typeof setTimeout> | null>(null);
   const [heldKey, setHeldKey] = useState<string | null>(null);
   const [focused, setFocused] = useState<string | null>(null);
@@ -53,11 +59,15 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
   const handles = useMemo(() => sectionHandles(file, track), [file, track]);
   useEffect(() => () => void (linger.current && clearTimeout(linger.current)), []);
 
-  const put = (from: SceneTrack, handle: SectionHandle, moved: Moved): string | null => {
+  const span = chosenSpan(edit.chosen, file);
+  const spanAt = (index: number) => (span && span.from <= index && index <= span.to ? span : null);
+  const spanOf = (handle: SectionHandle) => (handle.kind === 'support' ? spanAt(handle.index) : null);
+  const extend = (start: number, head: number) => actions.chooseSupports(upTo(edit.chosen, file, start, head));
+  const put = (from: SceneTrack, handle: SectionHandle, moved: Moved, together: SupportSpan | null): string | null => {
     const wanted = handEdit(from, handle, moved);
-    return actions.attempt(handleLabel(handle), (scene) =>
+    return actions.attempt(handleLabel(handle, together), (scene) =>
       wanted.kind === 'support'
-        ? moveSupport(scene, file.id, wanted.index, wanted.offMm)
+        ? moveWith(scene, file.id, wanted.index, wanted.offMm, together)
         : setProfilePoint(scene, file.id, wanted.index, wanted.change),
     );
   };
@@ -74,7 +84,7 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
       if (!handle) return false;
       const perMm = handle.kind === 'support' ? (comb?.perMillimetre ?? 1) : profile.perMetre / 1000;
       const along = ((axis.span.to - axis.span.from) * 1000) / axis.width;
-      held.current = { handle, track: file, along, up: 1 / perMm, way: null };
+      held.current = { handle, track: file, along, up: 1 / perMm, way: null, span: spanOf(handle) };
       if (linger.current) clearTimeout(linger.current);
       onOld(track);
       setHeldKey(key);
@@ -84,21 +94,35 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
     move(dx, dy, { alt, shift }) {
       const now = held.current;
       if (!now) return;
-      const way =
-        now.handle.kind === 'point'
-          ? (now.way ?? (Math.abs(dx) > Math.abs(dy) ? 'along' : 'up'))
-          : now.handle.kind === 'curve'
-            ? 'along'
-            : 'up';
+      const way = now.handle.kind !== 'curve' ? (now.way ?? (Math.abs(dx) > Math.abs(dy) ? 'along' : 'up')) : 'along';
       now.way = way;
+      if (now.handle.kind === 'support' && way === 'along') {
+        const from = now.handle.index;
+        const x = ground.xsOf(now.handle.atMm / 1000)[0] ?? 0;
+        actions.chooseSupports({ trackId: file.id, anchor: from, head: nearestTooth(comb, x + dx, from) });
+        return;
+      }
       const pace = shift ? slow : 1;
       setRefusal(
-        put(now.track, now.handle, {
-          alongMm: way === 'along' ? dx * now.along * pace : 0,
-          upMm: way === 'up' ? -dy * now.up * pace : 0,
-          snaps: !alt,
-        }),
+        put(
+          now.track,
+          now.handle,
+          {
+            alongMm: way === 'along' ? dx * now.along * pace : 0,
+            upMm: way === 'up' ? -dy * now.up * pace : 0,
+            snaps: !alt,
+          },
+          now.span,
+        ),
       );
+    },
+    press(key, { shift }) {
+      const handle = handles.find((one) => handleKey(one) === key);
+      if (handle?.kind !== 'support') return;
+      if (edit.takesSeveral) extend(handle.index, handle.index);
+      else if (shift) extend(pressed.current ?? handle.index, handle.index);
+      else actions.chooseSupports(null);
+      pressed.current = handle.index;
     },
     letGo() {
       actions.settleGesture();
@@ -111,6 +135,17 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
   });
 
   const onKeyDown = (event: KeyboardEvent, handle: SectionHandle) => {
+    if (handle.kind === 'support' && span && (event.key === 'Escape' || event.key === 'Delete')) {
+      event.preventDefault();
+      event.stopPropagation();
+      const why =
+        event.key === 'Delete'
+          ? actions.attempt(`${spanWords(span)} taken out`, (scene) => removeSupports(scene, file.id, span))
+          : null;
+      setRefusal(why);
+      if (why === null) actions.chooseSupports(null);
+      return;
+    }
     const [along, up] = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key] ?? [
       0, 0,
     ];
@@ -120,12 +155,15 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
     if (handle.kind === 'support' && along !== 0) {
       const next = Math.min(Math.max(0, handle.index + along), (comb?.teeth.length ?? 1) - 1);
       setSupport(next);
+      if (event.shiftKey) extend(handle.index, next);
+      else actions.chooseSupports(null);
+      pressed.current = next;
       drawing.current?.querySelector<SVGElement>(`[data-handle="support-${next}"]`)?.focus();
       return;
     }
     if (handle.kind === 'curve' && along === 0) return;
     const by = steps[handle.kind] * (event.shiftKey ? 10 : 1);
-    setRefusal(put(file, handle, { alongMm: along * by, upMm: up * by, snaps: false }));
+    setRefusal(put(file, handle, { alongMm: along * by, upMm: up * by, snaps: false }, spanOf(handle)));
   };
 
   const placed = handles.flatMap((handle) => {
@@ -141,20 +179,29 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
         : profile.yOf((handle as { readonly heightMm: number }).heightMm / 1000);
     return [{ handle, key: handleKey(handle), x, y: Math.min(height - 2, Math.max(2, y)) }];
   });
+  const inSpan = placed.flatMap(({ handle, x }) => (spanOf(handle) ? [x] : []));
+  const chosenFrame = comb &&
+    inSpan.length > 0 && {
+      x: Math.min(...inSpan) - 6,
+      y: Math.max(0, comb.baseline - 12),
+      width: Math.max(...inSpan) - Math.min(...inSpan) + 12,
+      height: Math.min(24, height - Math.max(0, comb.baseline - 12)),
+    };
   const active = placed.find(({ key }) => key === (heldKey ?? focused));
   return (
     <svg ref={drawing} className="gwb-draw gwb-handles" width={axis.width} height={height}>
       <title>What can be dragged in the section</title>
+      {chosenFrame && <rect className="gwb-chosen-span" {...chosenFrame} />}
       {placed.map(({ handle, key, x, y }) => (
         <g
           key={key}
           data-handle={key}
-          className={`gwb-handle gwb-handle-${handle.kind}`}
+          className={`gwb-handle gwb-handle-${handle.kind}${spanOf(handle) ? ' gwb-chosen' : ''}`}
           transform={`translate(${x.toFixed(2)} ${y.toFixed(2)})`}
           role="slider"
           // Supports are many: one of them is a stop of the Tab key, the arrow keys go from one to the next.
           tabIndex={handle.kind === 'support' && handle.index !== support ? -1 : 0}
-          aria-label={handleName(handle)}
+          aria-label={spanOf(handle) ? `${handleName(handle)}, chosen` : handleName(handle)}
           aria-orientation={handle.kind === 'curve' ? 'horizontal' : 'vertical'}
           aria-valuenow={Math.round(figureOf(handle) * 10) / 10}
           aria-valuetext={handleFigures(file, handle, show).join(', ')}
@@ -178,7 +225,10 @@ export function SectionHandles({ frame, edit, ground, profile, comb, height, onO
           x={active.x}
           y={active.y}
           width={axis.width}
-          words={handleFigures(file, active.handle, show).filter(Boolean).join(' · ')}
+          words={[
+            ...handleFigures(file, active.handle, show).filter(Boolean),
+            ...(span && spanOf(active.handle) ? [`${span.to - span.from + 1} together`] : []),
+          ].join(' · ')}
           refusal={refusal}
         />
       )}

@@ -1,6 +1,7 @@
 import { formatLength } from '../../../core/units/index.ts';
 import { radiusText } from '../../../state/index.ts';
-import { profileHeights, type SceneTrack } from '../../../state/routeEdits/index.ts';
+import { spanWords } from '../../../state/route/index.ts';
+import { profileHeights, type SceneTrack, type SupportSpan } from '../../../state/routeEdits/index.ts';
 import {
   chainageWords,
   gradeOneForm,
@@ -24,15 +25,15 @@ export function handleName(handle: SectionHandle): string {
   }
 }
 
-/** What a change by it is called after "Undo". */
-export function handleLabel(handle: SectionHandle): string {
+/** What a change by it, or by the chosen supports that it is one of, is called after "Undo". */
+export function handleLabel(handle: SectionHandle, span: SupportSpan | null): string {
   switch (handle.kind) {
     case 'point':
       return `move of grade point ${handle.index + 1}`;
     case 'curve':
       return `vertical curve at grade point ${handle.index + 1}`;
     case 'support':
-      return `support ${handle.index + 1} off its plan`;
+      return span === null ? `support ${handle.index + 1} off its plan` : `heights of ${spanWords(span)}`;
   }
 }
 

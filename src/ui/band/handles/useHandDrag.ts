@@ -4,6 +4,8 @@ import { type RefObject, useEffect, useRef } from 'react';
 export interface HandHooks {
   /** False where there is nothing to hold. */
   take(key: string): boolean;
+  /** A press that went nowhere. */
+  press(key: string, keys: { readonly shift: boolean }): void;
   move(dx: number, dy: number, keys: { readonly alt: boolean; readonly shift: boolean }): void;
   letGo(): void;
   putBack(): void;
@@ -69,7 +71,10 @@ export function useHandDrag(drawing: RefObject<SVGSVGElement | null>, hooks: Han
       waiting ||= requestAnimationFrame(pass);
     };
     const up = (event: PointerEvent) => {
-      if (from && event.pointerId === from.pointer) end(true);
+      if (!from || event.pointerId !== from.pointer) return;
+      const pressed = holds ? null : from.key;
+      end(true);
+      if (pressed !== null) latest.current.press(pressed, { shift: event.shiftKey });
     };
     const cancel = (event: PointerEvent) => {
       if (from && event.pointerId === from.pointer) end(false);

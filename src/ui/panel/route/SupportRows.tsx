@@ -1,6 +1,7 @@
 import { plannedHeight } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
 import { placeWords } from '../../../state/index.ts';
+import { chosenSpan, upTo } from '../../../state/route/index.ts';
 import {
   moveSupport,
   placedSupports,
@@ -8,11 +9,12 @@ import {
   setSupportsEvery,
   trackLengthMm,
 } from '../../../state/routeEdits/index.ts';
-import { useDesk } from '../../context.tsx';
+import { useDesk, useRoute } from '../../context.tsx';
 import { EditField } from '../../controls/EditField.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
 import { mmShown, offShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
+import { ChosenSupports } from './ChosenSupports.tsx';
 
 interface SupportRowsProps {
   readonly track: SceneTrack;
@@ -27,10 +29,13 @@ const [leastEveryMm, mostEveryMm, mostOffMm] = [20, 5000, 100];
 
 /** How the supports stand along the track, and each one's height with how far it stands off its plan. */
 export function SupportRows({ track, drawn }: SupportRowsProps) {
-  const { actions } = useDesk();
+  const { actions, route } = useDesk();
   const show = useShow();
   const { supports } = track;
   const placed = placedSupports(track);
+  const chosen = useRoute((state) => state.chosenSupports);
+  const several = useRoute((state) => state.takesSeveral);
+  const span = chosenSpan(chosen, track);
   const everyWords = mmShown(usualMm, show).shown.join('\u2009');
   return (
     <>
@@ -80,13 +85,23 @@ export function SupportRows({ track, drawn }: SupportRowsProps) {
           />
         </div>
       )}
+      {placed.length > 2 && <ChosenSupports track={track} drawn={drawn} mostOffMm={mostOffMm} />}
       <ol className="support-list" aria-labelledby="support-rows">
         {placed.map(({ atMm, offMm }, index) => {
           const height = drawn ? mmShown(plannedHeight(drawn, atMm / 1000) * 1000, show).shown.join('\u2009') : '';
+          const isChosen = span !== null && span.from <= index && index <= span.to;
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: supports are numbered, and the number is their name
-            <li key={index} className={offMm === 0 ? undefined : 'off'}>
-              <button type="button" title="Go there" onClick={() => actions.goToPlace(atMm / 1000)}>
+            <li key={index} className={rowClass(offMm, isChosen)}>
+              <button
+                type="button"
+                title="Go there; with Shift, choose all up to it"
+                aria-pressed={isChosen || undefined}
+                onClick={(event) => {
+                  if (event.shiftKey || several) route.actions.chooseSupports(upTo(chosen, track, index, index));
+                  else actions.goToPlace(atMm / 1000);
+                }}
+              >
                 <i>{index + 1}</i>
                 <small>{placeWords(atMm / 1000, show)}</small>
                 <b>{height}</b>
@@ -114,3 +129,6 @@ export function SupportRows({ track, drawn }: SupportRowsProps) {
     </>
   );
 }
+
+const rowClass = (offMm: number, isChosen: boolean): string | undefined =>
+  [offMm !== 0 && 'off', isChosen && 'taken'].filter(Boolean).join(' ') || undefined;

@@ -2,7 +2,7 @@ import { easedLimit, limitAmount, limitWords } from '../../../core/survey/index.
 import type { LimitConflict, Limits, Mend } from '../../../core/survey/types.ts';
 import type { Wishes } from '../../../state/survey/index.ts';
 import { useShow } from '../../show.ts';
-import { limitFields } from './limitFields.ts';
+import { limitFields } from './limitsInScene.ts';
 import { useSurveyActions } from './useSurvey.ts';
 
 /** What a limit that has to give way is set to in a scene: its figure as told, in per cent or mm. */
@@ -69,7 +69,8 @@ export function EaseButtons({ mend }: { readonly mend: Extract<Mend, { readonly 
             })
           }
         >
-          Let {unlock.length === 1 ? 'support' : 'supports'} {unlock.map((support) => support + 1).join(', ')} be touched
+          Let {unlock.length === 1 ? 'support' : 'supports'} {unlock.map((support) => support + 1).join(', ')} be
+          touched
         </button>
       )}
     </div>

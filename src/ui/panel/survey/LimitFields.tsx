@@ -6,7 +6,7 @@ import type { SceneSurvey, Wishes } from '../../../state/survey/index.ts';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { useShow } from '../../show.ts';
-import { type LimitField, limitFields } from './limitFields.ts';
+import { type LimitField, limitFields } from './limitsInScene.ts';
 import { useSurveyActions } from './useSurvey.ts';
 import { readSupports } from './words.ts';
 

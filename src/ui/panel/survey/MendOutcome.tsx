@@ -1,17 +1,18 @@
-import { describeMend, limitAmount, limitWords } from '../../../core/survey/index.ts';
+import { describeMend, describeSurvey, limitAmount, limitWords } from '../../../core/survey/index.ts';
 import type { SurveyAnswer } from '../../../state/survey/index.ts';
 import { useShow } from '../../show.ts';
+import { wrongAcross } from './AcrossWork.tsx';
 import { EaseButtons } from './EaseButtons.tsx';
 import { HandCheck } from './HandCheck.tsx';
 import { ShimTable } from './ShimTable.tsx';
 import { useSurveyActions } from './useSurvey.ts';
-import { printWorkSheet, WorkSheet } from './WorkSheet.tsx';
+import { hasWork, printWorkSheet, WorkSheet } from './WorkSheet.tsx';
 
 /** What the mending comes to: the table of work with its proof, why nothing need be done, or which limits clash. */
 export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
   const show = useShow();
   const actions = useSurveyActions();
-  const { mend, task } = answer;
+  const { mend, task, survey } = answer;
   if (mend === null) return null;
   const words = describeMend(mend, task, show);
   const before = mend.outcome === 'mended' ? mend.before : mend.checks;
@@ -40,11 +41,23 @@ export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
           ))}
         </details>
       )}
-      {mend.outcome === 'mended' && (
+      {wrongAcross(survey).length > 0 && (
+        <>
+          <h3>Across the deck</h3>
+          <ul className="found" aria-label="Across the deck">
+            {describeSurvey(survey, show).twist.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {hasWork(answer) && (
         <div className="survey-buttons">
-          <button type="button" className="survey-button first" onClick={() => void actions.putMended()}>
-            Set supports as mended
-          </button>
+          {mend.outcome === 'mended' && (
+            <button type="button" className="survey-button first" onClick={() => void actions.putMended()}>
+              Set supports as mended
+            </button>
+          )}
           <button type="button" className="survey-button" onClick={() => void actions.putEstimate()}>
             Use the estimate as the as-built railway
           </button>
