@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pairCurve } from '../../../src/core/findings/curves.ts';
+import { curveChangeNear, pairCurve } from '../../../src/core/findings/curves.ts';
 import { collectFindings } from '../../../src/core/findings/index.ts';
 import { situationAt, trialOf } from '../../../src/core/findings/situation.ts';
 import type { Finding } from '../../../src/core/findings/types.ts';
@@ -131,5 +131,31 @@ describe('a coupling at its stop all round a curve', () => {
     expect(finding.verdict).toBe('fails');
     expect(['curve', 'curve-entry']).toContain(finding.causes[0].kind);
     if (finding.causes[0].kind === 'curve') expect(finding.cures).toEqual([]);
+  });
+});
+
+describe('the change of curvature near a place', () => {
+  // An easement from 1.0 m to 1.4 m.
+  const eased = sampleTrack([straight(1), transition(0.4, 0, 1 / 0.7), arc(0.7, 1)]);
+
+  it.each([
+    [0.85, null],
+    [0.95, 1.2],
+    [1.2, 1.2],
+    [1.45, 1.2],
+    [1.55, null],
+  ])('is an easement from 0.1 m before it to 0.1 m after it: %d m', (place, middle) => {
+    expect(curveChangeNear(eased, place, 0.1)?.chainage ?? null).toEqual(
+      middle === null ? null : expect.closeTo(middle, 9),
+    );
+  });
+
+  it('is a jump where there is one, though an easement is as near', () => {
+    const joined = sampleTrack([straight(1), arc(0.9, 0.5), transition(0.4, 1 / 0.9, 1 / 0.7), arc(0.7, 1)]);
+    expect(curveChangeNear(joined, 1.3, 0.35)).toMatchObject({
+      length: 0,
+      before: 0,
+      after: expect.closeTo(1 / 0.9, 9),
+    });
   });
 });
