@@ -1,98 +1,21 @@
-import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, describe, expect, it } from 'vitest';
-import { serialiseScene } from '../../src/scene/index.ts';
-import { bundledScene } from '../scene/sample.ts';
 import { type Opened, openApp } from './harness.ts';
+import {
+  another,
+  from,
+  lengthIn,
+  lengthMm,
+  openRoute,
+  ready,
+  screen,
+  typeLength,
+  untilKept,
+  versions,
+} from './kept.ts';
 import { patience } from './screen.ts';
-
-/** What was kept of a railway, as it lies in the browser's database. */
-interface Kept {
-  readonly id: string;
-  readonly name: string;
-  readonly text: string;
-  readonly at: number;
-}
-
-/** Low, so that the stage, which nothing here looks at, costs little to draw. */
-const screen = { still: true, width: 1280, height: 420 } as const;
 
 let opened: Opened;
 afterEach(() => opened?.close());
-
-/** Waits until the page has a railway open and its trial solved. */
-const ready = (page: Page) =>
-  page.waitForFunction(
-    () => {
-      const now = window.gradewright?.session;
-      return now?.result && now.compiled?.scene === now.scene && now.progress === null;
-    },
-    null,
-    { timeout: patience },
-  );
-
-/** Length of the first element of the first track, mm, as the page has it. */
-const lengthMm = (page: Page): Promise<number> =>
-  page.evaluate(() => {
-    const first = window.gradewright?.session.scene?.tracks[0].alignment[0];
-    return first?.kind === 'straight' ? first.lengthMm : Number.NaN;
-  });
-
-const from = (page: Page) => page.evaluate(() => window.gradewright?.session.opened?.from);
-
-/** Types a length for the first element. */
-async function typeLength(page: Page, mm: number): Promise<void> {
-  const field = page.locator('[data-element="0"] input[type="text"]').first();
-  await field.focus();
-  await page.keyboard.press('Control+a');
-  await page.keyboard.type(`${mm}mm`);
-  await page.keyboard.press('Enter');
-  await page.waitForFunction(
-    (wanted) => {
-      const first = window.gradewright?.session.scene?.tracks[0].alignment[0];
-      return first?.kind === 'straight' && first.lengthMm === wanted;
-    },
-    mm,
-    { timeout: patience },
-  );
-}
-
-/** Opens the page of the sheet that has every number of the route. */
-async function openRoute(page: Page): Promise<void> {
-  await ready(page);
-  await page.keyboard.press('1');
-  await page.locator('[data-element="0"]').waitFor({ timeout: patience });
-}
-
-const untilKept = (page: Page) =>
-  page.waitForFunction(() => window.gradewright?.session.savedAt != null, null, { timeout: patience });
-
-/** All versions of all railways in the database, the oldest first. */
-const versions = (page: Page): Promise<Kept[]> =>
-  page.evaluate(
-    () =>
-      new Promise<Kept[]>((resolve, reject) => {
-        const asked = indexedDB.open('gradewright');
-        asked.onerror = () => reject(asked.error);
-        asked.onsuccess = () => {
-          const all = asked.result.transaction('versions').objectStore('versions').getAll();
-          all.onerror = () => reject(all.error);
-          all.onsuccess = () => {
-            asked.result.close();
-            resolve((all.result as Kept[]).sort((a, b) => a.at - b.at));
-          };
-        };
-      }),
-  );
-
-const lengthIn = ({ text }: Kept): number => JSON.parse(text).tracks[0].alignment[0].lengthMm;
-
-/** A new window on the same machine. */
-async function another(context: BrowserContext, url: string): Promise<Page> {
-  const page = await context.newPage();
-  page.setDefaultTimeout(patience);
-  await page.goto(url);
-  return page;
-}
 
 describe('keeping on this machine and in files', () => {
   it('writes a file through the handle that the browser gave, again into the same one, and after a reload still', async () => {
@@ -170,79 +93,6 @@ describe('keeping on this machine and in files', () => {
     await page.keyboard.press('Control+Shift+s');
     await page.waitForFunction(() => (window as unknown as { askedToSave: string[] }).askedToSave.length === 1);
     expect(opened.complaints).toEqual([]);
-  });
-
-  it('takes over the database of the version before', async () => {
-    opened = await openApp({ ...screen, path: 'mark.svg' });
-    const { page, url } = opened;
-    const scene = structuredClone(bundledScene('01-wren-gill.json'));
-    (scene.tracks[0].alignment[0] as { lengthMm: number }).lengthMm = 433;
-    const old = { id: 'a-line', name: 'Moss Gill', trialId: 'propelled-down', at: 1000 };
-    await page.evaluate(
-      (kept) =>
-        new Promise<void>((resolve, reject) => {
-          const asked = indexedDB.open('gradewright', 1);
-          asked.onerror = () => reject(asked.error);
-          asked.onupgradeneeded = () => asked.result.createObjectStore('versions', { keyPath: ['id', 'at'] });
-          asked.onsuccess = () => {
-            const work = asked.result.transaction('versions', 'readwrite');
-            for (const one of kept) work.objectStore('versions').put(one);
-            work.onerror = () => reject(work.error);
-            work.oncomplete = () => {
-              asked.result.close();
-              localStorage.setItem('gradewright.last', kept[1].id);
-              resolve();
-            };
-          };
-        }),
-      [
-        { ...old, text: serialiseScene({ ...bundledScene('01-wren-gill.json'), name: 'Moss Gill' }) },
-        { ...old, at: 2000, text: serialiseScene({ ...scene, name: 'Moss Gill' }) },
-      ],
-    );
-    await page.goto(url);
-    await ready(page);
-    expect(await from(page)).toBe('machine');
-    expect(await lengthMm(page)).toBe(433);
-    const kept = await versions(page);
-    expect(kept.map(({ at }) => at)).toEqual([1000, 2000]);
-    const stores = await page.evaluate(
-      () =>
-        new Promise<string[]>((resolve) => {
-          const asked = indexedDB.open('gradewright');
-          asked.onsuccess = () => {
-            resolve([...asked.result.objectStoreNames]);
-            asked.result.close();
-          };
-        }),
-    );
-    expect(stores).toEqual(['files', 'versions']);
-    expect(opened.complaints).toEqual([]);
-  });
-
-  it('opens while a window with the version before holds the database, says so, and takes it in when that is closed', async () => {
-    opened = await openApp({ ...screen, path: 'mark.svg' });
-    const { page: old, url } = opened;
-    // As the version before held it: deaf to who asks for a newer one.
-    await old.evaluate(
-      () =>
-        new Promise<void>((resolve) => {
-          const asked = indexedDB.open('gradewright', 1);
-          asked.onupgradeneeded = () => asked.result.createObjectStore('versions', { keyPath: ['id', 'at'] });
-          asked.onsuccess = () => {
-            Object.assign(window, { held: asked.result });
-            resolve();
-          };
-        }),
-    );
-    const page = await another(old.context(), url);
-    await openRoute(page);
-    await typeLength(page, 421);
-    await page.getByText('close the window with another version of Gradewright').waitFor();
-    await old.close();
-    await typeLength(page, 422);
-    await untilKept(page);
-    expect((await versions(page)).map(lengthIn)).toContain(422);
   });
 
   it('does not let two windows write over each other', async () => {

@@ -124,6 +124,52 @@ describe('the app on a tablet', () => {
   });
 });
 
+describe('the lettering on a narrow stage', () => {
+  it.each([
+    ['a phone', 390, 844],
+    ['a tablet held upright', 820, 1180],
+  ])('of %s lies clear of the controls and inside the window', async (name, width, height) => {
+    opened = await openSolved({ still: true, touch: true, width, height });
+    const { page } = opened;
+    // On a phone the chapters and the band scroll aside, each within itself; the page does not.
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(width);
+    const box = async (selector: string) => {
+      const found = await page.locator(selector).first().boundingBox();
+      if (!found) throw new Error(`There is no ${selector}.`);
+      return { ...found, right: found.x + found.width, bottom: found.y + found.height };
+    };
+    const controls = await box('.stage-controls');
+    for (const part of ['.stage-bar', '.stage-bar-line']) {
+      const bar = await box(part);
+      expect(bar.bottom < controls.y || bar.x > controls.right).toBe(true);
+      expect(bar.right).toBeLessThan(width);
+    }
+    // The railway's own name is read in full.
+    const railway = page.locator('.header .railway b');
+    expect(await railway.evaluate((words) => words.scrollWidth - words.clientWidth)).toBeLessThanOrEqual(0);
+
+    await page.getByRole('button', { name: 'Magnify' }).tap();
+    await until(page, ({ stage }) => stage?.lens?.share === 1);
+    const boxes = await page.locator('.stage-lens-box').evaluateAll((all) =>
+      all.map((one) => {
+        const { left, right } = one.getBoundingClientRect();
+        return [left, right];
+      }),
+    );
+    expect(boxes.length).toBeGreaterThanOrEqual(2);
+    for (const [left, right] of boxes) {
+      expect(left).toBeGreaterThanOrEqual(0);
+      expect(right).toBeLessThanOrEqual(width);
+    }
+    const [back, on] = [await box('[aria-label="Back 5 milliseconds"]'), await box('[aria-label="On 5 milliseconds"]')];
+    expect(Math.abs(back.y - on.y)).toBeLessThan(1);
+    // Thousandths of a second end before the scrub begins.
+    expect((await box('.gwb-now')).right).toBeLessThanOrEqual((await box('.gwb-scrub')).x);
+    await opened.shot(`lens-on-${name.replaceAll(' ', '-')}`);
+    expect(opened.complaints).toEqual([]);
+  });
+});
+
 describe('the app at twice the size', () => {
   it('is one column that scrolls down and nowhere else', async () => {
     opened = await openSolved({ still: true, width: 640, height: 800 });

@@ -35,9 +35,11 @@ export function StateLine() {
   const stale = useSession(() => words.startsWith('not run'));
   return (
     <span className="state-line">
-      {notKept && <b role="alert">{notKeptWords[notKept]}</b>}
-      {file !== null && <i title="The file that Save writes to">{file}</i>}
-      <span className="words">{quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}</span>
+      <span className="state-words">
+        {notKept && <b role="alert">{notKeptWords[notKept]}</b>}
+        {file !== null && <i title="The file that Save writes to">{file}</i>}
+        <span className="words">{quiet && savedAt !== null ? <SavedAgo savedAt={savedAt} /> : words}</span>
+      </span>
       {stoppable && (
         <button type="button" className="link" onClick={() => runCommand(desk, stopRun)}>
           Stop
