@@ -55,20 +55,21 @@ export function chosenTrack({ chosenTrack: chosen }: RouteState, { scene, trialI
   return scene.trials.find(({ id }) => id === trialId)?.track ?? scene.tracks[0].id;
 }
 
+/** As it is while nothing is chosen, held or pointed at. */
+const nothingInHand = {
+  chosenTrack: null,
+  chosenHandle: null,
+  chosenSupports: null,
+  takesSeveral: false,
+  held: null,
+  refusal: null,
+  led: null,
+  pointed: null,
+} as const;
+
 /** Makes what draws the plan of a session's railway; `pool` runs the quasi-static passes. */
 export function createRoute({ session, actions: document }: Session, pool: Pick<ProbePool, 'probe'>): Route {
-  const route = createStore<RouteState>(() => ({
-    chosenTrack: null,
-    chosenHandle: null,
-    chosenSupports: null,
-    takesSeveral: false,
-    held: null,
-    refusal: null,
-    led: null,
-    verdict: null,
-    before: null,
-    pointed: null,
-  }));
+  const route = createStore<RouteState>(() => ({ ...nothingInHand, verdict: null, before: null }));
   const stopVerdicts = keepDraftVerdicts(session, route, pool);
   let held: Held | null = null;
   let known: { readonly scene: SessionState['scene']; readonly trackId: string; readonly plan: DrawnPlan } | null =
@@ -89,16 +90,7 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
   const unsubscribe = session.subscribe((now, before) => {
     if (now.opened !== before.opened) {
       held = null;
-      route.setState({
-        chosenTrack: null,
-        chosenHandle: null,
-        chosenSupports: null,
-        takesSeveral: false,
-        held: null,
-        refusal: null,
-        led: null,
-        pointed: null,
-      });
+      route.setState(nothingInHand);
     }
   });
 
