@@ -56,6 +56,8 @@ export interface Chain {
   readonly frames: Frames;
   /** Writes a frame to a slot of `frames`, and begins the joints' peaks anew. */
   takeFrame(slot: number, time: number): void;
+  /** Says in the frame taken last what every joint's force is, N: for a train that stands stretched or bunched before it has taken a step. */
+  setFrameForces(forces: readonly number[]): void;
   /** Kinetic energy incl. rotors, potential energy over node 0, energy stored in joints, J. */
   kinetic(): number;
   potential(): number;
@@ -251,6 +253,15 @@ export function createChain(
       frames.slot = slot;
       frames.contactNews = (news & CONTACT_NEWS) !== 0;
       frames.standing = (news & ALL_STAND) !== 0;
+    },
+    setFrameForces(forces) {
+      const { block, slot } = frames;
+      const at = slot * layout.width;
+      forces.forEach((force, j) => {
+        block[at + layout.force + j] = force;
+        block[at + layout.draftPeak + j] = Math.max(force, 0);
+        block[at + layout.buffPeak + j] = Math.min(force, 0);
+      });
     },
     kinetic() {
       let sum = 0;

@@ -10,8 +10,8 @@ import type { Script } from './types.ts';
 export interface Driver {
   /** Obeys what is due at the step with its middle at `time`, s, and its leading end at rail distance `leading`, m. */
   obey(time: number, leading: number): void;
-  /** Shuts off: every setting to 0 at once, and no order is obeyed any more. */
-  stop(): void;
+  /** Shuts off: every setting to 0 at once, or from `start` on over `ramp`, s, and no order is obeyed any more. */
+  stop(turning?: { readonly start: number; readonly ramp: number }): void;
   /** When, s, or at which rail distance of the leading end, m, the next order falls due; infinite where it is the other. */
   dueTime(): number;
   dueLeading(): number;
@@ -27,9 +27,12 @@ export function createDriver(script: Script, engines: readonly Engine[], track: 
   return {
     dueTime: () => dueBy('time'),
     dueLeading: () => dueBy('chainage'),
-    stop() {
+    stop(turning) {
       next = script.orders.length;
-      for (const engine of engines) engine.cut();
+      for (const engine of engines) {
+        if (turning === undefined) engine.cut();
+        else engine.turn(engine.setting, 0, turning.start, turning.ramp);
+      }
     },
     obey(time, leading) {
       for (let order = script.orders[next]; order !== undefined; order = script.orders[next]) {

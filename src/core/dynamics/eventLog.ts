@@ -23,12 +23,13 @@ export interface EventLog {
   watching(): boolean;
 }
 
-export function createEventLog(chain: Chain, weights: Float64Array): EventLog {
+/** A log that begins with a train at rest. `weights` of the vehicles and `forces` of the joints as it stands, N. */
+export function createEventLog(chain: Chain, weights: Float64Array, forces: readonly number[]): EventLog {
   const events: RunEvent[] = [];
   const slipping = chain.engines.map(() => ({ active: false, gripped: 0 }));
   const joints = chain.count - 1;
   /** -1 in buff, 0 slack, 1 in draft, as of the last frame. */
-  const contact = new Int8Array(Math.max(joints, 1));
+  const contact = Int8Array.from(forces, Math.sign);
   let standing = true;
   let parted = 0;
   let recoupled = 0;

@@ -38,8 +38,8 @@ export interface RouteTables {
   readonly height: Float64Array;
   readonly heightAt: Int32Array;
   /**
-   * Load on driven axles over what it is on level track, node by node of those vehicles that name their axles, one
-   * class after another; `gripAt` is the offset by vehicle, -1 where the load is the same everywhere.
+   * What driven axles grip over what they would on level track without tyres, node by node of those vehicles that name their axles, one
+   * class after another; `gripAt` is the offset by vehicle, -1 where it is the same everywhere.
    */
   readonly grip: Float64Array;
   readonly gripAt: Int32Array;
@@ -176,7 +176,7 @@ export const chainageAt = (tables: RouteTables, sigma: number): number => betwee
 export const pivotShift = (tables: RouteTables, j: number, middle: number): number =>
   between(tables, tables.joint, tables.jointAt[j]!, middle);
 
-/** Load on the driven axles of vehicle `i` at σ over what it is on level track. */
+/** What the driven axles of vehicle `i` grip at σ over what they would on level track without tyres. */
 export const gripShareAt = (tables: RouteTables, i: number, sigma: number): number =>
   tables.gripAt[i]! < 0 ? 1 : between(tables, tables.grip, tables.gripAt[i]!, sigma);
 

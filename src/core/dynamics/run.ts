@@ -2,11 +2,12 @@ import { frontReach, makeJoint, rearReach, referenceSpacing } from '../stock/ind
 import type { SecondStage, Train } from '../stock/types.ts';
 import { railAt } from '../track/index.ts';
 import { type Chain, CRAWL, clearGround, createChain, type Ground, layGround } from './chain.ts';
-import type { JointLaw } from './couplerLaw.ts';
+import { averagedForce, type JointLaw } from './couplerLaw.ts';
 import { createDriver } from './driver.ts';
 import { createEventLog } from './eventLog.ts';
 import { createRecorder } from './recorder.ts';
-import { pivotShift, type RouteTables, routeRange, tabulateRoute } from './routeTables.ts';
+import { routeRange, tabulateRoute } from './routeTables.ts';
+import { standingPlaces } from './standingPlaces.ts';
 import type { EnergyAccount, Outcome, Run, RunInput } from './types.ts';
 
 /** A joint stiffer than this is as rigid as plastic gets, and stands for an unyielding bar, N/m. */
@@ -65,24 +66,29 @@ export interface GroundRun extends RunStepper {
 
 /** As `startRun` on ground laid before: that of `groundFor` this input, which is known to be sound, with no train on it. */
 export function startOn(ground: Ground, input: RunInput): GroundRun {
-  const { path, train, script, options } = input;
+  const { path, train, script, options, stretch } = input;
   const { track } = path;
   const startRail = startRailOf(input);
+  const laws = jointLaws(train);
   const chain = createChain(
     train,
     ground,
-    jointLaws(train),
+    laws,
     releases(train),
     options.forces,
     options.step,
-    standingPlaces(ground.tables, train, startRail),
+    standingPlaces(ground.tables, train, startRail, stretch),
   );
   const { engines } = chain;
   const driver = createDriver(script, engines, track);
   const recorder = createRecorder(chain, options.frameBytes);
+  const startForces = laws.map(
+    (law, j) => averagedForce(law, stretch?.[j] ?? 0, 0, options.step, { force: 0, slope: 0 }).force,
+  );
   const log = createEventLog(
     chain,
     Float64Array.from(train.vehicles, (v) => v.mass * options.forces.gravity),
+    startForces,
   );
   const perFrame = Math.round(options.frameInterval / options.step);
   const finishRail = railAt(track, script.finish);
@@ -96,7 +102,10 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
   let steps = 0;
   let outcome: Outcome | null = null;
   let shutOff = false;
+  /** Steps since the whole train has stood with its engines at rest, after the driver shut off. */
+  let stood = 0;
   recorder.take(0);
+  if (stretch !== undefined) chain.setFrameForces(startForces);
 
   const leading = () => chain.lead() + firstReach;
 
@@ -120,8 +129,8 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
   }
 
   function conclude(now: number): void {
-    if (shutOff ? atRest() || leading() >= endRail : leading() >= finishRail && chain.apart === 0) {
-      end('arrived', now, 0);
+    if (shutOff ? comeToRest() || leading() >= endRail : leading() >= finishRail && ends()) {
+      end(script.stop !== undefined && shutOff && leading() >= endRail ? 'end-of-track' : 'arrived', now, 0);
     } else if (chain.tail() - lastReach < 0 && chain.tailSpeed() < 0) end('end-of-track', now, last);
     else if (now >= script.timeLimit - 0.5 * options.step) end('time-limit', now, 0);
     else {
@@ -134,11 +143,25 @@ export function startOn(ground: Ground, input: RunInput): GroundRun {
     }
   }
 
-  /** The leading part has arrived alone: its driver shuts off, and what was lost runs on until it lies still or leaves the track. */
+  /** Whether the run is over as the leading end arrives: the train is whole, and is not to come to a stand. */
+  const ends = () => chain.apart === 0 && script.stop === undefined;
+
+  /**
+   * The train has arrived and is to stop, or the leading part has arrived alone: its driver shuts off, and the train, or what was lost, runs on until
+   * it stands or leaves the track.
+   */
   function shut(now: number): void {
     log.note('arrived', now, 0, chain.speed(0));
-    driver.stop();
+    driver.stop(script.stop === undefined ? undefined : { start: now + 0.5 * options.step, ramp: script.stop });
     shutOff = true;
+  }
+
+  /** A train that has stood through a whole step, its engines off and at rest, would stand for ever: nothing of its state is left to change. */
+  function comeToRest(): boolean {
+    if (script.stop === undefined) return atRest();
+    const off = engines.every(({ setting, rimSpeed }) => setting === 0 && rimSpeed === 0);
+    stood = off && atRest() ? stood + 1 : 0;
+    return stood > 1;
   }
 
   function atRest(): boolean {
@@ -233,24 +256,7 @@ export function trainLength(train: Train): number {
   return length;
 }
 
-/** Rail distances of all origins with the first at `sigma0` and every joint at its free length. */
-function standingPlaces(tables: RouteTables, train: Train, sigma0: number): Float64Array {
-  const places = new Float64Array(train.vehicles.length);
-  places[0] = sigma0;
-  for (let j = 0; j + 1 < places.length; j++) {
-    const ahead = places[j]!;
-    const spacing = tables.spacing[j]!;
-    let behind = ahead - spacing;
-    // The correction hardly depends on where it is taken: three rounds fix it to rounding.
-    for (let round = 0; round < 3; round++) {
-      behind = ahead - spacing + pivotShift(tables, j, 0.5 * (ahead + behind));
-    }
-    places[j + 1] = behind;
-  }
-  return places;
-}
-
-export function checkRun({ path, train, script, options }: RunInput): void {
+export function checkRun({ path, train, script, options, stretch }: RunInput): void {
   const length = path.track.length;
   if (train.vehicles.length === 0) throw new RangeError(`train ${train.name} has no vehicles`);
   if (!(options.step > 0) || !(options.frameInterval >= options.step)) {
@@ -258,7 +264,14 @@ export function checkRun({ path, train, script, options }: RunInput): void {
       `step must be above 0 s and at most the frame interval, got ${options.step} s and ${options.frameInterval} s`,
     );
   }
+  if (script.stop !== undefined && !(script.stop >= 0)) {
+    throw new RangeError(`a train stops over at least 0 s, got ${script.stop} s`);
+  }
   if (!(script.timeLimit > 0)) throw new RangeError(`time limit must be above 0 s, got ${script.timeLimit} s`);
+  const joints = train.vehicles.length - 1;
+  if (stretch !== undefined && !(stretch.length === joints && stretch.every(Number.isFinite))) {
+    throw new RangeError(`train ${train.name} has ${joints} joints, got the stretch of ${stretch.length}`);
+  }
   const tail = script.start - trainLength(train);
   if (tail < 0 || script.start > length) {
     throw new RangeError(

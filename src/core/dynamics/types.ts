@@ -24,6 +24,11 @@ export interface Script {
   readonly start: number;
   /** Path chainage of the leading body end at which the train has arrived, m. */
   readonly finish: number;
+  /**
+   * On arrival the driver turns every setting to 0 over this long, s, and the run is over when the train stands; a train that comes to the end of its
+   * path first has run off it. Absent: the run is over on arrival.
+   */
+  readonly stop?: number;
   /** s; the run ends here at the latest. */
   readonly timeLimit: number;
   /** In the order they are obeyed: an order waits for the one before it. */
@@ -90,7 +95,7 @@ export interface RunEvent {
   readonly chainage: number;
   /** Vehicle index, or joint index for run-in, run-out, parting and recoupling. */
   readonly subject: number;
-  /** Peak force N for run-in (negative) and run-out and parting; speed m/s for slip and grip; else 0. */
+  /** N: peak force for run-in (negative), run-out and parting. m/s: slip of the wheels for slip, the vehicle's speed for grip and for every end; else 0. */
   readonly value: number;
 }
 
@@ -172,4 +177,6 @@ export interface RunInput {
   readonly train: Train;
   readonly script: Script;
   readonly options: RunOptions;
+  /** Extension of each joint from its free length at the start, m, the leading joint first; absent: every joint at its free length, in the middle of its slack. */
+  readonly stretch?: readonly number[];
 }

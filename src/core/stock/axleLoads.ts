@@ -75,14 +75,18 @@ export function axleLoads(
   return out;
 }
 
-/** Load on driven axles over what it is on level track, for loads as shares of weight; 1 when no axle drives. */
+/**
+ * What driven axles grip with loads as shares of weight, over what they would on level track without tyres: their loads, each times what its wheels
+ * grip better, over their level loads. 1 when no axle drives.
+ */
 export function drivenShareOn(axles: readonly CarryingAxle[], loads: ArrayLike<number>): number {
   let now = 0;
   let level = 0;
   for (let k = 0; k < axles.length; k++) {
-    if (!axles[k]!.driven) continue;
-    now += loads[k]!;
-    level += axles[k]!.share;
+    const { driven, share, grip = 1 } = axles[k]!;
+    if (!driven) continue;
+    now += grip * loads[k]!;
+    level += share;
   }
   return level > 0 ? now / level : 1;
 }

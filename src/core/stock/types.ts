@@ -131,6 +131,8 @@ export interface CarryingAxle {
   readonly share: number;
   /** What yields between frame and rail: the axle's spring, or frame, wheel and track where it has none, N/m. */
   readonly stiffness: number;
+  /** How much better its wheels grip than the drive's coefficients say, as tyres do; absent: 1. */
+  readonly grip?: number;
 }
 
 export interface Vehicle {

@@ -167,6 +167,9 @@ describe('a train that parts on a grade', () => {
     const leaving = result.events.at(-1)!;
     expect(leaving.kind).toBe('end-of-track');
     expect(leaving.subject).toBe(4);
+    // Its end, 50 mm behind its middle, has just passed the end of the rail.
+    expect(leaving.chainage).toBeLessThan(0.05);
+    expect(leaving.chainage).toBeGreaterThan(0.05 - 0.0011 * Math.abs(leaving.value));
     // Falling 4 % less 1.5 % from where it parted: v² = 2·g·(sin - 0.015·cos)·way.
     const highest = Math.max(...result.chainage.filter((_, k) => k % 5 === 4));
     const angle = Math.atan(0.04);
@@ -197,6 +200,8 @@ describe('a train that parts on a grade', () => {
     const last = (result.frames - 1) * 5;
     const then = Math.floor(arrived.time / result.interval) * 5;
     expect(result.speed[then]).toBeGreaterThan(0);
+    // It tells how fast its leading vehicle came in: as at the frame before, but for what a frame of 20 ms changes.
+    expect(Math.abs(arrived.value / result.speed[then]! - 1)).toBeLessThan(0.05);
     expect(result.speed[then + 4]).toBeLessThan(0);
     for (let i = 0; i < 5; i++) expect(result.speed[last + i]).toBe(0);
     expect(result.setting.at(-1)).toBe(0);
@@ -219,6 +224,7 @@ describe('magnets', () => {
     const j = kinds[0]!.subject;
     for (let f = apart! + 1; f < together!; f++) expect(result.force[f * 3 + j]).toBe(0);
     expect(kinds[1]!.time).toBeGreaterThan(2);
+    expect(kinds[1]!.value).toBe(0);
     // Afterwards it pulls again: three wagons at 1.5 %, less those ahead of the joint.
     expect(result.outcome).toBe('time-limit');
     expect(result.force[(result.frames - 1) * 3 + j]).toBeCloseTo((3 - j) * 0.0015 * g, 3);

@@ -81,6 +81,24 @@ describe('the quasi-static pass against the full run', () => {
     expect(least(steady.gripLimit) / least(full.gripLimit)).toBeCloseTo(1, 2);
   });
 
+  it('shares the demand out by driven mass, as the run does, and books no energy', () => {
+    const train = [engine(0.4), engine(0.3, { drivenMass: 0.2 }), ...wagons(5)];
+    const input = trial(level(9, 0.02), train, [at(0, 0.6, 1)], { script: { timeLimit: 30 } });
+    const steady = steadyRun(input, { every: 0.05, setting: 0.6 });
+    const full = run(input);
+    for (const { demand } of [steady, full]) {
+      // 0.4 kg and 0.2 kg on driven wheels.
+      const [first, second] = demand.slice(-2);
+      expect(first! / second!).toBeCloseTo(2, 9);
+    }
+    const sum = (column: Float64Array) => column.slice(-2).reduce((a, b) => a + b);
+    // In all it is what the engines give where the speed is in balance.
+    expect(sum(steady.demand)).toBeCloseTo(sum(steady.railForce), 9);
+    expect(sum(steady.demand) / sum(full.demand)).toBeCloseTo(1, 3);
+    expect(Object.values(steady.energy).every((joules) => joules === 0)).toBe(true);
+    expect(steady.events).toEqual([]);
+  });
+
   it('says that it stalls where no setting up to the most holds the speed at all', () => {
     const heavy = [engine(0.5, { stallForce: 0.4 }), ...wagons(10)];
     const input = trial(level(9, 0.03), heavy, [at(0, 1)]);

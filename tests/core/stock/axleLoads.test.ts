@@ -90,4 +90,13 @@ describe('loads of axles under a frame', () => {
     expect(share(200)).toBeGreaterThan(0.99);
     expect(drivenShareOn(engine(200), [0.2, 0.4, 0.4])).toBeCloseTo(1, 12);
   });
+
+  it('grip each by its own wheels: one of two drivers on tyres that hold 2.5 times as well', () => {
+    const tyred = { ...axle(-0.02, 0.4), grip: 2.5 };
+    const engine = [axle(0.06, 0.2, 20_000, false), axle(0.02, 0.4), tyred];
+    // (0.4 + 2.5·0.4)/0.8 on the level; all of their weight on the plain one, all of it on the tyred one.
+    expect(drivenShareOn(engine, [0.2, 0.4, 0.4])).toBeCloseTo(1.75, 12);
+    expect(drivenShareOn(engine, [0.2, 0.8, 0])).toBeCloseTo(1, 12);
+    expect(drivenShareOn(engine, [0.2, 0, 0.8])).toBeCloseTo(2.5, 12);
+  });
 });

@@ -125,7 +125,8 @@ describe('a train in a curve whose flanges rub on the sideways coupling load', (
   const demand = 0.045;
   const mu = 0.1;
   const radius = 0.6;
-  const pull = (vehicles: number) => {
+  /** Force at the engine, N: of a train it draws round the curve, or pushes round it back. */
+  const pull = (vehicles: number, way: 1 | -1 = 1) => {
     const each = 2 / vehicles;
     const small = { pivotInset: 0.001, reach: 0.001, draftStiffness: 1e5, buffStiffness: 1e5, damping: 5 };
     const car = wagon((weightPerLength * each) / g, small, {
@@ -142,8 +143,8 @@ describe('a train in a curve whose flanges rub on the sideways coupling load', (
       profile: { points: [{ chainage: 0, height: 0 }] },
     });
     const result = run(
-      trial(track, [front, ...new Array(vehicles).fill(car)], [at(0.1, 0.4, 1)], {
-        script: { start: 3, timeLimit: 8 },
+      trial(track, [front, ...new Array(vehicles).fill(car)], [at(0.1, way * 0.4, 1)], {
+        script: { start: way > 0 ? 3 : 7, timeLimit: 8 },
         forces: { curveFactor: 0, flangeFriction: mu },
       }),
     );
@@ -160,6 +161,11 @@ describe('a train in a curve whose flanges rub on the sideways coupling load', (
     expect(fine).toBeLessThan(5e-4);
     // Second order in the length of a vehicle or better: a quarter of the length takes the error down at least fourfold.
     expect(fine).toBeLessThan(coarse / 4);
+  });
+
+  it('pushes as hard round it as it pulls: the load presses outward then, and rubs alike', () => {
+    const continuous = weightPerLength * demand * (radius / mu) * (Math.exp((mu * 2) / radius) - 1);
+    expect(Math.abs(pull(40, -1) / -continuous - 1)).toBeLessThan(5e-4);
   });
 });
 

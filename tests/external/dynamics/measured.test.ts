@@ -30,33 +30,54 @@ describe('measurements by modellers', () => {
     expect(moves(1.01 * slope)).toBe(true);
   });
 
-  it.each([
+  describe.each([
     // Tilting plane, locomotive with locked wheels holding the rest of its train (tinplate.open-terrain.org, "Lokzugkraft -
-    // Die Zweite"): masses of engine and of what rolls free, angle at which it slides, coefficient printed there.
-    ['0 gauge on tin track', 0.95, 0.895, 6, 0.205],
-    ['0 gauge on tin track, second engine', 0.73, 0.71, 6, 0.208],
-  ])('%s slides at the angle measured', (_name, engineMass, rest, angle, adhesion) => {
-    const loose = wagon(rest, {}, { rolling: { coulomb: 0, perSpeed: 0, breakaway: 1 } });
-    const locked = engine(
-      engineMass,
-      { adhesion, slidingAdhesion: adhesion, worm: true },
-      {},
-      {
-        rolling: { coulomb: 0, perSpeed: 0, breakaway: 1 },
-      },
-    );
-    const slides = (degrees: number) => {
+    // Die Zweite"): masses of engine and of what rolls free, angle at which it slides, what that comes to, gf. The page prints coefficients for two of
+    // them; the third is 124/420.
+    ['0 gauge on tin track', 0.95, 0.895, 6, 193, 0.205],
+    ['0 gauge on tin track, second engine', 0.73, 0.71, 6, 151, 0.208],
+    ['H0', 0.42, 0.23, 11, 124, 0.295],
+  ])('%s', (_name, engineMass, rest, angle, pull, adhesion) => {
+    const free = { rolling: { coulomb: 0, perSpeed: 0, breakaway: 1 } };
+    const tilted = (degrees: number, grip: number) => {
+      const locked = engine(engineMass, { adhesion: grip, slidingAdhesion: grip, worm: true }, { damping: 20 }, free);
       const track = level(6, Math.tan((degrees * Math.PI) / 180));
-      const result = run(trial(track, [locked, loose], [], { script: { start: 4, timeLimit: 1 } }));
-      return Math.abs(result.speed[(result.frames - 1) * 2]!) > 0.005;
+      return run(
+        trial(track, [locked, wagon(rest, { damping: 20 }, free)], [], { script: { start: 4, timeLimit: 1 } }),
+      );
     };
-    // Half a degree is how finely the angle was read.
-    expect(slides(angle - 0.5)).toBe(false);
-    expect(slides(angle + 0.5)).toBe(true);
-  });
 
-  it('an H0 engine of 420 g with 230 g behind it slides at 11 degrees at 0.295', () => {
-    // Same page: 11°, (420 + 230) g, 124 gf; 124/420 = 0.295.
-    expect((650 * Math.sin((11 * Math.PI) / 180)) / 420).toBeCloseTo(0.295, 3);
+    it('slides at the angle measured', () => {
+      const slides = (degrees: number) => {
+        const { speed, frames } = tilted(degrees, adhesion);
+        return Math.abs(speed[(frames - 1) * 2]!) > 0.005;
+      };
+      // Half a degree is how finely the angle was read.
+      expect(slides(angle - 0.5)).toBe(false);
+      expect(slides(angle + 0.5)).toBe(true);
+    });
+
+    it('holds the pull printed at that angle, as long as it grips', () => {
+      const { railForce, frames } = tilted(angle, 1);
+      expect(Math.abs(railForce[frames - 1]! / gramForce - pull)).toBeLessThan(0.5);
+    });
+
+    it('pulls that much on the level as its wheels slip', () => {
+      // Something that cannot be moved behind it, and the motor turned up until the wheels spin.
+      const stuck = wagon(5, { damping: 20 }, { rolling: { coulomb: 1, perSpeed: 0, breakaway: 1 } });
+      const grip = pull / (1000 * engineMass);
+      const pulling = engine(
+        engineMass,
+        { adhesion: grip, slidingAdhesion: grip, stallForce: 4 },
+        { damping: 20 },
+        free,
+      );
+      const result = run(
+        trial(level(4), [pulling, stuck], [at(0, 1, 5)], { script: { timeLimit: 6 }, options: { stallPatience: 10 } }),
+      );
+      const last = result.frames - 1;
+      expect(result.rimSpeed[last]).toBeGreaterThan(0.05);
+      expect(Math.abs(result.force[last]! / gramForce - pull)).toBeLessThan(0.05);
+    });
   });
 });

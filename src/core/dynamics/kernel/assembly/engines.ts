@@ -89,7 +89,7 @@ function carried(engine: Engine, rail: f64): f64 {
   return engine.worm && rail * engine.way <= 0 ? 0 : rail;
 }
 
-/** Gravity times cosine of the grade times what the load on driven axles is of that on level track, m/s². */
+/** Gravity times cosine of the grade times what driven axles grip of what they would on level track without tyres, m/s². */
 function weighing(train: Train, engine: Engine): f64 {
   const half = engine.half;
   const x = (engine.count * half.place - train.origin) * train.perNode;

@@ -42,7 +42,7 @@ export class Engine {
   mode: i32;
   vehicle: i32;
   worm: i32;
-  /** Table of the load on driven axles over what it is on level track, by node; 0: the same everywhere. */
+  /** Table of what driven axles grip over what they would on level track without tyres, by node; 0: the same everywhere. */
   gripTable: u32;
   /** Its lane of the chain, and the way that counts, ±1. */
   half: Half;
