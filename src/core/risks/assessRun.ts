@@ -1,26 +1,10 @@
 import { framePoser } from './framePoser.ts';
+import { type ReadyRisk, readyRisks, sampleInFull, subjectChainage } from './readyRisks.ts';
 import { risks } from './registry.ts';
-import { newSample, toleranceRange } from './sample.ts';
-import type { Frame, RiskContext, RiskDefinition, RiskSeries, RiskSubject, Sampler, Worst } from './types.ts';
+import { newSample } from './sample.ts';
+import type { RiskContext, RiskDefinition, RiskSeries, RiskSubject } from './types.ts';
 
-/** How many subjects a risk has on this train. */
-function subjectCount(subject: RiskSubject, context: RiskContext): number {
-  const { run } = context;
-  if (subject === 'joint') return Math.max(0, run.vehicles - 1);
-  return subject === 'vehicle' ? run.vehicles : run.locomotives.length;
-}
-
-/** Path chainage (m) of one subject at a posed frame: between the pivots of a joint, else the vehicle's origin. */
-export function subjectChainage(subject: RiskSubject, index: number, frame: Frame, context: RiskContext): number {
-  if (subject === 'joint') return frame.joints[index].chainage;
-  const vehicle = subject === 'vehicle' ? index : context.run.locomotives[index];
-  return context.run.chainage[frame.index * context.run.vehicles + vehicle];
-}
-
-interface Row {
-  readonly definition: RiskDefinition;
-  readonly sampler: Sampler;
-  readonly subjects: number;
+interface Row extends ReadyRisk {
   readonly margins: Float64Array;
   readonly chainages: Float64Array;
   leastMargin: number;
@@ -37,16 +21,12 @@ export function assessRun(context: RiskContext, definitions: readonly RiskDefini
   const rows: Row[] = [];
   /** Risks with the same subjects share where these are. */
   const places = new Map<RiskSubject, Float64Array>();
-  for (const definition of definitions) {
-    const subjects = subjectCount(definition.subject, context);
-    const sampler = subjects > 0 ? definition.prepare(context) : null;
-    if (sampler === null) continue;
+  for (const ready of readyRisks(context, definitions)) {
+    const { definition, subjects } = ready;
     const chainages = places.get(definition.subject) ?? new Float64Array(frames * subjects);
     places.set(definition.subject, chainages);
     rows.push({
-      definition,
-      sampler,
-      subjects,
+      ...ready,
       margins: new Float64Array(frames * subjects),
       chainages,
       leastMargin: Number.POSITIVE_INFINITY,
@@ -88,30 +68,4 @@ export function assessRun(context: RiskContext, definitions: readonly RiskDefini
         ? null
         : sampleInFull(row.definition, row.sampler, pose(row.leastFrame), row.leastSubject, context),
   }));
-}
-
-/** One sample with everything that explains it: parts, tolerance range, place. */
-export function sampleInFull(
-  definition: RiskDefinition,
-  sampler: Sampler,
-  frame: Frame,
-  subject: number,
-  context: RiskContext,
-): Worst {
-  const sample = newSample();
-  sampler.sample(frame, subject, sample);
-  const parts = sampler.parts(frame, subject);
-  const compare = sampler.compare?.(frame, subject) ?? [];
-  return {
-    frame: frame.index,
-    subject,
-    chainage: subjectChainage(definition.subject, subject, frame, context),
-    value: sample.value,
-    limit: sample.limit,
-    margin: sample.margin,
-    range: sampler.range === undefined ? toleranceRange(sample, parts) : sampler.range(frame, subject),
-    parts,
-    governing: sample.governing,
-    ...(compare.length === 0 ? {} : { compare }),
-  };
 }

@@ -1,10 +1,11 @@
-import { axleGap, type Vehicle } from '../stock/index.ts';
-import { type TrackPoint, trackPoint } from '../track/index.ts';
+import { axleGap, type Placement, type Vehicle } from '../stock/index.ts';
+import { profileCorners, type TrackPoint, trackPoint } from '../track/index.ts';
 import { gradeChanges } from './changingGrade.ts';
+import { cornerPassages } from './cornerPassages.ts';
 import { flangeDepth, flangeDepthTolerance } from './flangeDepth.ts';
 import { newSample, sayNothing } from './sample.ts';
 import { frameTwist, twistPlay } from './twistUnloading.ts';
-import type { RiskDefinition, Sampler } from './types.ts';
+import type { RiskDefinition, Sample, Sampler } from './types.ts';
 
 /**
  * Distance from an axle, in wheelbases, within which the centre of mass may come to either side of it: a pull of a fifth of the
@@ -21,7 +22,8 @@ const rigidAxles = ({ bogies, axles, kind }: Vehicle): number =>
  * the two axles that its centre of mass lies between and no rail pushes through it: the line over the rail heights
  * under its axles that is least high there. In a sag those are the end axles and the middle hangs; on a
  * summit a middle axle carries and an end lifts, twice as far. The rail's own heights count, so breaks of grade do too. Where cant runs in or out, one corner
- * of a rigid frame of any number of axles hangs by the twist under it less what the frame takes up.
+ * of a rigid frame of any number of axles hangs by the twist under it less what the frame takes up. The worst since the frame before, at the frames and where an axle stands on a corner of
+ * the profile or an end axle where cant begins or ends to run.
  */
 export const axleLift: RiskDefinition = {
   id: 'axle-lift',
@@ -29,39 +31,55 @@ export const axleLift: RiskDefinition = {
   unit: 'length',
   plenty: 0.0005,
   near: 0.00015,
-  prepare({ path, train }) {
+  prepare(context) {
+    const { path, train } = context;
+    const { track } = path;
     const { vehicles } = train;
     const counts = Int32Array.from(vehicles, rigidAxles);
     const most = Math.max(...counts);
-    const bends = most > 2 && gradeChanges(path.track);
-    const twists = most > 0 && path.track.cant !== null;
+    const bends = most > 2 && gradeChanges(track);
+    const twists = most > 0 && track.cant !== null;
     if (!bends && !twists) return null;
+    const corners = twists ? [...(track.cant?.startChainage ?? [])] : [];
+    if (bends) corners.push(...profileCorners(track));
+    const passages = cornerPassages(
+      context,
+      Float64Array.from(corners).sort(),
+      Array.from(counts, (count) => Array.from({ length: count }, (_, k) => k / (count - 1))),
+    );
     /** Rail under each axle above the line through the rail under the end axles, m. */
     const heights = new Float64Array(most);
-    const rail: TrackPoint = trackPoint(path.track, 0);
+    const rail: TrackPoint = trackPoint(track, 0);
     const lifted: Lifted = { by: 0, end: false };
     const inspected = newSample();
+    /** Takes what one stand of a vehicle lifts where that is more than was found before. */
+    const worse = (vehicle: Vehicle, count: number, placement: Placement, out: Sample): void => {
+      const { massAhead, pivotSpacing, gauge } = vehicle;
+      if (bends && count > 2) {
+        for (let k = 1; k < count - 1; k++) heights[k] = -axleGap(track, placement, k / (count - 1), rail);
+        standOn(heights, count, 0.5 + massAhead / pivotSpacing, lifted);
+        if (lifted.by > out.value) {
+          out.value = lifted.by;
+          out.governing = lifted.end ? 'end-axle' : 'middle-axle';
+        }
+      }
+      const corner = frameTwist(vehicle, placement) - twistPlay(gauge);
+      if (corner > out.value) {
+        out.value = corner;
+        out.governing = 'corner';
+      }
+    };
     const sampler: Sampler = {
       sample(frame, index, out) {
         const count = counts[index];
         const vehicle = vehicles[index];
-        const { massAhead, pivotSpacing, gauge } = vehicle;
-        const placement = frame.placements[index];
         const lengthwise = bends && count > 2;
         if (!lengthwise && (count === 0 || !twists)) return sayNothing(out);
-        out.value = 0;
+        out.value = lengthwise ? -1 : 0;
         out.governing = 'corner';
-        if (lengthwise) {
-          for (let k = 1; k < count - 1; k++) heights[k] = -axleGap(path.track, placement, k / (count - 1), rail);
-          standOn(heights, count, 0.5 + massAhead / pivotSpacing, lifted);
-          out.value = lifted.by;
-          out.governing = lifted.end ? 'end-axle' : 'middle-axle';
-        }
-        const corner = frameTwist(vehicle, placement) - twistPlay(gauge);
-        if (corner > out.value) {
-          out.value = corner;
-          out.governing = 'corner';
-        }
+        worse(vehicle, count, frame.placements[index], out);
+        const passed = passages.stand(frame, index);
+        for (let k = 0; k < passed; k++) worse(vehicle, count, passages.placements[k], out);
         out.limit = flangeDepth(vehicle);
         out.margin = out.limit - out.value;
       },

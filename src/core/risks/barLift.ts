@@ -1,8 +1,10 @@
-import { couplerPivot } from '../stock/index.ts';
+import { couplerPivot, jointGeometry, newJointGeometry, newPlacement, placeVehicle } from '../stock/index.ts';
 import type { Vehicle } from '../stock/types.ts';
+import { profileCorners } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { leastEnergyLifts } from './barStatics.ts';
 import { gradeChanges } from './changingGrade.ts';
+import { chainageBetween, cornerPassages } from './cornerPassages.ts';
 import { flangeDepth, flangeDepthTolerance } from './flangeDepth.ts';
 import { jointLoads } from './jointLoads.ts';
 import { sayNothing } from './sample.ts';
@@ -45,7 +47,8 @@ function unitsOf({ train: { vehicles } }: RiskContext): Unit[] {
 /**
  * Vehicles lifted by their coupling bars, m: how far a running gear hangs off the rail, against the depth of flange that guides. A bar that tilts in a vehicle's end
  * only so far makes the vehicles it joins one stiff beam beyond that; in a dip the beam spans it and what is in its middle hangs, over a summit it rocks. The vehicles
- * rest where their weight lies lowest with no wheel below the rail and no bar past its stops. Small angles; the bars do not bend.
+ * rest where their weight lies lowest with no wheel below the rail and no bar past its stops. Small angles; the bars do not bend. The worst since the frame before, at the frames and where a
+ * running point of the unit stands on a corner of the profile.
  */
 export const barLift: RiskDefinition = {
   id: 'bar-lift',
@@ -54,12 +57,25 @@ export const barLift: RiskDefinition = {
   plenty: 0.0005,
   near: 0.00015,
   prepare(context) {
+    const { path, run } = context;
     const { vehicles } = context.train;
     const units = unitsOf(context);
-    if (units.length === 0 || !gradeChanges(context.path.track)) return null;
+    if (units.length === 0 || !gradeChanges(path.track)) return null;
     const loads = jointLoads(context);
     const unitOf = vehicles.map((_, i) => units.findIndex((unit) => i >= unit.first && i <= unit.last));
     const lifts = new Float64Array(2 * vehicles.length);
+    const lifted = new Float64Array(2 * vehicles.length);
+    const passages = cornerPassages(
+      context,
+      profileCorners(path.track),
+      vehicles.map(() => [0, 1]),
+    );
+    const shares: number[] = [];
+    const between: Frame = {
+      index: 0,
+      placements: vehicles.map(() => newPlacement()),
+      joints: vehicles.slice(1).map(() => newJointGeometry()),
+    };
     const solved: { frame: Frame | null; index: number } = { frame: null, index: -1 };
 
     const solve = (frame: Frame): void => {
@@ -68,7 +84,27 @@ export const barLift: RiskDefinition = {
       solved.frame = frame;
       solved.index = frame.index;
       lifts.fill(0);
-      for (const unit of units) liftUnit(unit, frame, vehicles, (joint) => loads.coupled(frame.index, joint), lifts);
+      for (const unit of units) {
+        const { first, last } = unit;
+        const coupled = (joint: number): boolean => loads.coupled(frame.index, joint);
+        liftUnit(unit, frame, vehicles, coupled, lifts);
+        let passed = 0;
+        for (let i = first; i <= last; i++) passed = passages.find(frame, i, shares, passed);
+        for (let k = 0; k < passed; k++) {
+          poseUnit(unit, frame.index, shares[k]);
+          lifted.fill(0);
+          liftUnit(unit, between, vehicles, coupled, lifted);
+          for (let g = 2 * first; g <= 2 * last + 1; g++) lifts[g] = Math.max(lifts[g], lifted[g]);
+        }
+      }
+    };
+    /** Poses the vehicles of a unit at a share of the way from the frame before to a frame. */
+    const poseUnit = ({ first, last }: Unit, frame: number, share: number): void => {
+      const { placements, joints } = between;
+      for (let i = first; i <= last; i++) {
+        placeVehicle(path.track, vehicles[i], chainageBetween(run, frame, i, share), placements[i]);
+        if (i > first) jointGeometry(vehicles[i - 1], vehicles[i], placements[i - 1], placements[i], joints[i - 1]);
+      }
     };
     return {
       sample(frame, index, out) {

@@ -1,4 +1,4 @@
-import { frontReach, pointOnVehicle, rearReach, type Vehicle } from '../stock/index.ts';
+import { frontReach, pointOnVehicle, rearReach, sweptKinds, type Vehicle } from '../stock/index.ts';
 import type { Track } from '../track/index.ts';
 import { neighboursOf } from './neighbours.ts';
 import { sayNothing } from './sample.ts';
@@ -29,7 +29,7 @@ export const passing: RiskDefinition = {
   near: 0.002,
   prepare({ path, train, surroundings }) {
     const { vehicles } = train;
-    const passers = unlike(surroundings.passers ?? vehicles);
+    const passers = sweptKinds(surroundings.passers ?? vehicles);
     const gauge = Math.max(...vehicles.map((vehicle) => vehicle.gauge));
     const passerHeight = Math.max(...passers.map((vehicle) => vehicle.bodyHeight));
     const height = Math.max(passerHeight, ...vehicles.map((vehicle) => vehicle.bodyHeight));
@@ -87,16 +87,6 @@ export const passing: RiskDefinition = {
 };
 
 const widest = (vehicles: readonly Vehicle[]): number => Math.max(...vehicles.map((vehicle) => vehicle.bodyWidth));
-
-/** One of every kind that sweeps otherwise than the others. */
-function unlike(vehicles: readonly Vehicle[]): Vehicle[] {
-  const kinds = new Map<string, Vehicle>();
-  for (const vehicle of vehicles) {
-    const { pivotSpacing, frontOverhang, rearOverhang, bodyWidth } = vehicle;
-    kinds.set([pivotSpacing, frontOverhang, rearOverhang, bodyWidth].join(' '), vehicle);
-  }
-  return [...kinds.values()];
-}
 
 /** Whether a vehicle's running points find room on the tightest curve of a track, so that it can be stood anywhere. */
 function fits({ pivotSpacing }: Vehicle, { plan }: Track): boolean {

@@ -21,7 +21,7 @@ export {
   reverseBend,
   type Shortfall,
 } from './joins/index.ts';
-export { gradeBreaks } from './jumps.ts';
+export { gradeBreaks, profileCorners } from './jumps.ts';
 export { type CantRun, type LaidCant, laidCant } from './laidCant.ts';
 export { type LaidEasement, laidEasement } from './laidEasement.ts';
 export { plannedCant } from './lean.ts';

@@ -37,3 +37,21 @@ export function gradeBreaks(track: Track): GradeBreak[] {
   }
   return breaks;
 }
+
+/** Vertical curvature that changes at once by more than this, 1/m, makes a corner of the profile: over 3 mm the rail leaves the tangent by 5 micrometres. */
+const SHARP_BEND = 1;
+
+/** The places inside the track (m, rising) where its profile has a corner: breaks of grade, and ends of bridged steps. */
+export function profileCorners(track: Track): Float64Array {
+  const { startChainage, b, c, d, e } = track.profile;
+  const corners: number[] = [];
+  for (let k = 1; k < startChainage.length; k++) {
+    const t = startChainage[k] - startChainage[k - 1];
+    const grade = b[k - 1] + t * (2 * c[k - 1] + t * (3 * d[k - 1] + t * 4 * e[k - 1]));
+    const bend = 2 * c[k - 1] + t * (6 * d[k - 1] + t * 12 * e[k - 1]);
+    if (Math.abs(b[k] - grade) > GRADE_BREAK_TOLERANCE || Math.abs(2 * c[k] - bend) > SHARP_BEND) {
+      corners.push(startChainage[k]);
+    }
+  }
+  return Float64Array.from(corners);
+}

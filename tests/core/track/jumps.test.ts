@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { arc, gradeBreaks, makeTrack, straight, transition } from '../../../src/core/track/index.ts';
+import { arc, gradeBreaks, makeTrack, profileCorners, straight, transition } from '../../../src/core/track/index.ts';
 import { levelTrack } from './arbitraryTracks.ts';
 
 describe('curvature jumps', () => {
@@ -44,5 +44,28 @@ describe('grade breaks', () => {
     expect(gradeBreaks(track(0, 0.025, true))).toEqual([]);
     expect(gradeBreaks(track(0.02, 0.02 + 1e-9, false))).toEqual([]);
     expect(gradeBreaks(track(0.02, 0.02 + 2e-6, false))).toHaveLength(1);
+  });
+});
+
+describe('corners of a profile', () => {
+  const points = [
+    { chainage: 0, height: 0 },
+    { chainage: 1.5, height: 0 },
+    { chainage: 3, height: 0.03 },
+  ];
+  const track = (profile: Partial<Parameters<typeof makeTrack>[0]['profile']>) =>
+    makeTrack({ start: { x: 0, y: 0, heading: 0 }, elements: [straight(3)], profile: { points, ...profile } });
+
+  it('are breaks of grade, and both ends of the rail over a step, but no vertical curve of some metres', () => {
+    expect([...profileCorners(track({}))]).toEqual([1.5]);
+    const rounded = points.map((point) => (point.chainage === 1.5 ? { ...point, curve: { radius: 5 } } : point));
+    expect([...profileCorners(track({ points: rounded }))]).toEqual([]);
+    const supports = [0, 0.5, 1, 2, 3].map((chainage) => ({ chainage, departure: 0 }));
+    const step = { chainage: 0.5, rise: 0.0005, over: 0.02 };
+    expect([...profileCorners(track({ strip: { supports, hinges: [0.5], steps: [step] } }))]).toEqual([
+      expect.closeTo(0.49, 12),
+      expect.closeTo(0.51, 12),
+      1.5,
+    ]);
   });
 });
