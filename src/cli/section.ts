@@ -4,7 +4,8 @@ import { mostCant } from '../core/stock/index.ts';
 import { type CantRun, type LaidCant, laidCant, railCentres, sectionRows } from '../core/track/index.ts';
 import { formatLength, parseLength } from '../core/units/index.ts';
 import { type Scene, trackLengthMm } from '../scene/index.ts';
-import { compileScene } from '../sim/index.ts';
+import { foulingPoints } from '../sim/advice/index.ts';
+import { type CompiledScene, compileScene } from '../sim/index.ts';
 import { BadInput } from './exitCodes.ts';
 import { unknownId } from './unknownId.ts';
 
@@ -46,6 +47,20 @@ const cant = z
   })
   .meta({ description: 'Held against NEM 114 (2007); left out where the track is level across everywhere.' });
 
+const place = (about: string) => z.number().optional().meta({ description: about });
+
+const turnout = z
+  .strictObject({
+    main: z.string().meta({ description: 'Id of the track that it lies in.' }),
+    branch: z.string().meta({ description: 'Id of the track that leaves by it.' }),
+    clearFromMm: place(
+      'From this chainage on, away from the turnout, what stands on this track is clear of the other by the norm; left out where nowhere on it.',
+    ),
+    hitUpToMm: place('Up to this chainage bodies touch; left out where the track ends before.'),
+    spacingMm: number('What the norm gives parallel tracks, mm.'),
+  })
+  .meta({ description: 'A turnout in this track, or the one that it begins with.' });
+
 /** The document that `gradewright section --json` writes. */
 export const sectionReportSchema = z
   .strictObject({
@@ -56,6 +71,7 @@ export const sectionReportSchema = z
     lengthMm: number('Length in plan, mm.'),
     railLengthMm: number('Length along the rail, mm.'),
     cant: cant.optional(),
+    turnouts: z.array(turnout).optional().meta({ description: 'Left out where the track has none.' }),
     rows: z.array(row),
   })
   .meta({ title: 'Long section of a track' });
@@ -93,11 +109,13 @@ export function section(scene: Scene, trackId: string | undefined, every: string
     );
   }
   try {
-    const track = compileScene(scene).tracks.get(file.id);
+    const compiled = compileScene(scene);
+    const track = compiled.tracks.get(file.id);
     if (track === undefined) throw new RangeError(`Track "${file.id}" was not compiled.`);
     const gauge = (file.cant ?? scene.scale).gaugeMm / 1e3;
     const laid = laidCant(track);
     const apart = railCentres(gauge);
+    const turnouts = turnoutsOf(compiled, file.id);
     return {
       report: 'gradewright-section',
       version: 1,
@@ -106,6 +124,7 @@ export function section(scene: Scene, trackId: string | undefined, every: string
       lengthMm: track.length * 1e3,
       railLengthMm: track.railLength * 1e3,
       ...(laid && { cant: cantReport(laid, gauge) }),
+      ...(turnouts.length > 0 && { turnouts }),
       rows: sectionRows(track, step.value).map((point) => ({
         chainageMm: point.chainage * 1e3,
         xMm: point.x * 1e3,
@@ -123,6 +142,24 @@ export function section(scene: Scene, trackId: string | undefined, every: string
     if (error instanceof RangeError) throw new BadInput(error.message);
     throw error;
   }
+}
+
+/** Where vehicles stand clear on one track of the turnouts in it. */
+function turnoutsOf(compiled: CompiledScene, trackId: string): NonNullable<SectionReport['turnouts']> {
+  return foulingPoints(compiled).flatMap(({ branch, stands, limit }) => {
+    const own = stands.find((one) => one.trackId === trackId);
+    if (own === undefined) return [];
+    const { clear, hit } = own;
+    return [
+      {
+        main: stands[0].trackId,
+        branch,
+        ...(clear !== null && { clearFromMm: clear * 1e3 }),
+        ...(hit !== null && { hitUpToMm: hit * 1e3 }),
+        spacingMm: limit * 1e3,
+      },
+    ];
+  });
 }
 
 function cantReport({ most, steepest, offEasement }: LaidCant, gauge: number): NonNullable<SectionReport['cant']> {
@@ -186,12 +223,24 @@ function cantText(report: SectionReport): string[] {
   return lines;
 }
 
+/** Where vehicles stand clear of the turnouts, in sentences. */
+function turnoutText({ turnouts = [], track }: SectionReport): string[] {
+  return turnouts.map(({ main, branch, clearFromMm, hitUpToMm, spacingMm }) => {
+    const which = track === main ? `the turnout to ${branch}` : `its turnout in ${main}`;
+    const touch = hitUpToMm === undefined ? 'bodies touch all along' : `bodies touch up to ${rounded(hitUpToMm, 0)} mm`;
+    const norm = `${rounded(spacingMm, 0)} mm between parallel tracks`;
+    return clearFromMm === undefined
+      ? `Nothing stands clear of ${which} by the norm (${norm}); ${touch}.`
+      : `Stands clear of ${which} from ${rounded(clearFromMm, 0)} mm, away from it (${norm}); ${touch}.`;
+  });
+}
+
 /** The rows as a table for the eye, rounded. */
 export function sectionText(report: SectionReport): string {
   const cells = report.rows.map((one) => columns.map((column) => rounded(one[column], decimals[column])));
   const widths = columns.map((column, k) => Math.max(column.length, ...cells.map((line) => line[k].length)));
   const line = (parts: readonly string[]) => parts.map((part, k) => part.padStart(widths[k])).join('  ');
-  return `${[`${report.scene}, track ${report.track}`, ...cantText(report), line(columns), ...cells.map(line)].join('\n')}\n`;
+  return `${[`${report.scene}, track ${report.track}`, ...cantText(report), ...turnoutText(report), line(columns), ...cells.map(line)].join('\n')}\n`;
 }
 
 /** Fixed decimals, without a minus before nothing. */

@@ -1,5 +1,6 @@
 import type { CompiledScene } from '../types.ts';
 import { bentTurnouts } from './bentTurnouts.ts';
+import { foulingPoints } from './foulingPoints.ts';
 import { gradeBreaks } from './gradeBreaks.ts';
 import { headroom } from './headroom.ts';
 import { helixGrades } from './helixGrades.ts';
@@ -23,6 +24,7 @@ export function adviceOf(compiled: CompiledScene): readonly Advice[] {
     ...bentTurnouts(compiled),
     ...missingEasements(compiled),
     ...helixGrades(compiled),
+    ...foulingPoints(compiled),
   ];
   const ids = [...compiled.tracks.keys()];
   return facts.sort(

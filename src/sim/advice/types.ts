@@ -114,6 +114,24 @@ export interface MissingEasementFact extends Fact {
   readonly aside: number;
 }
 
+/** Where vehicles stand on a track so that nothing on the other road of its turnout hits them: away from the turnout from these chainages on, m; null where there is no such place on it. */
+export interface StandsClear {
+  readonly trackId: string;
+  /** With the room between bodies that the norm gives parallel tracks. */
+  readonly clear: number | null;
+  /** Up to here bodies touch. */
+  readonly hit: number | null;
+}
+
+/** Way along the main track from a turnout to where a vehicle stands clear of its other road (value; Infinity: nowhere), and the spacing that the norm gives parallel tracks (limit), m. */
+export interface FoulingPointFact extends Fact {
+  readonly kind: 'fouling-point';
+  /** The track that leaves by it. */
+  readonly branch: string;
+  /** On the main track, then on the branch. */
+  readonly stands: readonly [StandsClear, StandsClear];
+}
+
 /** A plain fact about a railway that is being drawn. */
 export type Advice =
   | HelixGradesFact
@@ -122,6 +140,7 @@ export type Advice =
   | ReverseCurveFact
   | BentTurnoutFact
   | GradeBreakFact
-  | MissingEasementFact;
+  | MissingEasementFact
+  | FoulingPointFact;
 
 export type AdviceKind = Advice['kind'];
