@@ -28,13 +28,11 @@ function compare(before: unknown, after: unknown, way: readonly string[], out: S
     before.forEach((item, index) => {
       compare(item, after[index], [...way, itemName(item, index)], out);
     });
-  } else if (isRecord(before) && isRecord(after) && way.length > 0 ? sameKind(before, after) : isRecord(before)) {
-    const old = before as Record<string, unknown>;
-    const fresh = after as Record<string, unknown>;
-    for (const key of new Set([...Object.keys(old), ...Object.keys(fresh)])) {
-      if (!Object.hasOwn(fresh, key)) out.push({ at: [...way, key].join('/') });
-      else if (!Object.hasOwn(old, key)) out.push({ at: [...way, key].join('/'), to: fresh[key] as Json });
-      else compare(old[key], fresh[key], [...way, key], out);
+  } else if (isRecord(before) && isRecord(after) && (way.length === 0 || sameKind(before, after))) {
+    for (const key of new Set([...Object.keys(before), ...Object.keys(after)])) {
+      if (!Object.hasOwn(after, key)) out.push({ at: [...way, key].join('/') });
+      else if (!Object.hasOwn(before, key)) out.push({ at: [...way, key].join('/'), to: after[key] as Json });
+      else compare(before[key], after[key], [...way, key], out);
     }
   } else out.push({ at: way.join('/'), to: after as Json });
 }

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { changedScene, readAt, sceneChanges, sceneQuantities, variantScene, withAt } from '../../src/scene/index.ts';
+import {
+  changedScene,
+  readAt,
+  removeSupports,
+  sceneChanges,
+  sceneQuantities,
+  variantScene,
+  withAt,
+} from '../../src/scene/index.ts';
 import { bundledFiles, bundledScene, sampleScene, sampleWith, sceneOf } from './sample.ts';
 
 describe('addresses', () => {
@@ -57,6 +65,16 @@ describe('sceneChanges', () => {
       }),
       { numRuns: scenes.length ** 2 },
     );
+  });
+
+  it('puts a list in the place of a record, and the record back', () => {
+    // A row of supports that loses one becomes a list of its own.
+    const row = sampleScene();
+    const list = removeSupports(row, 'line', { from: 1, to: 1 });
+    expect(Array.isArray(list.tracks[0].supports)).toBe(true);
+    expect(sceneChanges(row, list).map(({ at }) => at)).toEqual(['tracks/line/supports']);
+    expect(changedScene(row, sceneChanges(row, list))).toEqual(list);
+    expect(changedScene(list, sceneChanges(list, row))).toEqual(row);
   });
 
   it('undoes every change of a number', () => {

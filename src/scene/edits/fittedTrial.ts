@@ -31,7 +31,7 @@ export interface TrackChange {
   readonly map?: ChainageMap | undefined;
 }
 
-/** The same for a trial whose route runs over such a track; without a change it is only brought inside. */
+/** The same for a trial whose route runs over such a track; without a change it is only brought inside. Throws RangeError too when a leg has no length left. */
 export function fittedRoute(scene: Scene, trial: SceneTrial, change?: TrackChange): SceneTrial {
   const { trackId, before = scene, map } = change ?? {};
   const moves = (id: string, mm: number): number => (map === undefined || id !== trackId ? mm : tidy(map.at(mm)));
@@ -43,6 +43,10 @@ export function fittedRoute(scene: Scene, trial: SceneTrial, change?: TrackChang
   const old = wayOf(before, trial);
   const now = wayOf(scene, { route });
   if (old === null || now === null) return trial;
+  const spent = now.find((leg) => legMm(leg) < roundingMm);
+  if (spent !== undefined) {
+    throw new RangeError(`The route of “${trial.name}” would have no length left on ${spent.track.name}.`);
+  }
   const moved = (mm: number): number => {
     let index = 0;
     let start = 0;

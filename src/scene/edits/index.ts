@@ -59,7 +59,9 @@ export {
   removeOrder,
   removeTrial,
   renameTrial,
+  setFollows,
   setOrder,
+  setStop,
   setTrialEnd,
 } from './trials.ts';
 export {

@@ -66,6 +66,7 @@ function refuseUnderTurnout(scene: Scene, track: SceneTrack, map: ChainageMap): 
 function withOthersMoved(scene: Scene, before: SceneTrack, after: SceneTrack, map: ChainageMap): Scene {
   const own = <T extends { readonly track: string }>(one: T): boolean => one.track === before.id;
   const lengthMm = trackLengthMm(after);
+  const there = isThere(after, map);
   return {
     ...scene,
     tracks: scene.tracks.map((track) =>
@@ -76,7 +77,7 @@ function withOthersMoved(scene: Scene, before: SceneTrack, after: SceneTrack, ma
     ...(scene.lineside && {
       lineside: scene.lineside.flatMap((thing) => {
         if (!own(thing)) return [thing];
-        if (thing.kind === 'portal') return map.gone(thing.atMm) ? [] : [{ ...thing, atMm: tidy(map.at(thing.atMm)) }];
+        if (thing.kind === 'portal') return there(thing.atMm) ? [{ ...thing, atMm: tidy(map.at(thing.atMm)) }] : [];
         const [fromMm, toMm] = [tidy(map.at(thing.fromMm)), tidy(Math.min(map.at(thing.toMm), lengthMm))];
         return toMm > fromMm ? [{ ...thing, fromMm, toMm }] : [];
       }),
@@ -87,19 +88,26 @@ function withOthersMoved(scene: Scene, before: SceneTrack, after: SceneTrack, ma
   };
 }
 
+/** Whether a place of the track as it was is still on it: neither taken out nor beyond an end that has come nearer. */
+function isThere(after: SceneTrack, map: ChainageMap): (mm: number) => boolean {
+  const lengthMm = trackLengthMm(after);
+  return (mm) => !map.gone(mm) && tidy(map.at(mm)) <= lengthMm;
+}
+
 /**
  * Readings go with the places they were taken at; those whose place or support is gone are dropped, and a survey with none
  * left.
  */
 function movedSurvey(survey: SceneSurvey, before: SceneTrack, after: SceneTrack, map: ChainageMap): SceneSurvey[] {
   const renumbered = newNumbers(before, after, map);
+  const stays = isThere(after, map);
   const moved = (reading: SceneReading): SceneReading | null => {
     if (reading.kind === 'rise') {
       const [fromSupport, toSupport] = [renumbered(reading.fromSupport), renumbered(reading.toSupport)];
       return fromSupport === null || toSupport === null ? null : { ...reading, fromSupport, toSupport };
     }
     if (reading.atMm !== undefined) {
-      return map.gone(reading.atMm) ? null : { ...reading, atMm: tidy(map.at(reading.atMm)) };
+      return stays(reading.atMm) ? { ...reading, atMm: tidy(map.at(reading.atMm)) } : null;
     }
     const support = renumbered(reading.support ?? 0);
     return support === null ? null : { ...reading, support };

@@ -19,7 +19,16 @@ function named<T extends { readonly id: string }>(list: readonly T[] | undefined
 const uses = (ids: ReadonlySet<string>) => (train: Scene['trains'][number]) =>
   train.vehicles.some(({ stock }) => ids.has(stock));
 
-/** The scene with one field of a kind of vehicle set, or as usual again when `value` is undefined. Throws RangeError in words. */
+/** What says the same of a vehicle in another way: given by the one, it has no other. */
+const insteadOf: Readonly<Record<StockField, keyof SceneVehicle>> = {
+  lengthMm: 'overBuffersMm',
+  overBuffersMm: 'lengthMm',
+};
+
+/**
+ * The scene with one field of a kind of vehicle set, or as usual again when `value` is undefined. A length over buffers stands instead of that of
+ * the body, and the other way round. Throws RangeError in words.
+ */
 export function setVehicleField(
   scene: Scene,
   stockId: string,
@@ -27,7 +36,9 @@ export function setVehicleField(
   value: number | string | boolean | undefined,
 ): Scene {
   named(scene.stock, stockId, 'vehicle');
-  return refitted(withAt(scene, `stock/${stockId}/${field}`, value), uses(new Set([stockId])));
+  const other = value === undefined ? undefined : insteadOf[field];
+  const free = other === undefined ? scene : withAt(scene, `stock/${stockId}/${other}`, undefined);
+  return refitted(withAt(free, `stock/${stockId}/${field}`, value), uses(new Set([stockId])));
 }
 
 /** The scene with a kind of vehicle that stands on bogies or on a rigid frame, its running points where they were. */

@@ -1,6 +1,6 @@
 import { placedSupports, trackLengthMm } from '../places.ts';
 import type { Scene } from '../schema.ts';
-import type { SceneSupports } from '../trackSchema.ts';
+import type { SceneSupports, SceneTrack } from '../trackSchema.ts';
 import { trackOf } from './parts.ts';
 import { putTrack } from './putTrack.ts';
 import { mmText, tidy } from './tidy.ts';
@@ -45,6 +45,7 @@ export function setSupportsEvery(scene: Scene, trackId: string, everyMm: number,
   }
   const count = Math.floor((trackLengthMm(track) - first) / everyMm) + 1;
   if (count < 2) throw new RangeError(`Supports ${mmText(everyMm)} apart leave fewer than two under ${track.name}.`);
+  refuseUnnumbered(scene, track, count);
   const offs = new Map<number, number>();
   for (const { atMm, offMm } of before) {
     if (offMm === 0) continue;
@@ -54,4 +55,18 @@ export function setSupportsEvery(scene: Scene, trackId: string, everyMm: number,
   const off = [...offs].sort(([a], [b]) => a - b).map(([support, byMm]) => ({ support, byMm }));
   const row = { everyMm, ...(first > 0 && { firstMm: first }), ...(off.length > 0 && { off }) };
   return putTrack(scene, { ...track, supports: row });
+}
+
+/** Refuses a row with fewer supports than a survey of the track has numbers for. */
+function refuseUnnumbered(scene: Scene, { id, name }: SceneTrack, count: number): void {
+  for (const { track, name: survey, readings, fixed = [], mend } of scene.surveys ?? []) {
+    if (track !== id) continue;
+    const read = readings.flatMap((one) =>
+      one.kind === 'rise' ? [one.fromSupport, one.toSupport] : (one.support ?? []),
+    );
+    const last = Math.max(0, ...read, ...fixed, ...(mend?.locked ?? []));
+    if (last > count) {
+      throw new RangeError(`The survey “${survey}” names support ${last} of ${name}; that leaves ${count}.`);
+    }
+  }
 }

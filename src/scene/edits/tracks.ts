@@ -1,3 +1,4 @@
+import { withoutLoose } from '../goingOn.ts';
 import type { Scene } from '../schema.ts';
 import { trackProblems } from '../trackChecks.ts';
 import type { SceneTrack } from '../trackSchema.ts';
@@ -70,7 +71,10 @@ export function removeTrack(scene: Scene, trackId: string): Scene {
   if (tracks.length === 0) throw new RangeError(`${gone.name} is the only track.`);
   const branch = tracks.find(({ start }) => 'branchOf' in start && start.branchOf === trackId);
   if (branch !== undefined) throw new RangeError(`${branch.name} branches off ${gone.name}: remove that track first.`);
-  const kept = scene.trials.filter((trial) => !runsOn(trial, trackId));
+  const kept = withoutLoose(
+    scene,
+    scene.trials.filter((trial) => !runsOn(trial, trackId)),
+  );
   const trials = kept.length > 0 ? kept : scene.trials.map((trial) => onto(scene, tracks[0], trial));
   const { opensWith, lineside, surveys, ...rest } = scene;
   return {
@@ -85,7 +89,7 @@ export function removeTrack(scene: Scene, trackId: string): Scene {
 
 /** A trial from end to end of another track; orders given by places there have no meaning and are obeyed at once. */
 function onto(scene: Scene, track: SceneTrack, trial: Scene['trials'][number]): Scene['trials'][number] {
-  const { startMm: _start, finishMm: _finish, route: _route, ...placeless } = trial;
+  const { startMm: _start, finishMm: _finish, route: _route, follows: _follows, ...placeless } = trial;
   const orders = trial.orders.map(({ atMm, ...order }) => (atMm === undefined ? order : { ...order, atS: 0 }));
   return fittedTrial(scene, track, { ...placeless, orders, track: track.id, towards: trial.towards ?? 'end' });
 }

@@ -1,4 +1,6 @@
 import { bounds } from '../bounds.ts';
+import { trialDefaults } from '../defaults.ts';
+import { takingOver, trialsBefore, withoutLoose } from '../goingOn.ts';
 import type { Scene } from '../schema.ts';
 import type { SceneOrder, SceneTrial } from '../trialSchema.ts';
 
@@ -18,10 +20,11 @@ function putTrial(scene: Scene, trialId: string, make: (trial: SceneTrial) => Sc
 export const renameTrial = (scene: Scene, trialId: string, name: string): Scene =>
   putTrial(scene, trialId, (trial) => ({ ...trial, name }));
 
-/** The scene without a trial. Throws RangeError in words for the only one. */
+/** The scene without a trial; one that goes on from it begins by itself where it took the train over. Throws RangeError in words for the only one. */
 export function removeTrial(scene: Scene, trialId: string): Scene {
-  const trials = scene.trials.filter(({ id }) => id !== trialId);
-  if (trials.length === 0) throw new RangeError('It is the only trial of this railway.');
+  const kept = scene.trials.filter(({ id }) => id !== trialId);
+  if (kept.length === 0) throw new RangeError('It is the only trial of this railway.');
+  const trials = withoutLoose(scene, kept);
   const { opensWith, ...rest } = scene;
   return { ...rest, trials, ...(opensWith !== undefined && opensWith !== trialId && { opensWith }) };
 }
@@ -62,4 +65,38 @@ export function setTrialEnd(scene: Scene, trialId: string, end: 'startMm' | 'fin
     const { [end]: _old, ...rest } = trial;
     return { ...rest, ...(mm !== undefined && { [end]: mm }) } as SceneTrial;
   });
+}
+
+/**
+ * The scene with a trial over when its train stands, the driver shutting off over so long as it arrives, s; undefined: over on arrival. Throws RangeError in
+ * words where another trial goes on from it, which needs a train at a stand.
+ */
+export function setStop(scene: Scene, trialId: string, stopS: number | undefined): Scene {
+  const next = scene.trials.find(({ follows }) => follows === trialId);
+  if (stopS === undefined && next) throw new RangeError(`“${next.name}” goes on from it, so it has to end at a stand.`);
+  return putTrial(scene, trialId, ({ stopS: _old, ...rest }) => ({ ...rest, ...(stopS !== undefined && { stopS }) }));
+}
+
+/**
+ * The scene with a trial that goes on from another, with that end of the train ahead which then leads; the other comes to a stand if it does not yet. Undefined:
+ * it begins by itself, where it took the train over. Throws RangeError in words where the other one's train is not this one's or does not stop on its way, or
+ * where they would go round in a circle.
+ */
+export function setFollows(scene: Scene, trialId: string, beforeId: string | undefined): Scene {
+  if (beforeId === undefined) {
+    const others = scene.trials.filter(({ id }) => id !== scene.trials.find((one) => one.id === trialId)?.follows);
+    return putTrial(scene, trialId, (trial) => withoutLoose(scene, others).find(({ id }) => id === trialId) ?? trial);
+  }
+  const before = scene.trials.find(({ id }) => id === beforeId);
+  if (before === undefined) throw new RangeError(`There is no trial "${beforeId}".`);
+  const gone = putTrial(scene, trialId, ({ startMm: _start, ...trial }) => {
+    if (before.train !== trial.train) throw new RangeError(`“${before.name}” is run with another train.`);
+    if (beforeId === trialId || trialsBefore(scene, before).some(({ id }) => id === trialId)) {
+      throw new RangeError(`“${before.name}” itself goes on from “${trial.name}”.`);
+    }
+    const taken = takingOver(scene, before, trial);
+    if (taken === null) throw new RangeError(`Where “${before.name}” arrives is not on the way of “${trial.name}”.`);
+    return { ...trial, leading: taken.leading, follows: beforeId };
+  });
+  return before.stopS === undefined ? setStop(gone, beforeId, trialDefaults.rampS.value) : gone;
 }
