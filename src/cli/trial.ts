@@ -1,6 +1,13 @@
 import type { Scene, SceneTrial } from '../scene/index.ts';
-import { parseScene } from '../scene/index.ts';
-import { type CompiledTrial, compileScene, compileTrial, runTrial, type TrialResult } from '../sim/index.ts';
+import { parseScene, trialsBefore } from '../scene/index.ts';
+import {
+  type CompiledTrial,
+  compileScene,
+  compileTrial,
+  NotReached,
+  runTrial,
+  type TrialResult,
+} from '../sim/index.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import { problemText } from './readScene.ts';
 import { trialEntry } from './trialEntry.ts';
@@ -35,6 +42,7 @@ export async function runTrials(scene: Scene, choice: TrialChoice, onProgress?: 
   const chosen = chooseTrials(scene, choice);
   const trials = compile(chosen);
   const entries: TrialReport['trials'] = [];
+  const notReached: NonNullable<TrialReport['notReached']> = [];
   const texts: string[] = [];
   for (const [index, trial] of trials.entries()) {
     const { id, name } = trial;
@@ -44,15 +52,27 @@ export async function runTrials(scene: Scene, choice: TrialChoice, onProgress?: 
         onProgress: (done) => onProgress?.(name, (index + done) / trials.length),
       });
     } catch (error) {
+      if (error instanceof NotReached) {
+        notReached.push({ id, name, reason: error.message });
+        texts.push(`${name} (${id})\n  Not reached: fails.\n  ${error.message}`);
+        continue;
+      }
       throw new BadInput(`Trial "${id}" cannot run: ${error instanceof Error ? error.message : String(error)}`);
     }
     const entry = trialEntry(trial, result);
     entries.push(entry);
     texts.push(trialText(trial, result, entry, choice));
   }
-  const verdict = worst(entries.map((entry) => entry.verdict));
+  const verdict = notReached.length > 0 ? 'fails' : worst(entries.map((entry) => entry.verdict));
   return {
-    report: { report: 'gradewright-trial', version: 1, scene: scene.name, verdict, trials: entries },
+    report: {
+      report: 'gradewright-trial',
+      version: 1,
+      scene: scene.name,
+      verdict,
+      trials: entries,
+      ...(notReached.length > 0 && { notReached }),
+    },
     text: `${scene.name}\n\n${texts.join('\n\n')}\n`,
     exitCode: verdict === 'fails' ? exitCodes.fails : exitCodes.passes,
   };
@@ -86,12 +106,13 @@ function chooseTrials(scene: Scene, { trial, train }: TrialChoice): Chosen {
   if (own === undefined) throw unknownId('trial', trial, scene.trials);
   if (train === undefined || train === own.train) return { scene, trials: [own] };
   const { opensWith: _opens, ...rest } = scene;
-  const parsed = parseScene({ ...rest, trials: [{ ...own, train }] });
+  const trials = [...trialsBefore(scene, own), own].map((one) => ({ ...one, train }));
+  const parsed = parseScene({ ...rest, trials });
   if (!parsed.ok) {
     const problems = parsed.problems.map(problemText).join('\n');
     throw new BadInput(`Trial "${trial}" cannot run with train "${train}":\n${problems}`);
   }
-  return { scene: parsed.scene, trials: parsed.scene.trials };
+  return { scene: parsed.scene, trials: parsed.scene.trials.filter(({ id }) => id === trial) };
 }
 
 const gravity: readonly ReportVerdict[] = ['fails', 'near', 'passes'];

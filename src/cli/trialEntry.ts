@@ -16,7 +16,14 @@ import type { Finding } from '../core/findings/types.ts';
 import { riskById } from '../core/risks/index.ts';
 import { frontReach, rearReach } from '../core/stock/index.ts';
 import type { JoinJump } from '../core/track/types.ts';
-import { type CompiledTrial, namingOf, type TrialLeg, type TrialResult } from '../sim/index.ts';
+import {
+  type CompiledTrial,
+  namingOf,
+  type TakenOver,
+  type TrialLeg,
+  type TrialResult,
+  takenOver,
+} from '../sim/index.ts';
 import { amountScales } from './reportFields.ts';
 import type { ReportVerdict, TrialEntry } from './trialReport.ts';
 
@@ -40,6 +47,7 @@ export function trialEntry(trial: CompiledTrial, result: TrialResult): TrialEntr
     track: trial.trackId,
     ...(legs && { route: legs.map(routeLeg) }),
     ...(joints && { joints: joints.map(jointEntry) }),
+    ...goesOnFrom(takenOver(trial, run)),
     train: trial.trainId,
     vehicles: trial.lastLeads ? names.vehicleNames.toReversed() : [...names.vehicleNames],
     leading: trial.lastLeads ? 'last' : 'first',
@@ -223,4 +231,10 @@ function peakOf(
     ...at((ahead + behind) / 2),
     timeS: run.time[frame],
   };
+}
+
+function goesOnFrom(taken: TakenOver | null): Pick<TrialEntry, 'goesOnFrom'> {
+  if (taken === null) return {};
+  const { id, chainage, stretched, bunched, slack } = taken;
+  return { goesOnFrom: { trial: id, chainageMm: chainage * mm, stretched, bunched, slack } };
 }

@@ -107,6 +107,20 @@ const trial = z.strictObject({
       )
       .meta({ description: 'Where two tracks of the route do not quite meet; left out: all do.' }),
   ),
+  goesOnFrom: z.exactOptional(
+    z
+      .strictObject({
+        trial: text('Id of that trial.'),
+        chainageMm,
+        stretched: whole('Joints that pull.'),
+        bunched: whole('Joints that push.'),
+        slack: whole('Joints that do neither.'),
+      })
+      .meta({
+        description:
+          'The trial whose train it takes over, with the place of its leading end and how its joints stand; left out: it begins by itself, every joint in the middle of its slack.',
+      }),
+  ),
   train: text('Id of the train.'),
   vehicles: z.array(z.string()).meta({ description: 'Names in the order of their numbers, which is the scene’s.' }),
   leading: z.enum(['first', 'last']).meta({ description: 'Which of them leads.' }),
@@ -198,6 +212,12 @@ export const trialReportSchema = z
     scene: z.string(),
     verdict: verdict.meta({ description: 'The worst of all trials.' }),
     trials: z.array(trial),
+    notReached: z.exactOptional(
+      z.array(z.strictObject({ id: z.string(), name: z.string(), reason: z.string() })).meta({
+        description:
+          'Trials that go on from one whose train did not come to its stand where it should; they stand in no other list. Left out: none.',
+      }),
+    ),
   })
   .meta({ title: 'Result of trials' });
 

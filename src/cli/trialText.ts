@@ -1,7 +1,7 @@
 import { describeFinding, explainRisk, standingWords } from '../core/findings/index.ts';
 import type { RiskId } from '../core/risks/types.ts';
 import { formatForce, formatLength } from '../core/units/index.ts';
-import { type CompiledTrial, namingOf, type TrialResult } from '../sim/index.ts';
+import { type CompiledTrial, namingOf, standsWords, type TrialResult } from '../sim/index.ts';
 import type { TrialEntry } from './trialReport.ts';
 
 const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
@@ -36,6 +36,12 @@ export function trialText(
     `  ${outcomes[entry.outcome]} after ${entry.durationS.toFixed(1)} s: ${verdict}.`,
   ];
   if (trial.legs) lines.push(`  Over ${trial.legs.map((leg) => leg.trackName).join(', ')}.`);
+  if (trial.follows && entry.goesOnFrom !== undefined) {
+    const start = formatLength(entry.goesOnFrom.chainageMm / 1e3, { unit: 'm', digits: 2 });
+    lines.push(
+      `  Goes on from ${trial.follows.name} (${trial.follows.id}): starts at ${start}, ${standsWords(entry.goesOnFrom)}.`,
+    );
+  }
   for (const joint of entry.joints ?? []) lines.push(`  ${jointText(joint)}`);
   if (entry.closest !== undefined) lines.push(`  ${entry.closest}`);
   const explained = new Set<RiskId>();

@@ -71,9 +71,11 @@ export {
   setEasement,
   setElement,
   setEntry,
+  setFollows,
   setOrder,
   setProfilePoint,
   setStart,
+  setStop,
   setSupportsEvery,
   setTrialEnd,
   setVehicleField,
@@ -89,9 +91,11 @@ export {
 } from './edits/index.ts';
 export { type FieldLimits, fieldLimits } from './fieldLimits.ts';
 export { type FieldReading, fieldName, fieldUnit, readField } from './fieldText.ts';
+export { takingOver, trialsBefore, trialsTogether } from './goingOn.ts';
 export { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
 export type { SceneLineside } from './linesideSchema.ts';
 export { nearestWords } from './nearestWord.ts';
+export { isNoScene } from './noScene.ts';
 export type { SceneCorner } from './outlineSchema.ts';
 export { type ParsedScene, parseScene } from './parse.ts';
 export {
@@ -111,13 +115,17 @@ export type { Problem } from './problems.ts';
 export { type SceneQuantity, sceneQuantities } from './quantities.ts';
 export {
   covers,
+  extentOfObstacle,
+  isIn,
   isInside,
   type SceneBaseboard,
   type SceneDoor,
   type SceneObstacle,
   type SceneRoom,
+  type SceneRound,
   sideMm,
   standingEdges,
+  twiceArea,
 } from './room/index.ts';
 export type { Scene, SceneStructure } from './schema.ts';
 export { serialiseScene } from './serialise.ts';
@@ -135,8 +143,10 @@ export {
   shapeScales,
   spacingFor,
   startingShapes,
+  straightSpacingFor,
   usualValues,
 } from './shapes/index.ts';
+export { acrossMm, sharedStretches, standingOn } from './sharedWay.ts';
 export {
   couplingKinds,
   type SceneBuffers,

@@ -1,3 +1,4 @@
+import { followProblems } from './followChecks.ts';
 import { elementCurvatures } from './places.ts';
 import type { Problem } from './problems.ts';
 import { unknownId } from './references.ts';
@@ -27,7 +28,8 @@ export function trialProblems(scene: Scene, trial: SceneTrial, path: string): Pr
         scene.trains.map((one) => one.id),
       ),
     );
-  if (way === null || train === undefined) return problems;
+  problems.push(...followProblems(scene, trial, path));
+  if (way === null || train === undefined || problems.length > 0) return problems;
   const wrong = routeProblems(trial, way, path);
   if (wrong.length > 0) return wrong;
   const places = trainPlaces(scene, train);
@@ -92,7 +94,9 @@ function fitProblems(
   const { startMm, finishMm, forward } = leadingEnds(lengthMm, trainMm, trial);
   const least = forward ? trainMm : 0;
   const most = forward ? lengthMm : lengthMm - trainMm;
-  if (startMm < least || startMm > most) {
+  // Where a trial takes its train over from another is seen when it is run.
+  const taken = trial.follows !== undefined;
+  if (!taken && (startMm < least || startMm > most)) {
     problems.push({
       path: `${path}.startMm`,
       found: `the leading end at ${roundMm(startMm)} mm`,
@@ -100,7 +104,8 @@ function fitProblems(
       example: roundMm(forward ? least + 10 : most - 10),
     });
   }
-  if (finishMm > lengthMm || (forward ? finishMm <= startMm : finishMm >= startMm)) {
+  const short = !taken && (forward ? finishMm <= startMm : finishMm >= startMm);
+  if (finishMm > lengthMm || short) {
     problems.push({
       path: `${path}.finishMm`,
       found: `arrival at ${roundMm(finishMm)} mm, start at ${roundMm(startMm)} mm, towards the ${forward ? 'end' : 'start'} of the ${what}`,

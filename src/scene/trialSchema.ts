@@ -108,6 +108,12 @@ const trialFields = z.strictObject({
   ),
   train: idText('Id of a train.', 'evening-stopper'),
   leading: oneOf(['first', 'last'], 'Which end of the train goes ahead.'),
+  follows: maybe(
+    idText(
+      'Id of a trial of the same train, with "stopS", that this one goes on from: it begins where and how the train of that one comes to its stand. In place of "startMm".',
+      'up-past-the-turnout',
+    ),
+  ),
   startMm: maybe(
     quantity(0, bounds.lengthMm, 'Chainage of the leading end at the start, mm; just inside when left out.', 1500),
   ),
@@ -117,6 +123,14 @@ const trialFields = z.strictObject({
       bounds.lengthMm,
       'Chainage of the leading end on arrival, mm; the end of the track, or route, if left out.',
       17_500,
+    ),
+  ),
+  stopS: maybe(
+    quantity(
+      0,
+      600,
+      'On arrival every setting is turned to 0 over this long, s, and the trial is over when the train stands; left out: it is over on arrival.',
+      1,
     ),
   ),
   timeLimitS: quantity(0.1, bounds.timeLimitS, 'The trial is over after this long, s.', 120),

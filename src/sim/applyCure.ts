@@ -25,7 +25,8 @@ export function applyCure(scene: Scene, trialId: string, cure: Cure): Scene | nu
   if (changed === null) return null;
   const checked = parseScene(changed);
   if (!checked.ok) return null;
-  return trial.route === undefined || hangsTogether(checked.scene, trialId) ? checked.scene : null;
+  const alone = trial.route === undefined && trial.follows === undefined;
+  return alone || hangsTogether(checked.scene, trialId) ? checked.scene : null;
 }
 
 /** Whether a route still closes: a cure may have moved one of its tracks away from the next. */

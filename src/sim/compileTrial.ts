@@ -7,6 +7,7 @@ import {
   type Scene,
   type SceneOrder,
   type SceneTrial,
+  takingOver,
   trackIdsOf,
   trainLength,
   trainPlaces,
@@ -23,8 +24,8 @@ import type { CompiledScene, CompiledTrial, TrialLeg } from './types.ts';
 const mm = 1e-3;
 
 /**
- * One trial of a scene in SI, vehicle 0 leading. Throws RangeError when the scene has no such trial, track or train, or its
- * route does not hang together.
+ * One trial of a scene in SI, vehicle 0 leading. Throws RangeError when the scene has no such trial, track or train, its
+ * route does not hang together, or it cannot go on from where another ends.
  */
 export function compileTrial(compiled: CompiledScene, trialId: string): CompiledTrial {
   const { scene } = compiled;
@@ -36,7 +37,9 @@ export function compileTrial(compiled: CompiledScene, trialId: string): Compiled
   const vehicles = runningOrder(places, trial.leading);
   const train: Train = { name: fileTrain.name, vehicles };
   const { length } = path.track;
-  const ends = leadingEnds(wayLengthMm(wayOf(scene, trial) ?? []), trainLength(places) / mm, trial);
+  const way = wayOf(scene, trial) ?? [];
+  const ends = leadingEnds(wayLengthMm(way), trainLength(places) / mm, trial);
+  const startMm = takenOverMm(scene, trial) ?? ends.startMm;
   const alongPath = (chainageMm: number): number => (path.reversed ? length - chainageMm * mm : chainageMm * mm);
   return {
     id: trial.id,
@@ -44,12 +47,15 @@ export function compileTrial(compiled: CompiledScene, trialId: string): Compiled
     trackId: trackIds[0],
     trainId: fileTrain.id,
     path,
+    way,
+    ...(trial.follows !== undefined && { follows: compileTrial(compiled, trial.follows) }),
     ...(path.legs && { legs: namedLegs(scene, trackIds, path.legs) }),
     ...(joints.length > 0 && { joints }),
     train,
     script: {
-      start: alongPath(ends.startMm),
+      start: alongPath(startMm),
       finish: alongPath(ends.finishMm),
+      ...(trial.stopS !== undefined && { stop: trial.stopS }),
       timeLimit: trial.timeLimitS,
       orders: trial.orders.map((order) => speedOrder(order, trial, places.length, alongPath)),
     },
@@ -58,6 +64,18 @@ export function compileTrial(compiled: CompiledScene, trialId: string): Compiled
     lastLeads: trial.leading === 'last',
     surroundings: surroundingsOf(compiled, trial),
   };
+}
+
+/** Where a trial that goes on from another begins, mm along its way, were that one to stop dead as it arrives; null: it begins by itself. */
+function takenOverMm(scene: Scene, trial: SceneTrial): number | null {
+  if (trial.follows === undefined) return null;
+  const whose = `Trial "${trial.id}" goes on from "${trial.follows}"`;
+  const taken = takingOver(scene, found(scene.trials, trial.follows, 'trial'), trial);
+  if (taken === null) throw new RangeError(`${whose}, but where that one's train arrives is not on its way.`);
+  if (taken.leading !== trial.leading) {
+    throw new RangeError(`${whose}, where the train stands the other way round: let its end "${taken.leading}" lead.`);
+  }
+  return taken.startMm;
 }
 
 const namedLegs = (scene: Scene, trackIds: readonly string[], legs: readonly PathLeg[]): TrialLeg[] =>

@@ -3,6 +3,8 @@ import type { Run } from '../core/dynamics/types.ts';
 import { collectFindings } from '../core/findings/index.ts';
 import { assessRun } from '../core/risks/index.ts';
 import type { RiskContext } from '../core/risks/types.ts';
+import { cancelled } from './cancelled.ts';
+import { handOver } from './handOver.ts';
 import type { CompiledTrial, RunHooks, TrialResult } from './types.ts';
 
 /** Trial time solved between two looks at the clock, s. */
@@ -15,22 +17,48 @@ const longestTurnMs = 25;
 const runShare = 0.9;
 
 /**
- * Solves a trial and judges it, giving way to the event loop as it goes. How the work is sliced does not change a bit of
- * the result. Rejects with an AbortError when cancelled and with the solver's own error when the trial cannot run.
+ * Solves a trial and judges it, giving way to the event loop as it goes; the trials it goes on from are solved before it. How the work is sliced does not
+ * change a bit of the result. Rejects with an AbortError when cancelled and with the solver's own error when the trial cannot run.
  */
 export async function runTrial(trial: CompiledTrial, hooks: RunHooks = {}): Promise<TrialResult> {
-  const run = await runToEnd(trial, hooks);
+  const { begun, run } = await solve(trial, hooks);
   const context = riskContext(trial, run);
   const risks = assessRun(context);
   await nextTurn(hooks, 1);
-  return { trialId: trial.id, run, risks, findings: collectFindings(risks, context, trial) };
+  return { trialId: trial.id, run, risks, findings: collectFindings(risks, context, begun) };
 }
 
 /** Solves a trial alone, giving way to the event loop as it goes. Rejects like `runTrial`. */
-export async function runToEnd(trial: CompiledTrial, hooks: RunHooks = {}): Promise<Run> {
-  const { path, train, script, options } = trial;
+export const runToEnd = async (trial: CompiledTrial, hooks: RunHooks = {}): Promise<Run> =>
+  (await solve(trial, hooks)).run;
+
+/** A solved trial, as it begins: a train taken over from the trial before stands as that one left it. */
+interface Solved {
+  readonly begun: CompiledTrial;
+  readonly run: Run;
+}
+
+async function solve(trial: CompiledTrial, hooks: RunHooks): Promise<Solved> {
+  const { follows } = trial;
+  if (follows === undefined) return { begun: trial, run: await runAlone(trial, hooks) };
+  const trials = 1 + trialsBefore(trial);
+  const part = (from: number, to: number): RunHooks => ({
+    ...hooks,
+    onProgress: (done) => hooks.onProgress?.(runShare * from + (to - from) * done),
+  });
+  const before = await solve(follows, part(0, (trials - 1) / trials));
+  const begun = handOver(trial, follows, before.run);
+  return { begun, run: await runAlone(begun, part((trials - 1) / trials, 1)) };
+}
+
+/** How many trials come before one. */
+const trialsBefore = ({ follows }: CompiledTrial): number => (follows === undefined ? 0 : 1 + trialsBefore(follows));
+
+/** Runs a trial from where its script says. */
+async function runAlone(trial: CompiledTrial, hooks: RunHooks): Promise<Run> {
+  const { path, train, script, options, stretch } = trial;
   stopIfCancelled(hooks);
-  const stepper = startRun({ path, train, script, options });
+  const stepper = startRun({ path, train, script, options, ...(stretch && { stretch }) });
   for (let over = false; !over; ) {
     const turnEnds = performance.now() + longestTurnMs;
     do over = stepper.advance(slice);
@@ -61,6 +89,3 @@ export async function nextTurn(hooks: RunHooks, done: number): Promise<void> {
 function stopIfCancelled(hooks: RunHooks): void {
   if (hooks.signal?.aborted) throw cancelled();
 }
-
-/** The error of a run that was called off. */
-export const cancelled = (): DOMException => new DOMException('The trial was cancelled.', 'AbortError');

@@ -49,7 +49,7 @@ export function trialWorked(scene: Scene, like: SceneTrialEntry, wanted: Working
  * The same scene with one more trial: `like`, worked the wanted way.
  *
  * Places along the track lose their meaning when the train comes from the other end, so a trial that is turned round starts and
- * ends at the ends of the track and runs at one setting from the start.
+ * ends at the ends of the track and runs at one setting from the start. With its other end ahead it goes on from no other trial either.
  */
 export function withTrialWorked(
   scene: Scene,
@@ -57,9 +57,11 @@ export function withTrialWorked(
   wanted: Working,
   name: string,
 ): { scene: Scene; trialId: string } {
-  const { startMm: _start, finishMm: _finish, ...placeless } = like;
+  const { startMm: _start, finishMm: _finish, stopS: _stop, ...placeless } = like;
   const turned = wanted.towards !== towardsOf(scene, like);
-  const base = turned ? { ...placeless, orders: [{ atS: 0, setting: runningSetting(like) }] } : like;
+  const { follows: _follows, ...base } = turned
+    ? { ...placeless, orders: [{ atS: 0, setting: runningSetting(like) }] }
+    : like;
   const route = like.route && turned ? reversedRoute(like.route) : like.route;
   const way = route === undefined ? { towards: wanted.towards } : { route };
   const trialId = freeId(

@@ -1,9 +1,21 @@
 import type { SceneTrack } from '../trackSchema.ts';
-import type { SceneLeg } from '../trialSchema.ts';
+import type { SceneLeg, SceneTrial } from '../trialSchema.ts';
+import { reversedRoute, wayLengthMm, wayOf } from '../way.ts';
 import { climbTrack } from './climb.ts';
+import { type Movement, oneTrain } from './oneTrain.ts';
 import { cornerMm, leadFor, verticalCurveFor } from './pieces.ts';
-import { chosen, inProportion, type ShapeField, type ShapeRun, type StartingShape, shapedScene } from './shape.ts';
+import type { ShapeScale } from './scales.ts';
+import {
+  chosen,
+  inProportion,
+  type ShapeField,
+  type ShapeRun,
+  type StartingShape,
+  shapedScene,
+  usualCoaches,
+} from './shape.ts';
 import { besideClimbFor } from './spacing.ts';
+import { usualTrainMm } from './stock.ts';
 import { standFor } from './storage.ts';
 import { type Hand, turnoutFor, wayBeside } from './turnouts.ts';
 
@@ -14,6 +26,15 @@ const fields: readonly ShapeField[] = [
   { id: 'wallMm', name: 'Length of the wall', unit: 'mm', low: 500, high: 60_000, usual: inProportion(7000, 100) },
   { id: 'lowMm', name: 'Height at its foot', unit: 'mm', low: -2000, high: 2000, usual: () => 0 },
 ];
+
+/**
+ * Widest gauge, mm, on which the usual train stops by itself within the room past a turnout. How far a train runs on grows with the square of the gauge, that
+ * room only with the gauge: in O and 1 it would run off the end.
+ */
+const stopsWithinMm = 23;
+
+/** Share of the room past a turnout, besides the train's own, by which a train clears it before its driver shuts off. */
+const pastShare = 0.15;
 
 /** Crossings of the turnouts at which trains set back. */
 const crossing = 6;
@@ -73,21 +94,20 @@ export const switchbackShape: StartingShape = {
       turnoutAtMm = (first ? 0 : way.lengthMm) + footMm + slope + levelMm;
       heightMm = toMm;
     });
-    return {
-      scene: shapedScene(scale, {
-        name: 'New switchback',
-        shows: `A climb of ${riseMm} mm in ${legs} legs at ${(100 * grade).toFixed(2)} per cent.`,
-        tracks,
-        runs: tracks.map(({ id, name }, leg): ShapeRun => {
-          const from: SceneLeg[] = leg === 0 ? [] : [{ track: legId(leg - 1), towards: 'start' }];
-          return {
-            id,
-            name: name.toLowerCase(),
-            route: [...from, { track: id, towards: 'end' }],
-            ways: ['up', 'down'],
-          };
-        }),
+    const routes = tracks.map(({ id }, leg): SceneLeg[] => [
+      ...(leg === 0 ? [] : [{ track: legId(leg - 1), towards: 'start' as const }]),
+      { track: id, towards: 'end' },
+    ]);
+    const scene = shapedScene(scale, {
+      name: 'New switchback',
+      shows: `A climb of ${riseMm} mm in ${legs} legs at ${(100 * grade).toFixed(2)} per cent.`,
+      tracks,
+      runs: tracks.map(({ id, name }, leg): ShapeRun => {
+        return { id, name: name.toLowerCase(), route: routes[leg], ways: ['up', 'down'] };
       }),
+    });
+    return {
+      scene: { ...scene, trials: [...scene.trials, ...inOneGo(scale, tracks, routes, stand.mm)] },
       promise: { riseMm, gradePercent: 100 * grade, radiusMm: turnout.radiusMm, clearMm: null },
       because: [turnout.because, beside.because, stand.because, curve.because],
     };
@@ -95,3 +115,31 @@ export const switchbackShape: StartingShape = {
 };
 
 const legId = (leg: number): string => `leg-${leg + 1}`;
+
+/** One train up all legs, pulled first, and one down again: past each turnout, and back. The driver shuts off when it has gone past by a little of what room there is. */
+function inOneGo(
+  scale: ShapeScale,
+  tracks: readonly SceneTrack[],
+  routes: readonly (readonly SceneLeg[])[],
+  standMm: number,
+): SceneTrial[] {
+  if (scale.gaugeMm > stopsWithinMm) return [];
+  const shortMm = (1 - pastShare) * (standMm - usualTrainMm(scale, usualCoaches));
+  const movements = (way: 'up' | 'down', order: readonly number[]): Movement[] =>
+    order.map((leg, index) => {
+      const route = way === 'up' ? routes[leg] : reversedRoute(routes[leg]);
+      const lengthMm = wayLengthMm(wayOf({ tracks }, { route: [...route] }) ?? []);
+      const what = `${tracks[leg].name.toLowerCase()}${index === 0 ? '' : ', set back'}`;
+      const movement = { name: `${way === 'up' ? 'Up' : 'Down'} in one go: ${what}`, route };
+      return index < order.length - 1 ? { ...movement, stopMm: lengthMm - shortMm } : movement;
+    });
+  const up = tracks.map((_, leg) => leg);
+  return [
+    ...oneTrain(scale, tracks, { id: 'climbs', way: 'up', movements: movements('up', up) }),
+    ...oneTrain(scale, tracks, {
+      id: 'descends',
+      way: 'down',
+      movements: movements('down', up.toReversed()),
+    }),
+  ];
+}

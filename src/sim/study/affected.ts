@@ -1,8 +1,8 @@
-import { type Address, type Scene, trackIdsOf } from '../../scene/index.ts';
+import { type Address, type Scene, trackIdsOf, trialsBefore } from '../../scene/index.ts';
 
 /**
  * Ids of the trials that a change at this address can make a difference to, by what they run on and with; all of them when it is
- * nobody's own (a coupling, the deck). A track's change is looked at on that track alone, not on those above and below it.
+ * nobody's own (a coupling, the deck), with those that go on from one of them. A track's change is looked at on that track alone, not on those above and below it.
  */
 export function affectedTrials(scene: Scene, at: Address): string[] {
   const [list, id] = at.split('/');
@@ -14,7 +14,10 @@ export function affectedTrials(scene: Scene, at: Address): string[] {
     const train = scene.trains.find((one) => one.id === trial.train);
     return train?.vehicles.some(({ stock }) => stock === id) === true;
   });
-  return users.map((trial) => trial.id);
+  const reached = scene.trials.filter((trial) =>
+    [trial, ...trialsBefore(scene, trial)].some((one) => users.includes(one)),
+  );
+  return reached.map((trial) => trial.id);
 }
 
 /** Whether a track is another one, or branches off it, or off one that does. */
@@ -23,4 +26,10 @@ export function restsOn(tracks: Scene['tracks'], id: string, other: string | und
   const start = tracks.find((track) => track.id === id)?.start;
   // A branch stands below its main track in the file, so this ends.
   return start !== undefined && 'branchOf' in start && restsOn(tracks, start.branchOf, other);
+}
+
+/** Ids of the tracks that some trials run over, each once, in the order of the file. */
+export function tracksUnder(scene: Scene, trialIds: readonly string[]): string[] {
+  const used = new Set(scene.trials.filter(({ id }) => trialIds.includes(id)).flatMap(trackIdsOf));
+  return scene.tracks.flatMap(({ id }) => (used.has(id) ? [id] : []));
 }

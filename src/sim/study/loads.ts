@@ -6,6 +6,7 @@ import {
   type SceneTrial,
   trainLength,
   trainPlaces,
+  trialsTogether,
   wayLengthMm,
   wayOf,
 } from '../../scene/index.ts';
@@ -107,15 +108,19 @@ export function loadedScene(scene: Scene, trialId: string, engine: string, kind:
   const own = { stock: engine, ...(turned ? { turned } : {}) };
   const load = count === 0 ? [] : [{ stock: kind, ...(count === 1 ? {} : { count }) }];
   const loaded: SceneTrain = { ...train, id: loadId(scene), vehicles: engineFirst ? [own, ...load] : [...load, own] };
-  const orders = trial.orders.map(({ vehicle, ...order }) =>
-    vehicle === undefined ? order : { ...order, vehicle: engineFirst ? 1 : count + 1 },
-  );
-  const { startMm: _start, ...withoutStart } = trial;
-  const fitted: SceneTrial = { ...(fits(scene, trial, loaded) ? trial : withoutStart), train: loaded.id, orders };
+  // Trials that go on from each other have one train.
+  const together = trialsTogether(scene, trialId);
+  const fitted = (one: SceneTrial): SceneTrial => {
+    const orders = one.orders.map(({ vehicle, ...order }) =>
+      vehicle === undefined ? order : { ...order, vehicle: engineFirst ? 1 : count + 1 },
+    );
+    const { startMm: _start, ...withoutStart } = one;
+    return { ...(fits(scene, one, loaded) ? one : withoutStart), train: loaded.id, orders };
+  };
   const parsed = parseScene({
     ...scene,
     trains: [...scene.trains, loaded],
-    trials: scene.trials.map((one) => (one.id === trialId ? fitted : one)),
+    trials: scene.trials.map((one) => (together.has(one.id) ? fitted(one) : one)),
     variants: [],
     surveys: [],
   });

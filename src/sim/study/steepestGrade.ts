@@ -83,7 +83,7 @@ function rampScene(scene: Scene, trialId: string, gradePercent: number, radiusMm
   const wholeMm = 2 * lengthMm + 2 * wayMm;
   const bend = { kind: 'helix', radiusMm, turn: 'left', turns: wholeMm / (2 * Math.PI * (radiusMm ?? 1)) };
   const strongest = trial.orders.reduce((most, one) => (Math.abs(one.setting) > Math.abs(most.setting) ? one : most));
-  const { startMm: _start, passers: _passers, route: _route, ...own } = trial;
+  const { startMm: _start, passers: _passers, route: _route, follows: _follows, stopS: _stop, ...own } = trial;
   const climb: SceneTrial = {
     ...own,
     track: 'ramp',

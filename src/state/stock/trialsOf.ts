@@ -25,7 +25,15 @@ export function missingWorkings({ trials }: Scene, trainId: string, trackId: str
 export function withAllWorkings(scene: Scene, trainId: string, trackId: string, like: string): Scene {
   const driven = findTrial(scene, like);
   if (driven === null) throw new RangeError(`There is no trial “${like}” to drive them by.`);
-  const { startMm: _start, finishMm: _finish, passers: _passers, route: _route, ...placeless } = driven;
+  const {
+    startMm: _start,
+    finishMm: _finish,
+    passers: _passers,
+    route: _route,
+    follows: _follows,
+    stopS: _stop,
+    ...placeless
+  } = driven;
   const setting = Math.max(...driven.orders.map((order) => Math.abs(order.setting)));
   const trials = [...scene.trials];
   for (const working of missingWorkings(scene, trainId, trackId)) {

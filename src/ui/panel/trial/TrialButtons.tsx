@@ -21,6 +21,9 @@ export function TrialButtons({ trials, labelledBy }: TrialButtonsProps) {
             onClick={() => void actions.chooseTrial(trial.id)}
           >
             {trial.name}
+            {trial.follows !== undefined && (
+              <small>goes on from {trials.find(({ id }) => id === trial.follows)?.name ?? trial.follows}</small>
+            )}
           </button>
         </li>
       ))}
