@@ -20,6 +20,8 @@ const options = {
   out: { type: 'string' },
   eased: { type: 'boolean' },
   risk: { type: 'string' },
+  measure: { type: 'string', multiple: true },
+  limit: { type: 'string', multiple: true },
   points: { type: 'string' },
   edge: { type: 'string' },
   draws: { type: 'string' },

@@ -2,6 +2,7 @@ import type { FoundProfile } from '../core/study/profile/index.ts';
 import type { Scene } from '../scene/index.ts';
 import { compileScene } from '../sim/index.ts';
 import { bestProfile, type ProfileMiss } from '../sim/study/bestProfile.ts';
+import { curveWorth } from '../sim/study/index.ts';
 import { presentRuling, profileTaskOf, scenePoints } from '../sim/study/sceneProfile.ts';
 import { loadSolver } from '../sim/survey/solver.ts';
 import type { BestReport } from './bestReport.ts';
@@ -88,8 +89,8 @@ export async function best(scene: Scene, options: BestOptions): Promise<StudyOut
   }
 }
 
-/** HO rule of the trade, 32/R(in) per cent, as a length, mm; vertical curves begin and end at steps of this, mm. */
-export const curveRuleMm = 8.128;
+/** The rule of the trade for what a curve is worth, as a length, mm; vertical curves begin and end at steps of this, mm. */
+export const curveRuleMm = curveWorth * 1e3;
 const nodeMm = 50;
 
 /** Which climbs count, as `--towards` says. */

@@ -221,7 +221,7 @@ function output(question: RouteQuestion, answer: RouteAnswer): StudyOutput<BestR
     report,
     text: bestRouteText(question, answer),
     csv: csvOf(
-      [...addresses, ...measureColumns, ...outcomeColumns],
+      [...new Set([...addresses, ...measureColumns, ...outcomeColumns])],
       routes.map(({ settings, outcome, points: _points, misses: _misses, conflicts: _conflicts, ...measures }) => ({
         ...Object.fromEntries(settings.map(({ at, to }) => [at, to])),
         ...measures,
@@ -257,7 +257,7 @@ const routeFields = (one: RouteFound, { gauge }: RouteQuestion): RouteFields => 
   fullShare: one.margin,
   quickPasses: one.quickPasses,
   agrees: one.agrees,
-  outcome: one.probe === null ? null : outcomeFields(one.probe, gauge),
+  outcome: one.probe === null ? null : outcomeFields(one.probe, { gauge }),
   misses: [...one.misses],
   conflicts: one.conflicts.map(({ kind, name, trackId, chainage, by }) => ({
     limit: kind,

@@ -13,7 +13,7 @@ export function bestRouteText(question: RouteQuestion, answer: RouteAnswer): str
   const { scene, trackId, aim } = question;
   const several = question.trialIds.length > 1;
   const line = (one: RouteFound): string => {
-    const call = one.probe === null ? '' : `, ${callText(one.probe, question.gauge, several)}`;
+    const call = one.probe === null ? '' : `, ${callText(one.probe, { gauge: question.gauge }, several)}`;
     const misses = one.misses.length === 0 ? '' : ` (misses: ${one.misses.map(inWords).join(', ')})`;
     const verdict = one.agrees === null ? '' : `, ${agreementText(one)}`;
     return `${(one.ruling * 100).toFixed(3)} %, takes ${(one.across * 1e3).toFixed(0)} x ${(one.along * 1e3).toFixed(0)} mm${call}${verdict}${misses}`;

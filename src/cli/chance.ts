@@ -5,7 +5,7 @@ import type { ChanceReport } from './chanceReport.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
 import { rangeOf } from './fieldText.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { checkAddress, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
+import { checkAddress, judgingFields, type StudyOptions, studyJudging, studyTrials, wholeText } from './studyTrials.ts';
 import type { StudyOutput } from './sweep.ts';
 
 export interface ChanceOptions extends StudyOptions {
@@ -39,13 +39,21 @@ export async function chance(
     options.trial,
     ranges.map(({ at }) => at),
   );
-  const gauge = studyGauge(options.risk);
+  const judging = studyJudging(options);
   const exactness: Exactness = options.quick === true ? 'steady' : 'run';
   const quantities = ranges.map(({ at, from, to }) => ({ at, low: Math.min(from, to), high: Math.max(from, to) }));
-  const found = await chanceOf(scene, quantities, draws, seed, { trialIds: trials, gauge, exactness }, probe, hooks);
+  const found = await chanceOf(
+    scene,
+    quantities,
+    draws,
+    seed,
+    { trialIds: trials, ...judging, exactness },
+    probe,
+    hooks,
+  );
   const rows = found.draws.map(({ values, probe: outcome }) => ({
     values: [...values],
-    ...outcomeFields(outcome, gauge),
+    ...outcomeFields(outcome, judging),
   }));
   const uncertain = ranges.map((range, k) => ({ ...range, influence: known(found.influence[k]) }));
   const head = {
@@ -53,7 +61,7 @@ export async function chance(
     version: 1,
     scene: scene.name,
     trials,
-    gauge,
+    ...judgingFields(judging),
     exactness,
     whole: found.whole,
   } as const;

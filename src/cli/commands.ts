@@ -56,9 +56,9 @@ export const commands: Readonly<Record<CommandName, Command>> = {
       streams.out.write(quantityList(scene));
       return exitCodes.passes;
     }
-    const { vary = [], points, edge } = values;
+    const { vary = [], points, edge, measure } = values;
     return study(values, streams, (hooks, probe) =>
-      sweep(scene, { ...shared(values), vary, points, edge }, hooks, probe),
+      sweep(scene, { ...shared(values), vary, points, edge, measure }, hooks, probe),
     );
   },
 
@@ -72,9 +72,9 @@ export const commands: Readonly<Record<CommandName, Command>> = {
 
   compare(file, values, streams) {
     const scene = readScene(file);
-    const { with: spoken = [], variant = [] } = values;
+    const { with: spoken = [], variant = [], measure } = values;
     return study(values, streams, (hooks, probe) =>
-      compare(scene, { ...shared(values), with: spoken, variant }, hooks, probe),
+      compare(scene, { ...shared(values), with: spoken, variant, measure }, hooks, probe),
     );
   },
 
@@ -132,9 +132,10 @@ export const commands: Readonly<Record<CommandName, Command>> = {
 };
 
 /** What every study takes from the command line. */
-const shared = ({ trial, risk, quick }: Values): StudyOptions => ({
+const shared = ({ trial, risk, limit, quick }: Values): StudyOptions => ({
   trial: trial === undefined ? undefined : [trial],
   risk,
+  limit,
   quick,
 });
 

@@ -5,6 +5,7 @@ import {
   type Compared,
   compareScenes,
   type Exactness,
+  type Measure,
   type ProbeBy,
   probeScene,
   type RouteMeasure,
@@ -13,10 +14,11 @@ import {
 import type { CompareReport, TrackFields } from './compareReport.ts';
 import { BadInput, exitCodes } from './exitCodes.ts';
 import { assignment, fieldNumber } from './fieldText.ts';
+import { measureOf, measureText } from './measureFields.ts';
 import { problemText } from './readScene.ts';
 import { finiteMm } from './reportFields.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { callText, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
+import { callText, judgingFields, type StudyOptions, studyJudging, studyTrials, wholeText } from './studyTrials.ts';
 import type { StudyOutput } from './sweep.ts';
 
 export interface CompareOptions extends StudyOptions {
@@ -24,6 +26,8 @@ export interface CompareOptions extends StudyOptions {
   readonly with: readonly string[];
   /** Ids of the scene's own variants; all of them when neither these nor `with` are given. */
   readonly variant: readonly string[];
+  /** Words of measures to be told of every railway. */
+  readonly measure?: readonly string[] | undefined;
 }
 
 /**
@@ -47,12 +51,13 @@ export async function compare(
     throw new BadInput('There is nothing to compare with: the scene has no variants; give --with ADDRESS=VALUE.');
   }
   const trials = studyTrials(scene, options.trial, ['']);
-  const gauge = studyGauge(options.risk);
+  const judging = studyJudging(options);
+  const told = (options.measure ?? []).map(measureOf);
   const exactness: Exactness = options.quick === true ? 'steady' : 'run';
   const rows = await compareScenes(candidates, trials, exactness, probe, hooks);
   const railways = rows.map((row) => ({
     name: row.name,
-    ...outcomeFields(row.probe, gauge),
+    ...outcomeFields(row.probe, judging),
     tracks: [...row.tracks].map(([id, measure]) => trackFields(id, measure)),
   }));
   const report: CompareReport = {
@@ -60,7 +65,7 @@ export async function compare(
     version: 1,
     scene: scene.name,
     trials,
-    gauge,
+    ...judgingFields(judging),
     exactness,
     whole: rows.length === candidates.length,
     railways,
@@ -68,11 +73,11 @@ export async function compare(
   const several = trials.length > 1;
   return {
     report,
-    text: `${scene.name}\n${rows.map((row, k) => rowText(row, railways[k], callText(row.probe, gauge, several))).join('\n')}\n${wholeText(rows.length === candidates.length)}`,
+    text: `${scene.name}\n${rows.map((row, k) => rowText(row, railways[k], callText(row.probe, judging, several), told)).join('\n')}\n${wholeText(rows.length === candidates.length)}`,
     csv: csvOf(
-      ['name', ...trackColumns, ...outcomeColumns],
+      ['name', ...trackColumns.map(columnOf), ...outcomeColumns],
       railways.flatMap(({ tracks, ...rest }) =>
-        tracks.length === 0 ? [rest] : tracks.map((one) => ({ ...one, ...rest })),
+        tracks.length === 0 ? [rest] : tracks.map((one) => ({ ...ofTrack(one), ...rest })),
       ),
     ),
     exitCode:
@@ -130,7 +135,19 @@ const trackColumns = [
   'alongMm',
 ] as const satisfies readonly (keyof TrackFields)[];
 
-function rowText({ name }: Compared, { passes, tracks }: CompareReport['railways'][number], call: string): string {
+/** Measures of all tracks together stand beside those of each: the columns of one track say so. */
+const columnOf = (field: keyof TrackFields): string =>
+  field === 'track' ? field : `track${field[0].toUpperCase()}${field.slice(1)}`;
+
+const ofTrack = (fields: TrackFields): object =>
+  Object.fromEntries(trackColumns.map((field) => [columnOf(field), fields[field] ?? undefined]));
+
+function rowText(
+  { name, probe }: Compared,
+  { passes, tracks }: CompareReport['railways'][number],
+  call: string,
+  told: readonly Measure[],
+): string {
   const takes = tracks.map(
     (one) =>
       `         ${one.track}: ${(one.lengthMm / 1e3).toFixed(2)} m long, rises ${one.riseMm.toFixed(0)} mm, ` +
@@ -138,5 +155,9 @@ function rowText({ name }: Compared, { passes, tracks }: CompareReport['railways
       `${one.tightestRadiusMm === null ? 'straight' : `tightest ${one.tightestRadiusMm.toFixed(0)} mm`}, ` +
       `takes ${one.acrossMm.toFixed(0)} x ${one.alongMm.toFixed(0)} mm`,
   );
-  return [`  ${passes ? 'passes' : 'fails '} ${name}: ${call}`, ...takes].join('\n');
+  return [
+    `  ${passes ? 'passes' : 'fails '} ${name}: ${call}`,
+    ...takes,
+    ...told.map((one) => `         ${measureText(one, probe)}`),
+  ].join('\n');
 }

@@ -1,3 +1,5 @@
+import { measures } from '../sim/study/index.ts';
+
 /** A command of the program as its help tells it. */
 export interface HelpPage {
   /** How it is written. */
@@ -11,10 +13,13 @@ export interface HelpPage {
 
 const workersOption = ['--workers 2', 'threads that run trials; one for each core, up to four, when left out'] as const;
 
+const measureOption = ['--measure WORD', `told of each: ${measures.map(({ id }) => id).join(', ')}`] as const;
+
 /** Options of every study. */
 const studyOptions = [
   ['--trial ID', 'only this trial; all that the numbers matter to when left out'],
   ['--risk ID', 'this risk alone decides; everything when left out'],
+  ['--limit "WORD<=AMOUNT"', 'a measure has to keep this too, <= or >=, in any unit: "room-depth<=1600mm"'],
   ['--quick', 'the quasi-static pass instead of full runs: run-ins and starts are left out'],
   workersOption,
   ['--json', 'one JSON document instead (docs/reference)'],
@@ -55,6 +60,7 @@ export const helpPages = {
       ['--vary ADDRESS=FROM..TO', 'the number and its range; twice for a map of two numbers'],
       ['--list', 'shows every number that can be varied, with its address'],
       ['--points 9', 'values evenly apart; 9 when left out, 6 either way for a map'],
+      measureOption,
       ['--edge 5mm', 'pins edges down to this; a 64th of the range when left out'],
       ...studyOptions,
     ],
@@ -80,6 +86,7 @@ export const helpPages = {
     options: [
       ['--with ADDRESS=VALUE', 'a variant; several numbers with ";" between, a name with ":" before'],
       ['--variant ID', 'a variant of the scene file; all of them when nothing is named'],
+      measureOption,
       ...studyOptions,
     ],
     examples: [

@@ -47,12 +47,12 @@ export async function loads(
       passes,
       fails,
       massG: mass * 1e3,
-      failing: failing === null ? null : outcomeFields(failing, gauge),
+      failing: failing === null ? null : outcomeFields(failing, { gauge }),
     }));
     const lines = found.loads.map(
       ({ trialId, engine, kind, passes, mass, failing }) =>
         `  ${trialId}: ${engine} takes ${passes < 0 ? 'nothing, not even itself' : `${passes} x ${kind} (${(mass * 1e3).toFixed(0)} g)`}` +
-        `${failing === null ? ', the most asked about' : `; one more: ${callText(failing, gauge, false)}`}`,
+        `${failing === null ? ', the most asked about' : `; one more: ${callText(failing, { gauge }, false)}`}`,
     );
     return {
       report: {

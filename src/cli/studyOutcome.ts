@@ -1,25 +1,26 @@
-import { closestCall, type Gauge, type Probe, passesBy } from '../sim/study/index.ts';
+import { closestCall, missedLimits, type Probe, passesBy } from '../sim/study/index.ts';
+import { measureColumns, measureFields } from './measureFields.ts';
 import { amountScales } from './reportFields.ts';
+import type { Judging } from './studyTrials.ts';
 import type { OutcomeFields } from './sweepReport.ts';
 
 /** What a probe came to, as the reports say it. */
-export function outcomeFields(probe: Probe, gauge: Gauge): OutcomeFields {
-  if (!probe.ok) return { passes: false, cannotRun: probe.reason };
-  const passes = passesBy(gauge)(probe);
-  const forces = {
-    greatestDraftN: Math.max(...probe.trials.map(({ greatestDraft }) => greatestDraft)),
-    greatestBuffN: Math.max(...probe.trials.map(({ greatestBuff }) => greatestBuff)),
-  };
+export function outcomeFields(probe: Probe, { gauge, limits = [] }: Judging): OutcomeFields {
+  if (!probe.ok) return { passes: false, cannotRun: probe.reason, ...measureFields(probe) };
+  const missed = missedLimits(probe, limits).map(({ measure }) => measure);
   const call = closestCall(probe, gauge);
-  if (call === null) return { passes, ...forces };
-  const [suffix, factor] = amountScales[call.unit];
+  const scale = call && amountScales[call.unit];
   return {
-    passes,
-    closestRisk: call.risk,
-    closestTrial: call.trialId,
-    [`margin${suffix}`]: call.margin * factor,
-    chainageMm: call.chainage * 1e3,
-    ...forces,
+    passes: passesBy(gauge, limits)(probe),
+    ...(call &&
+      scale && {
+        closestRisk: call.risk,
+        closestTrial: call.trialId,
+        [`margin${scale[0]}`]: call.margin * scale[1],
+        chainageMm: call.chainage * 1e3,
+      }),
+    ...(missed.length > 0 && { missed }),
+    ...measureFields(probe),
   };
 }
 
@@ -33,7 +34,7 @@ export function csvOf(columns: readonly string[], rows: readonly Readonly<Record
 }
 
 /** Columns of an outcome in a table of comma-separated values. */
-export const outcomeColumns = [
+export const outcomeColumns: readonly string[] = [
   'passes',
   'closestRisk',
   'closestTrial',
@@ -42,7 +43,7 @@ export const outcomeColumns = [
   'marginShare',
   'marginN',
   'chainageMm',
-  'greatestDraftN',
-  'greatestBuffN',
+  'missed',
+  ...measureColumns,
   'cannotRun',
-] as const satisfies readonly (keyof OutcomeFields)[];
+];

@@ -2,8 +2,16 @@ import { riskTitle, showAmount } from '../core/findings/index.ts';
 import { risks } from '../core/risks/index.ts';
 import type { Scene } from '../scene/index.ts';
 import { sceneQuantities } from '../scene/index.ts';
-import { affectedTrials, closestCall, type Gauge, type Probe } from '../sim/study/index.ts';
+import {
+  affectedTrials,
+  closestCall,
+  type Gauge,
+  type MeasureLimit,
+  missedLimits,
+  type Probe,
+} from '../sim/study/index.ts';
 import { BadInput } from './exitCodes.ts';
+import { limitFields, limitOf, missText } from './measureFields.ts';
 
 const show = { lengthUnit: 'mm', gradeForm: 'percent' } as const;
 
@@ -12,6 +20,14 @@ export interface StudyOptions {
   readonly trial?: readonly string[] | undefined;
   readonly risk?: string | undefined;
   readonly quick?: boolean | undefined;
+  /** Each `MEASURE<=AMOUNT` or `MEASURE>=AMOUNT`: they count too. */
+  readonly limit?: readonly string[] | undefined;
+}
+
+/** What decides whether a railway passes. */
+export interface Judging {
+  readonly gauge: Gauge;
+  readonly limits?: readonly MeasureLimit[];
 }
 
 /**
@@ -38,6 +54,18 @@ export function studyGauge(risk: string | undefined): Gauge {
   return found.id;
 }
 
+/** What decides, by `--risk` and `--limit`. */
+export const studyJudging = ({ risk, limit }: StudyOptions): Required<Judging> => ({
+  gauge: studyGauge(risk),
+  limits: (limit ?? []).map(limitOf),
+});
+
+/** The same as reports say it. */
+export const judgingFields = ({ gauge, limits }: Required<Judging>) => ({
+  gauge,
+  ...(limits.length > 0 && { limits: limits.map(limitFields) }),
+});
+
 /** Refuses an address that the scene has no number at, with those that look like it. */
 export function checkAddress(scene: Scene, at: string): void {
   const known = sceneQuantities(scene).map((one) => one.at);
@@ -53,12 +81,15 @@ export const wholeText = (whole: boolean): string =>
   whole ? '' : 'Stopped before its end: this is what was done until then.\n';
 
 /** A closest call in words: `override 0.2 mm at 8.78 m (propelled-down)`, or why nothing could be run. */
-export function callText(probe: Probe, gauge: Gauge, several: boolean): string {
+export function callText(probe: Probe, { gauge, limits = [] }: Judging, several: boolean): string {
   if (!probe.ok) return `cannot be run: ${probe.reason}`;
   const call = closestCall(probe, gauge);
-  if (call === null) return 'nothing can happen';
+  const missed = missedLimits(probe, limits)
+    .map((limit) => `; ${missText(limit, probe)}`)
+    .join('');
+  if (call === null) return `nothing can happen${missed}`;
   const stopped = probe.trials.find(({ outcome }) => outcome !== 'arrived');
   const words = `${riskTitle(call.risk).toLowerCase()} ${showAmount(call.margin, call.unit, show)} at ${(call.chainage * 1e3).toFixed(0)} mm`;
   const whose = several ? ` (${call.trialId})` : '';
-  return `${words}${whose}${stopped === undefined ? '' : `; ${stopped.trialId} ${stopped.outcome}`}`;
+  return `${words}${whose}${stopped === undefined ? '' : `; ${stopped.trialId} ${stopped.outcome}`}${missed}`;
 }

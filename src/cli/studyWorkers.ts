@@ -30,6 +30,7 @@ function threadWhenAsked(): SimHost {
     runTrial: (...question) => started().runTrial(...question),
     tryCure: (...question) => started().tryCure(...question),
     probe: (...question) => started().probe(...question),
+    glance: (...question) => started().glance(...question),
     dispose: () => thread?.end(),
   };
 }

@@ -2,8 +2,9 @@ import type { StudyHooks } from '../core/study/index.ts';
 import { type Scene, type SceneQuantity, sceneQuantities } from '../scene/index.ts';
 import {
   type Exactness,
-  type Gauge,
+  type Measure,
   mapScene,
+  measureUnits,
   type Probe,
   type ProbeBy,
   passesBy,
@@ -12,8 +13,18 @@ import {
 } from '../sim/study/index.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import { fieldNumber, rangeOf } from './fieldText.ts';
+import { measureOf, measureText } from './measureFields.ts';
 import { csvOf, outcomeColumns, outcomeFields } from './studyOutcome.ts';
-import { callText, checkAddress, type StudyOptions, studyGauge, studyTrials, wholeText } from './studyTrials.ts';
+import {
+  callText,
+  checkAddress,
+  type Judging,
+  judgingFields,
+  type StudyOptions,
+  studyJudging,
+  studyTrials,
+  wholeText,
+} from './studyTrials.ts';
 import type { SweepReport } from './sweepReport.ts';
 
 export interface SweepOptions extends StudyOptions {
@@ -21,6 +32,8 @@ export interface SweepOptions extends StudyOptions {
   readonly vary: readonly string[];
   readonly points?: string | undefined;
   readonly edge?: string | undefined;
+  /** Words of measures to be told of every value. */
+  readonly measure?: readonly string[] | undefined;
 }
 
 export interface StudyOutput<R> {
@@ -58,16 +71,17 @@ export async function sweep(
     options.trial,
     ranges.map(({ at }) => at),
   );
-  const gauge = studyGauge(options.risk);
+  const judging = studyJudging(options);
+  const told = (options.measure ?? []).map(measureOf);
   const exactness: Exactness = options.quick === true ? 'steady' : 'run';
-  const spec = { trialIds, gauge, exactness };
+  const spec = { trialIds, ...judging, exactness };
   const points = pointsOf(options.points, ranges.length === 1 ? usualPoints.line : usualPoints.map);
   const head = {
     report: 'gradewright-sweep',
     version: 1,
     scene: scene.name,
     trials: trialIds,
-    gauge,
+    ...judgingFields(judging),
     exactness,
     quantities: ranges,
   } as const;
@@ -82,19 +96,22 @@ export async function sweep(
       const report = {
         ...head,
         whole: line.whole,
-        points: pointRows(rows, gauge),
+        points: pointRows(rows, judging),
         edges: line.edges.map((edge) => ({ ...edge })),
       };
-      return output(report, rows, gauge, edgeText(report.edges, rows, gauge));
+      return output(report, rows, judging, told, edgeText(report.edges, rows, judging));
     }
     const area = await mapScene(scene, { ...first, points }, { ...second, points }, mapRefinement, spec, probe, hooks);
     const rows = area.outcomes.flatMap((outcome, k) => {
       const values = [area.across[k % points], area.up[Math.floor(k / points)]];
       return outcome === null ? [] : [{ values, outcome }];
     });
-    const outline = area.outline.map((piece) => piece.map((place) => [...place]));
-    const report = { ...head, whole: area.whole, points: pointRows(rows, gauge), outline };
-    return output(report, rows, gauge, mapText(rows, gauge));
+    const [outline, brink] = [area.outline, area.brink].map((pieces) =>
+      pieces.map((piece) => piece.map((place) => [...place])),
+    );
+    const report = { ...head, whole: area.whole, points: pointRows(rows, judging), outline, brink };
+    const contours = told.length === 1 ? measureMap(told[0], rows) : '';
+    return output(report, rows, judging, told, `${mapText(rows, judging)}${contours}`);
   } catch (error) {
     if (error instanceof RangeError) throw new BadInput(error.message);
     throw error;
@@ -106,8 +123,8 @@ interface Row {
   readonly outcome: Probe;
 }
 
-const pointRows = (rows: readonly Row[], gauge: Gauge): SweepReport['points'] =>
-  rows.map(({ values, outcome }) => ({ values, ...outcomeFields(outcome, gauge) }));
+const pointRows = (rows: readonly Row[], judging: Judging): SweepReport['points'] =>
+  rows.map(({ values, outcome }) => ({ values, ...outcomeFields(outcome, judging) }));
 
 function pointsOf(text: string | undefined, usual: number): number {
   const points = text === undefined ? usual : Number(text);
@@ -115,15 +132,24 @@ function pointsOf(text: string | undefined, usual: number): number {
   throw new BadInput(`--points is a whole number from 2 to ${mostPoints}, not "${text}".`);
 }
 
-function output(report: SweepReport, rows: readonly Row[], gauge: Gauge, conclusion: string): StudyOutput<SweepReport> {
-  const passes = passesBy(gauge);
+function output(
+  report: SweepReport,
+  rows: readonly Row[],
+  judging: Judging,
+  told: readonly Measure[],
+  conclusion: string,
+): StudyOutput<SweepReport> {
+  const passes = passesBy(judging.gauge, judging.limits);
   const several = report.trials.length > 1;
   const cells = rows.map(({ values, outcome }) => [
     ...values.map(short),
     passes(outcome) ? 'passes' : 'fails',
-    callText(outcome, gauge, several),
+    ...told.map((measure) => measureText(measure, outcome)),
+    callText(outcome, judging, several),
   ]);
-  const widths = [0, 1, 2].map((k) => Math.max(0, ...cells.map((row) => row[k]?.length ?? 0)));
+  const widths = Array.from({ length: report.quantities.length + 1 + told.length }, (_, k) =>
+    Math.max(0, ...cells.map((row) => row[k]?.length ?? 0)),
+  );
   const lines = cells.map(
     (row) => `  ${row.map((cell, k) => (k < widths.length ? cell.padEnd(widths[k]) : cell)).join('  ')}`,
   );
@@ -143,9 +169,10 @@ function output(report: SweepReport, rows: readonly Row[], gauge: Gauge, conclus
   };
 }
 
-function edgeText(edges: NonNullable<SweepReport['edges']>, rows: readonly Row[], gauge: Gauge): string {
+function edgeText(edges: NonNullable<SweepReport['edges']>, rows: readonly Row[], { gauge, limits }: Judging): string {
   if (rows.length === 0) return 'Nothing was run.';
-  if (edges.length === 0) return `Everything in the range ${passesBy(gauge)(rows[0].outcome) ? 'passes' : 'fails'}.`;
+  if (edges.length === 0)
+    return `Everything in the range ${passesBy(gauge, limits)(rows[0].outcome) ? 'passes' : 'fails'}.`;
   return edges
     .map(({ passes, fails }) =>
       passes < fails
@@ -156,9 +183,9 @@ function edgeText(edges: NonNullable<SweepReport['edges']>, rows: readonly Row[]
 }
 
 /** The map as rows of marks, the greatest second value on top as on a drawing; a blank where it was stopped before. */
-function mapText(rows: readonly Row[], gauge: Gauge): string {
+function mapText(rows: readonly Row[], { gauge, limits }: Judging): string {
   if (rows.length === 0) return 'Nothing was run.';
-  const passes = passesBy(gauge);
+  const passes = passesBy(gauge, limits);
   const valuesOf = (k: number): number[] => [...new Set(rows.map(({ values }) => values[k]))].sort((a, b) => a - b);
   const [across, up] = [valuesOf(0), valuesOf(1)];
   const marks = new Map(rows.map(({ values, outcome }) => [values.join(), passes(outcome) ? 'o' : '.']));
@@ -166,6 +193,25 @@ function mapText(rows: readonly Row[], gauge: Gauge): string {
     (high) => `${short(high).padStart(10)}  ${across.map((x) => marks.get([x, high].join()) ?? ' ').join(' ')}`,
   );
   return `o passes, . fails; across from ${short(across[0])} to ${short(across[across.length - 1])}, up by the second number:\n${lines.reverse().join('\n')}`;
+}
+
+/** The same map with what a measure comes to, in the unit that is said. */
+function measureMap(measure: Measure, rows: readonly Row[]): string {
+  const { shown, si } = measureUnits[measure.unit];
+  const valuesOf = (k: number): number[] => [...new Set(rows.map(({ values }) => values[k]))].sort((a, b) => a - b);
+  const [across, up] = [valuesOf(0), valuesOf(1)];
+  const cells = new Map(
+    rows.map(({ values, outcome }) => {
+      const value = measure.value(outcome);
+      return [values.join(), value === null || !Number.isFinite(value) ? '-' : short(value / si)];
+    }),
+  );
+  const width = Math.max(...[...cells.values()].map((cell) => cell.length));
+  const lines = up.map(
+    (high) =>
+      `${short(high).padStart(10)}  ${across.map((x) => (cells.get([x, high].join()) ?? '').padStart(width)).join(' ')}`,
+  );
+  return `\n${measure.title}, ${shown}:\n${lines.reverse().join('\n')}`;
 }
 
 /** Four significant digits, without an exponent. */

@@ -1,16 +1,17 @@
 import { z } from 'zod';
+import { limitShape, measureShape } from './measureFields.ts';
 import { marginFields, number, text } from './reportFields.ts';
 
 /** What a probe came to, for every report of a study. */
 export const outcomeShape = {
-  passes: z.boolean().meta({ description: 'By the gauge of the study.' }),
+  passes: z.boolean().meta({ description: 'By the gauge of the study and its limits.' }),
   cannotRun: z.exactOptional(text('Why the railway cannot be laid or run with these values.')),
   closestRisk: z.exactOptional(text('The risk with the least margin in terms of its own plenty.')),
   closestTrial: z.exactOptional(text('Id of the trial it was in.')),
   ...marginFields('Its margin'),
   chainageMm: z.exactOptional(number('Where, mm from the start of the track.')),
-  greatestDraftN: z.exactOptional(number('Greatest pull on any joint of any trial, N.')),
-  greatestBuffN: z.exactOptional(number('Greatest push on any joint of any trial, N.')),
+  missed: z.exactOptional(z.array(z.string()).meta({ description: 'Words of the measures whose limits it misses.' })),
+  ...measureShape,
 };
 
 /** What every report of a study says of how it was made. */
@@ -19,6 +20,7 @@ export const studyShape = {
   scene: z.string(),
   trials: z.array(z.string()).meta({ description: 'Ids of the trials run.' }),
   gauge: text('"all", or the one risk that decides.'),
+  limits: z.exactOptional(z.array(limitShape).meta({ description: 'What measures have to keep; they count too.' })),
   exactness: z.enum(['run', 'steady']).meta({ description: 'Runs in full, or the quasi-static pass alone.' }),
   whole: z
     .boolean()
@@ -49,7 +51,14 @@ export const sweepReportSchema = z
     ),
     outline: z.exactOptional(
       z.array(z.array(place).length(2)).meta({
-        description: 'Two quantities: the border of what passes, in pieces from place to place.',
+        description:
+          'Two quantities: the border of what passes, in pieces from place to place, what passes to the left.',
+      }),
+    ),
+    brink: z.exactOptional(
+      z.array(z.array(place).length(2)).meta({
+        description:
+          'Where what passes reaches the edge of the range, beyond which nothing was looked at: with the outline it goes all round.',
       }),
     ),
   })

@@ -91,7 +91,7 @@ describe('compare', () => {
     expect(Math.abs(report.railways[2].tracks[0].riseMm - 76.2)).toBeLessThan(1.5);
     expect(exitCode).toBe(1);
     expect(text).toContain('fails  Steep: ');
-    expect(csv.split('\n')[0].startsWith('name,track,lengthMm')).toBe(true);
+    expect(csv.split('\n')[0].startsWith('name,track,trackLengthMm')).toBe(true);
   });
 
   it('takes the variants of the scene when nothing is named, and says when there are none', async () => {

@@ -51,6 +51,7 @@ describe('Ctrl-C', () => {
         if (++probes === 2) interrupts.emit('SIGINT');
         return probeScene(request);
       },
+      glance: () => Promise.reject(new Error('not asked for')),
       runTrial: () => Promise.reject(new Error('not asked for')),
       dispose: () => disposed++,
     });

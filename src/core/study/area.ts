@@ -1,3 +1,4 @@
+import { brinkOf, cutCells, type Piece, type Place } from './cells.ts';
 import type { StudyHooks } from './hooks.ts';
 import { createProbing } from './probing.ts';
 
@@ -16,16 +17,16 @@ export interface AreaSpec {
   readonly refine: number;
 }
 
-type Place = readonly [number, number];
-
 export interface Area<T> {
   /** Values of the even grid. */
   readonly across: readonly number[];
   readonly up: readonly number[];
   /** Outcomes of the even grid, row by row from the low end of `up`; null where the study was stopped before. */
   readonly outcomes: readonly (T | null)[];
-  /** Border between passing and failing as separate pieces, each from side to side of one cell. */
-  readonly outline: readonly (readonly [Place, Place])[];
+  /** Border between passing and failing as separate pieces, each from side to side of one cell, what passes to its left. */
+  readonly outline: readonly Piece[];
+  /** Where what passes reaches the edge of the range, beyond which nothing was looked at: with the outline it goes all round what passes. */
+  readonly brink: readonly Piece[];
   /** How many probes it took. */
   readonly probes: number;
   readonly whole: boolean;
@@ -78,27 +79,17 @@ export async function mapArea<T>(
     });
   }
 
-  const outline: [Place, Place][] = [];
-  const border = (a: Place, b: Place): Place[] => {
-    const side = sides.get(name(a, b));
-    return side === undefined ? [] : [midway(side.passing, side.failing)];
+  const grid = {
+    across,
+    up,
+    inside: is,
+    border(a: readonly [number, number], b: readonly [number, number]): Place | null {
+      const side = sides.get(name(at(...a), at(...b))) ?? sides.get(name(at(...b), at(...a)));
+      return side === undefined ? null : midway(side.passing, side.failing);
+    },
   };
-  for (let k = 0; k + 1 < up.length; k++) {
-    for (let i = 0; i + 1 < across.length; i++) {
-      const low = border(at(i, k), at(i + 1, k));
-      const right = border(at(i + 1, k), at(i + 1, k + 1));
-      const high = border(at(i, k + 1), at(i + 1, k + 1));
-      const left = border(at(i, k), at(i, k + 1));
-      const cut = [...low, ...right, ...high, ...left];
-      if (cut.length === 2) outline.push([cut[0], cut[1]]);
-      else if (cut.length === 4) {
-        // Two passing corners across from each other: each gets a cut of its own.
-        const pairs = is(i, k) ? [low, left, right, high] : [low, right, left, high];
-        outline.push([pairs[0][0], pairs[1][0]], [pairs[2][0], pairs[3][0]]);
-      }
-    }
-  }
-  return { across, up, outcomes, outline, probes: probing.known.length, whole: !(hooks.stopped?.() ?? false) };
+  const [outline, brink] = [cutCells(grid), brinkOf(grid)];
+  return { across, up, outcomes, outline, brink, probes: probing.known.length, whole: !(hooks.stopped?.() ?? false) };
 }
 
 const midway = (a: Place, b: Place): Place => [0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1])];

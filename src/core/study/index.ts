@@ -1,4 +1,6 @@
 export { type Area, type AreaSide, type AreaSpec, mapArea } from './area.ts';
+export { joinedLines, type Piece, type Place } from './cells.ts';
+export { contoursOf } from './contours.ts';
 export { latinHypercube } from './draws.ts';
 export { unbeaten, type Wish } from './front.ts';
 export { type Greatest, greatestWhole } from './greatest.ts';

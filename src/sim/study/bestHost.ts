@@ -1,6 +1,6 @@
 import type { Scene } from '../../scene/index.ts';
+import { cancelled } from '../cancelled.ts';
 import { compileScene } from '../compileScene.ts';
-import { cancelled } from '../runTrial.ts';
 import { loadSolver } from '../survey/solver.ts';
 import { type BestProfile, bestProfile } from './bestProfile.ts';
 import {
@@ -9,6 +9,7 @@ import {
   type RouteHost,
   type RouteWorker,
 } from './route/routeHost.ts';
+import { curveWorth } from './routeMeasure.ts';
 import { presentRuling, profileTaskOf } from './sceneProfile.ts';
 
 /** A track whose heights are to be the best there are; SI. */
@@ -33,8 +34,7 @@ export interface BestHost extends RouteHost {
   dispose(): void;
 }
 
-/** What a curve is worth in terms of grade, m: 32/R(in) per cent, the rule of the trade in H0. Vertical curves begin and end at steps of this, m. */
-const curveWorth = 8.128e-3;
+/** Vertical curves begin and end at steps of this, m. */
 const nodes = 0.05;
 
 /** What a builder sets places and heights to, m. */

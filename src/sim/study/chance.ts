@@ -54,7 +54,7 @@ export async function chanceOf(
   }, hooks);
   await probing.at(points);
   const done = probing.known.map(({ at, outcome }) => ({ values: at, probe: outcome }));
-  const hits = done.filter((draw) => passesBy(spec.gauge)(draw.probe)).length;
+  const hits = done.filter((draw) => passesBy(spec.gauge, spec.limits)(draw.probe)).length;
   return {
     passing: done.length === 0 ? null : proportion(hits, done.length),
     draws: done,

@@ -1,13 +1,14 @@
 import type { RiskId } from '../../core/risks/types.ts';
+import { keepsLimit, type MeasureLimit } from './measure/index.ts';
 import type { Probe, RiskMeasure } from './types.ts';
 
 /** What a study looks at: whether all is well, or one risk alone. */
 export type Gauge = 'all' | RiskId;
 
-/** Whether a probe passes by a gauge: every trial, or every trial's margin of the one risk. */
-export function passesBy(gauge: Gauge): (probe: Probe) => boolean {
+/** Whether a probe passes by a gauge: every trial, or every trial's margin of the one risk; and keeps every limit of a measure. */
+export function passesBy(gauge: Gauge, limits: readonly MeasureLimit[] = []): (probe: Probe) => boolean {
   return (probe) => {
-    if (!probe.ok) return false;
+    if (!probe.ok || !limits.every((limit) => keepsLimit(probe, limit))) return false;
     if (gauge === 'all') return probe.trials.every(({ passes }) => passes);
     return probe.trials.every(({ risks }) => risks.every(({ risk, margin }) => risk !== gauge || margin >= 0));
   };

@@ -1,8 +1,10 @@
 import { compileScene } from '../compileScene.ts';
 import { compileTrial } from '../compileTrial.ts';
 import type { RunHooks } from '../types.ts';
+import { tracksUnder } from './affected.ts';
 import { measureTrial } from './measureTrial.ts';
-import type { Probe, ProbeRequest, TrialMeasure } from './types.ts';
+import { takesOf } from './takes.ts';
+import type { Probe, ProbeRequest, Takes, TrialMeasure } from './types.ts';
 import { vary } from './vary.ts';
 
 /**
@@ -13,15 +15,17 @@ export async function probeScene(request: ProbeRequest, hooks: RunHooks = {}): P
   const varied = vary(request.scene, request.settings);
   if (!varied.ok) return varied;
   const trials: TrialMeasure[] = [];
+  let takes: Takes | null = null;
   try {
     const compiled = compileScene(varied.scene);
+    if (request.withoutTakes !== true) takes = takesOf(compiled, tracksUnder(varied.scene, request.trialIds));
     for (const [index, id] of request.trialIds.entries()) {
       const onProgress = (done: number) => hooks.onProgress?.((index + done) / request.trialIds.length);
       trials.push(await measureTrial(compileTrial(compiled, id), request.exactness, { ...hooks, onProgress }));
     }
   } catch (error) {
-    if (error instanceof RangeError) return { ok: false, reason: error.message };
+    if (error instanceof RangeError) return { ok: false, reason: error.message, takes };
     throw error;
   }
-  return { ok: true, trials };
+  return { ok: true, trials, takes };
 }

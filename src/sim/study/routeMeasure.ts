@@ -9,6 +9,8 @@ export interface RouteMeasure {
   readonly rise: number;
   /** Steepest grade as built, over the bent strip, as a positive number. */
   readonly steepest: number;
+  /** The same with what the curve there is worth added. */
+  readonly ruling: number;
   /** Tightest radius; Infinity for a straight track. */
   readonly tightest: number;
   /** Sharpest vertical radius away from breaks of grade; Infinity for an even grade. */
@@ -25,6 +27,9 @@ export interface RouteMeasure {
   readonly highest: number;
 }
 
+/** What a curve is worth in terms of grade, as a length over its radius, m: 32/R(in) per cent, the rule of the trade in H0. */
+export const curveWorth = 8.128e-3;
+
 /** Way between the places looked at, m: no easement or vertical curve is shorter than some of these. */
 const every = 0.01;
 
@@ -32,7 +37,7 @@ const every = 0.01;
 export function routeMeasure(track: Track): RouteMeasure {
   let point: TrackPoint | undefined;
   let [lowX, highX, lowY, highY, lowZ, highZ] = [Infinity, -Infinity, Infinity, -Infinity, Infinity, -Infinity];
-  let [steepest, curvature, vertical] = [0, 0, 0];
+  let [steepest, ruling, curvature, vertical] = [0, 0, 0, 0];
   const steps = Math.max(1, Math.ceil(track.length / every));
   for (let k = 0; k <= steps; k++) {
     point = trackPoint(track, (k / steps) * track.length, point);
@@ -43,6 +48,7 @@ export function routeMeasure(track: Track): RouteMeasure {
     lowZ = Math.min(lowZ, point.z);
     highZ = Math.max(highZ, point.z);
     steepest = Math.max(steepest, Math.abs(point.grade));
+    ruling = Math.max(ruling, Math.abs(point.grade) + curveWorth * Math.abs(point.curvature));
     curvature = Math.max(curvature, Math.abs(point.curvature));
     vertical = Math.max(vertical, Math.abs(point.verticalCurvature));
   }
@@ -50,6 +56,7 @@ export function routeMeasure(track: Track): RouteMeasure {
     length: track.length,
     rise: highZ - lowZ,
     steepest,
+    ruling,
     tightest: 1 / curvature,
     sharpest: 1 / vertical,
     across: highX - lowX,

@@ -2,6 +2,7 @@ import type { Line } from '../../core/study/index.ts';
 import { type Area, mapArea, type StudyHooks, sweepLine } from '../../core/study/index.ts';
 import type { Address, Scene } from '../../scene/index.ts';
 import { type Gauge, passesBy } from './gauges.ts';
+import type { MeasureLimit } from './measure/index.ts';
 import type { Exactness, Probe, ProbeRequest } from './types.ts';
 
 /** A number of the scene swept over a range, in the unit of its field. */
@@ -15,6 +16,8 @@ export interface SweptQuantity {
 export interface SweepSpec {
   readonly trialIds: readonly string[];
   readonly gauge: Gauge;
+  /** Limits of measures that count too. */
+  readonly limits?: readonly MeasureLimit[];
   readonly exactness: Exactness;
 }
 
@@ -33,9 +36,9 @@ export function sweepScene(
   hooks: StudyHooks = {},
 ): Promise<Line<Probe>> {
   const ask = (to: number) => probe(requestOf(scene, [{ at: quantity.at, to }], spec));
-  if (quantity.whole !== true) return sweepLine(quantity, ask, passesBy(spec.gauge), hooks);
+  if (quantity.whole !== true) return sweepLine(quantity, ask, passesBy(spec.gauge, spec.limits), hooks);
   const points = Math.abs(quantity.to - quantity.from) + 1;
-  return sweepLine({ ...quantity, points, edgeWithin: 1 }, ask, passesBy(spec.gauge), hooks);
+  return sweepLine({ ...quantity, points, edgeWithin: 1 }, ask, passesBy(spec.gauge, spec.limits), hooks);
 }
 
 /** Maps two numbers of a scene and outlines what passes; see `mapArea`. */
@@ -61,7 +64,7 @@ export function mapScene(
           spec,
         ),
       ),
-    passesBy(spec.gauge),
+    passesBy(spec.gauge, spec.limits),
     hooks,
   );
 }

@@ -56,7 +56,7 @@ export function createBench(session: Session, study: StoreApi<StudyState>, pool:
       }
     },
     terms(keys) {
-      const { gauge, exactness, base: from } = study.getState();
+      const { gauge, limits, exactness, base: from } = study.getState();
       const trialId = session.session.getState().trialId ?? '';
       const scene = base();
       const affected =
@@ -64,7 +64,7 @@ export function createBench(session: Session, study: StoreApi<StudyState>, pool:
           ? []
           : [...new Set(keys.flatMap((key) => turnedAt(scene, key).flatMap((at) => affectedTrials(scene, at))))];
       const trialIds = affected.includes(trialId) || affected.length === 0 ? [trialId] : affected;
-      return { base: from, gauge, exactness, trialIds };
+      return { base: from, gauge, limits, exactness, trialIds };
     },
     async probe({ trialIds, exactness }, scene, settings, signal) {
       let made: Scene;

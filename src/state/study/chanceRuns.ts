@@ -1,9 +1,9 @@
 import { proportion } from '../../core/study/index.ts';
-import { chanceOf, type Probe, passesBy } from '../../sim/study/index.ts';
+import { chanceOf, type Probe, passesBy, tracksUnder } from '../../sim/study/index.ts';
 import type { StudyBench } from './bench.ts';
 import { uncertainOf } from './tolerances.ts';
 import type { ChanceState, StudyTerms, ToleranceAsk, TrialChance } from './types.ts';
-import { tracksUnder, trialsOver } from './ways.ts';
+import { trialsOver } from './ways.ts';
 
 /** The same draws every time: a share that changes when asked again teaches nothing. */
 const seed = 1;
@@ -19,7 +19,7 @@ export async function runChance(bench: StudyBench, ask: ToleranceAsk): Promise<v
   const shown = session.session.getState().trial;
   if (base === null || shown === null) return;
   const trials = trialsOver(base, tracksUnder(base, [shown.id]));
-  const terms: StudyTerms = { ...bench.terms([]), trialIds: trials.map(({ id }) => id) };
+  const terms: StudyTerms = { ...bench.terms([]), limits: [], trialIds: trials.map(({ id }) => id) };
   const signal = bench.begin();
   await bench.told(async () => {
     const { scene, uncertain } = uncertainOf(base, terms.trialIds, ask);
@@ -67,7 +67,7 @@ function byTrial(
   if (probes.length === 0) return [];
   return trials.map(({ id, name }) => {
     const own = probes.map(
-      (probe): Probe => (probe.ok ? { ok: true, trials: probe.trials.filter(({ trialId }) => trialId === id) } : probe),
+      (probe): Probe => (probe.ok ? { ...probe, trials: probe.trials.filter(({ trialId }) => trialId === id) } : probe),
     );
     return { trialId: id, name, passing: proportion(own.filter(passes).length, own.length) };
   });

@@ -2,7 +2,6 @@ import { type Scene, variantScene } from '../../scene/index.ts';
 import { compareScenes } from '../../sim/study/index.ts';
 import { sameRailway } from '../sameRailway.ts';
 import type { StudyBench } from './bench.ts';
-import { costsOf } from './costs.ts';
 import type { CompareRow } from './types.ts';
 import { bare } from './variantEdits.ts';
 
@@ -23,9 +22,8 @@ export async function compareRows({ session, study, pool, begin, told }: StudyBe
       );
       if (signal.aborted) return;
       done++;
-      const costs = costsOf(row.scene, [trialId]);
       study.setState((state) => ({
-        rows: state.rows.with(index, { ...row, compared, exactness, costs }),
+        rows: state.rows.with(index, { ...row, compared, exactness }),
         comparing: done / rows.length,
       }));
     });
@@ -40,17 +38,17 @@ export function rowsOf(scene: Scene | null, before: readonly CompareRow[] = []):
   const known = (row: CompareRow): CompareRow => {
     const old = before.find(({ id }) => id === row.id);
     if (!old?.scene || !old.compared || !row.scene || !alike(old.scene, row.scene)) return row;
-    return { ...row, compared: { ...old.compared, name: row.name }, exactness: old.exactness, costs: old.costs };
+    return { ...row, compared: { ...old.compared, name: row.name }, exactness: old.exactness };
   };
   const variants = (scene.variants ?? []).map(({ id, name, from }): CompareRow => {
     const made = variantScene(scene, id);
-    const row = { id, name, from: from ?? null, exactness: null, costs: null };
+    const row = { id, name, from: from ?? null, exactness: null };
     if (made.ok) return known({ ...row, scene: bare(made.scene), compared: null });
     const reason = made.problems.map(({ path, found }) => `${path}: ${found}`).join('; ');
     return { ...row, scene: null, compared: { name, probe: { ok: false, reason }, tracks: new Map() } };
   });
   return [
-    known({ id: null, name: asItIs, from: null, scene: bare(scene), compared: null, exactness: null, costs: null }),
+    known({ id: null, name: asItIs, from: null, scene: bare(scene), compared: null, exactness: null }),
     ...variants,
   ];
 }

@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Scene } from '../../scene/index.ts';
 import type { BestHost } from '../../sim/study/bestHost.ts';
-import type { Exactness, Gauge, ProbePool } from '../../sim/study/index.ts';
+import type { Exactness, Gauge, MeasureId, MeasureLimit, ProbePool } from '../../sim/study/index.ts';
 import { withProfile } from '../../sim/study/sceneProfile.ts';
 import { sameRailway } from '../sameRailway.ts';
 import type { Session } from '../session.ts';
@@ -27,6 +27,9 @@ export interface StudyActions {
   setPart(part: StudyPart): void;
   setExactness(exactness: Exactness): void;
   setGauge(gauge: Gauge): void;
+  /** Limits of measures that sweeps and maps started from now on count too. */
+  setLimits(limits: readonly MeasureLimit[]): void;
+  setDrawn(drawn: MeasureId | null): void;
   /** Chooses what sweeps, maps and searches start from. */
   setBase(variantId: string | null): void;
   /** Works out the scene and every variant side by side, in the trial on show. */
@@ -80,6 +83,8 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     part: 'variants',
     exactness: 'steady',
     gauge: 'all',
+    limits: [],
+    drawn: null,
     base: null,
     rows: rowsOf(store.getState().scene),
     comparing: null,
@@ -134,6 +139,8 @@ export function createStudies(session: Session, pool: ProbePool, best: BestHost)
     setPart: (part) => study.setState({ part }),
     setExactness: (exactness) => study.setState({ exactness }),
     setGauge: (gauge) => study.setState({ gauge }),
+    setLimits: (limits) => study.setState({ limits }),
+    setDrawn: (drawn) => study.setState({ drawn }),
     setBase(base) {
       bench.stop();
       study.setState({ base, ...fresh });
@@ -227,6 +234,7 @@ function stoppedMap(map: NonNullable<StudyState['map']>): NonNullable<StudyState
       up: evenValues(up),
       outcomes: [],
       outline: [],
+      brink: [],
       probes: map.points.length,
       whole: false,
     },

@@ -8,8 +8,7 @@ import {
   sceneQuantities,
   setAllEasements,
 } from '../../scene/index.ts';
-import { vary } from '../../sim/study/index.ts';
-import { tracksUnder } from './ways.ts';
+import { tracksUnder, vary } from '../../sim/study/index.ts';
 
 /** Something of a railway that a person can turn: one number of the file, or all easements of a track at once. */
 export interface Knob {

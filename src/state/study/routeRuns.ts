@@ -1,6 +1,7 @@
 import { type Scene, trackIdsOf } from '../../scene/index.ts';
 import { compileScene } from '../../sim/index.ts';
 import type { BestHost } from '../../sim/study/bestHost.ts';
+import { curveWorth } from '../../sim/study/index.ts';
 import {
   closersOf,
   deckOf,
@@ -11,9 +12,6 @@ import {
 } from '../../sim/study/route/index.ts';
 import type { StudyBench } from './bench.ts';
 import type { RouteAsk, RouteState } from './types.ts';
-
-/** What a curve is worth in terms of grade, m: 32/R(in) per cent, the rule of the trade in H0. */
-const curveWorth = 8.128e-3;
 
 /**
  * Looks for the routes that no other beats in grade, room and margin together, in the trial on show; the best so far are shown as they come. Stopped, it ends with
@@ -51,20 +49,21 @@ function questionOf(
   { id, trackId }: { readonly id: string; readonly trackId: string },
   ask: RouteAsk,
 ): RouteQuestion {
-  const { numbers, heights, probes, within, endKept } = ask;
+  const { numbers, heights, probes, within, endKept, aim = 'front' } = ask;
   const metres = (mm: number | null): number | null => (mm === null ? null : mm / 1e3);
   const solved = endKept
-    ? closersOf(
+    ? (ask.solved ??
+      closersOf(
         scene,
         trackId,
         numbers.map(({ at }) => at),
-      )
+      ))
     : [];
   return {
     scene,
     trackId,
     numbers,
-    aim: 'front',
+    aim,
     endKept,
     solved,
     heights: heights && { held: [] },

@@ -1,11 +1,10 @@
 import { type Line, mapArea, sweepLine } from '../../core/study/index.ts';
 import type { Scene } from '../../scene/index.ts';
-import { type Probe, passesBy } from '../../sim/study/index.ts';
+import { type Probe, passesBy, tracksUnder } from '../../sim/study/index.ts';
 import type { StudyBench } from './bench.ts';
 import { easementsUnder, knobAt, usualRange } from './knobs.ts';
 import { propelledTrials } from './propelled.ts';
 import type { EasementQuestion, MapAsk, StudyTerms, SweepAsk, SweepState } from './types.ts';
-import { tracksUnder } from './ways.ts';
 
 /** Even values of a sweep; the edges come on top. */
 const evenValues = 9;
@@ -43,7 +42,7 @@ export function createSweepRuns(bench: StudyBench): SweepRuns {
         if (!signal.aborted) change(({ points }) => ({ points: [...points, { at: to, probe }] }));
         return probe;
       },
-      passesBy(terms.gauge),
+      passesBy(terms.gauge, terms.limits),
       {
         width: pool.width,
         stopped: () => signal.aborted,
@@ -84,7 +83,7 @@ export function createSweepRuns(bench: StudyBench): SweepRuns {
             }
             return probe;
           },
-          passesBy(terms.gauge),
+          passesBy(terms.gauge, terms.limits),
           {
             width: pool.width,
             stopped: () => signal.aborted,
@@ -108,7 +107,7 @@ export function createSweepRuns(bench: StudyBench): SweepRuns {
         if (trialIds.length === 0) throw new RangeError('No train of this track or route can be propelled over it.');
         const [from, to] = usualRange(knob);
         const ask = { at, from, to, points: evenValues, edgeWithin: easementWithinMm };
-        const terms: StudyTerms = { ...bench.terms([at]), gauge: 'all', trialIds };
+        const terms: StudyTerms = { ...bench.terms([at]), gauge: 'all', limits: [], trialIds };
         const question: EasementQuestion = { kind: 'easement', trains: trialIds.length };
         const line = await runSweep(scene, ask, terms, question, signal);
         if (line === null) return;
@@ -130,7 +129,7 @@ async function shortestInFull(
   terms: StudyTerms,
   inFull: (lengthMm: number) => Promise<Probe>,
 ): Promise<number | null> {
-  const good = passesBy(terms.gauge);
+  const good = passesBy(terms.gauge, terms.limits);
   const longest = points.at(-1);
   if (longest === undefined || !good(longest.outcome)) return null;
   const shortest = edges.at(-1)?.passes ?? points[0].at;

@@ -1,10 +1,9 @@
 import type { Area, Line, Proportion } from '../../core/study/index.ts';
 import type { Scene } from '../../scene/index.ts';
 import type { BestProfile } from '../../sim/study/bestProfile.ts';
-import type { Compared, Exactness, Gauge, Probe } from '../../sim/study/index.ts';
-import type { RoomKind, RouteAnswer, RouteFound, RouteQuestion } from '../../sim/study/route/types.ts';
+import type { Compared, Exactness, Gauge, MeasureId, MeasureLimit, Probe } from '../../sim/study/index.ts';
+import type { RoomKind, RouteAim, RouteAnswer, RouteFound, RouteQuestion } from '../../sim/study/route/types.ts';
 import type { GradePoint, SteepestGrade } from '../../sim/study/steepestGrade.ts';
-import type { Costs } from './costs.ts';
 
 /** Parts of the chapter. */
 export type StudyPart = 'variants' | 'sweep' | 'chance' | 'best';
@@ -21,8 +20,6 @@ export interface CompareRow {
   readonly compared: Compared | null;
   /** How exactly it was run; null until it was. */
   readonly exactness: Exactness | null;
-  /** What it takes to build; null until it was worked out, and where it cannot be laid. */
-  readonly costs: Costs | null;
 }
 
 /** One number over a range. */
@@ -45,6 +42,8 @@ export interface StudyTerms {
   /** The railway it starts from; null: the scene as it is. */
   readonly base: string | null;
   readonly gauge: Gauge;
+  /** Limits of measures, which count too. */
+  readonly limits: readonly MeasureLimit[];
   readonly trialIds: readonly string[];
   readonly exactness: Exactness;
 }
@@ -151,10 +150,14 @@ export interface BestState {
 /** What is asked of the best route: numbers of the base to be chosen, each over a range in steps that can be set. */
 export interface RouteAsk {
   readonly numbers: readonly (SweptRange & { readonly step: number })[];
+  /** What they are chosen for; all that no other beats in grade, room and margin when left out. */
+  readonly aim?: RouteAim;
   /** Railways looked at at most, by even running. */
   readonly probes: number;
   /** The track ends where it ends now: straights, and an angle where it takes one, are worked out for it. */
   readonly endKept: boolean;
+  /** Numbers worked out for it, three at most; those that close it best when left out. */
+  readonly solved?: readonly string[];
   /** Null: heights as they are. Else the best are found for every plan, within these limits. */
   readonly heights: ProfileAsk | null;
   /** What of the room limits the decks. */
@@ -184,6 +187,9 @@ export interface StudyState {
   readonly part: StudyPart;
   readonly exactness: Exactness;
   readonly gauge: Gauge;
+  readonly limits: readonly MeasureLimit[];
+  /** What the curve of a sweep and the contours of a map are of; null: the margins. */
+  readonly drawn: MeasureId | null;
   /** The railway that sweeps, maps and searches start from: a variant, or null for the scene as it is. */
   readonly base: string | null;
   readonly rows: readonly CompareRow[];

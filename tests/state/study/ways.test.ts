@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { type Scene, trackIdsOf } from '../../../src/scene/index.ts';
 import { compileScene, compileTrial, createInProcessHost } from '../../../src/sim/index.ts';
 import { createInProcessBestHost } from '../../../src/sim/study/bestHost.ts';
-import { createProbePool } from '../../../src/sim/study/index.ts';
+import { createProbePool, tracksUnder } from '../../../src/sim/study/index.ts';
+import { takesOf } from '../../../src/sim/study/takes.ts';
 import { createSession } from '../../../src/state/index.ts';
-import { costsOf } from '../../../src/state/study/costs.ts';
 import { createStudies } from '../../../src/state/study/createStudies.ts';
 import { knobAt } from '../../../src/state/study/knobs.ts';
 import { propelledTrials } from '../../../src/state/study/propelled.ts';
@@ -78,14 +78,14 @@ describe('a trial over several tracks', () => {
 
   it('takes what all its tracks take, laid together', () => {
     const scene = branched();
-    const costs = costsOf(scene, ['across']);
+    const costs = takesOf(compileScene(scene), tracksUnder(scene, ['across']));
     const compiled = compileScene(scene);
     const lengths = ['line', 'spur'].map((id) => compiled.tracks.get(id)?.length ?? Number.NaN);
     expect(costs?.length).toBeCloseTo(lengths[0] + lengths[1], 9);
     expect(costs?.tightest).toBeCloseTo(0.9, 6);
-    expect(costsOf(scene, [])).toBeNull();
+    expect(takesOf(compiled, [])).toBeNull();
     // Up and down road lie 39.946 mm apart, 4.8 m long: their room together is not that of either.
-    const both = costsOf(throat, ['short-propelled']);
+    const both = takesOf(compileScene(throat), tracksUnder(throat, ['short-propelled']));
     expect(both?.width).toBeCloseTo(4.8, 6);
     expect(both?.depth).toBeCloseTo(0.039946186, 6);
     expect(both?.tightest).toBeCloseTo(0.914, 6);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { CompareRow } from '../../../src/state/study/index.ts';
-import { costRows, marginRows } from '../../../src/ui/panel/compare/tableRows.ts';
+import { marginRows, measureRows } from '../../../src/ui/panel/compare/tableRows.ts';
 
 const show = { lengthUnit: 'mm', gradeForm: 'one-in' } as const;
 
@@ -10,9 +10,15 @@ function row(id: string | null, margin: number, length: number, headroom: number
     { risk: 'buffer-lock', margin, unit: 'length', share: margin / 0.003, chainage: 1, subject: 0 },
     { risk: 'stall', margin: 0.5, unit: 'share', share: 1, chainage: 1, subject: 0 },
   ] as const;
-  const trials = [
-    { trialId: 'up', outcome: 'arrived', passes: margin >= 0, risks, greatestDraft: 0, greatestBuff: 0, duration: 1 },
-  ] as const;
+  const figures = {
+    ...{ greatestDraft: 0.4, greatestBuff: 0, drawbar: 0.4, work: 1, duration: 1 },
+    ...{ leastSpeed: 0.1, footSpeed: null, endThrow: 0.004, centreThrow: 0.003 },
+  };
+  const trials = [{ trialId: 'up', outcome: 'arrived', passes: margin >= 0, risks, ...figures }] as const;
+  const takes = {
+    ...{ length, width: 3, depth: 1.2, rise: 0, steepest: 0, ruling: 0, headroom, deck: length * 0.07 },
+    ...{ tightest: Number.POSITIVE_INFINITY, sharpest: Number.POSITIVE_INFINITY },
+  };
   const name = id ?? 'As it is';
   return {
     id,
@@ -20,17 +26,7 @@ function row(id: string | null, margin: number, length: number, headroom: number
     from: null,
     exactness: 'run',
     scene: null,
-    compared: { name, probe: { ok: true, trials }, tracks: new Map() },
-    costs: {
-      length,
-      width: 3,
-      depth: 1.2,
-      rise: 0,
-      steepest: 0,
-      tightest: Number.POSITIVE_INFINITY,
-      headroom,
-      deck: length * 0.07,
-    },
+    compared: { name, probe: { ok: true, trials, takes }, tracks: new Map() },
   };
 }
 
@@ -49,17 +45,25 @@ describe('the table of railways', () => {
   });
 
   it('counts more strip as worse, a millimetre of it as nothing, and leaves out what nobody has', () => {
-    const costs = new Map(costRows(rows, show).map(({ key, cells }) => [key, cells]));
+    const costs = new Map(measureRows(rows, 'track', show).map(({ key, cells }) => [key, cells]));
     expect(costs.get('length')?.map(({ than }) => than)).toEqual([null, 'worse', 'same']);
-    expect(costs.get('room')?.[0].text).toBe('3000 × 1200');
+    expect(costs.get('room-area')?.[0].text).toMatch(/^3\.60.m²$/);
     // 5 m of strip at 70 mm.
     expect(costs.get('deck')?.[0].text).toMatch(/^0\.35.m²$/);
     expect(costs.has('headroom')).toBe(false);
     expect(costs.has('tightest')).toBe(false);
   });
 
+  it('tells of the runs what every measure says, less force as better, and leaves out a foot that nobody runs down to', () => {
+    const told = new Map(measureRows(rows, 'run', show).map(({ key, cells }) => [key, cells]));
+    expect(told.get('draft')?.map(({ text }) => text.replace('\u2009', ' '))).toEqual(['0.40 N', '0.40 N', '0.40 N']);
+    expect(told.get('least-speed')?.[1].than).toBe('same');
+    expect(told.has('foot-speed')).toBe(false);
+  });
+
   it('counts more headroom as better and says nothing where only one has any', () => {
-    const headroom = (all: CompareRow[]) => costRows(all, show).find(({ key }) => key === 'headroom')?.cells;
+    const headroom = (all: CompareRow[]) =>
+      measureRows(all, 'track', show).find(({ key }) => key === 'headroom')?.cells;
     expect(headroom([row(null, 0, 5, 0.06), row('a', 0, 5, 0.07)])?.[1].than).toBe('better');
     expect(headroom([row(null, 0, 5), row('a', 0, 5, 0.07)])?.map(({ text, than }) => [text, than])[0]).toEqual([
       '–',

@@ -15,7 +15,7 @@ const finalists = { grade: 1, margin: 5, front: 16 } as const satisfies Readonly
 const nothingCanHappen = 10;
 
 export const runTrials = (probe: ProbeBy, { trialIds }: RouteQuestion, { scene }: RouteFound, exactness: Exactness) =>
-  probe({ scene, settings: [], trialIds, exactness });
+  probe({ scene, settings: [], trialIds, exactness, withoutTakes: true });
 
 /** Smallest margin as a share; a train that does not arrive has none. */
 export function marginOf(probe: Probe, { gauge }: RouteQuestion): number | null {

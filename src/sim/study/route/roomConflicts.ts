@@ -2,7 +2,7 @@ import { cos, hypot, sin } from '../../../core/math/index.ts';
 import { trackPoint } from '../../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../../core/track/types.ts';
 import { isInside, type Scene } from '../../../scene/index.ts';
-import type { RoomConflict, RoomCorner, RoomKind, RouteRoom } from './types.ts';
+import type { RoomConflict, RoomCorner, RoomKind, RouteRoom, RouteShape } from './types.ts';
 
 /** Way between the places looked at, m: the bow of an arc of 100 mm between two stands out by 0.1 mm. */
 export const lookedEvery = 0.01;
@@ -18,9 +18,9 @@ export function roomOf({ room }: Scene, kinds: readonly RoomKind[] = ['room', 'o
   const has = (kind: RoomKind): boolean => kinds.includes(kind);
   const found: RouteRoom = {
     corners: has('room') ? (room.corners ?? null) : null,
-    obstacles: (has('obstacle') ? (room.obstacles ?? []) : []).map(({ name, outline, heightMm }) => ({
+    obstacles: (has('obstacle') ? (room.obstacles ?? []) : []).map(({ name, outline = [], round, heightMm }) => ({
       name,
-      outline,
+      ...(round === undefined ? { outline } : { round }),
       top: heightMm === undefined ? null : (heightMm - room.datumAboveFloorMm) * mm,
     })),
     boards: has('boards') ? (room.baseboards ?? []) : [],
@@ -68,9 +68,10 @@ export function roomConflicts(
       const { x, y, z, heading } = point;
       const place = { trackId, chainage };
       if (corners !== null) note({ kind: 'room', name: null, ...place, by: half - insideBy(x, y, corners) });
-      for (const { name, outline, top } of obstacles) {
+      for (const obstacle of obstacles) {
+        const { name, top } = obstacle;
         if (top !== null && z - depth >= top) continue;
-        note({ kind: 'obstacle', name, ...place, by: half + insideBy(x, y, outline) });
+        note({ kind: 'obstacle', name, ...place, by: half + into(x, y, obstacle) });
       }
       if (boards.length > 0) {
         const beyond = [half, -half].map((aside) =>
@@ -82,6 +83,12 @@ export function roomConflicts(
   }
   return [...worst.values()];
 }
+
+/** How far inside an obstacle a place lies, m: to the nearest place of its edge; negative outside. */
+const into = (x: number, y: number, shape: RouteShape): number =>
+  'round' in shape
+    ? (shape.round.diameterMm / 2) * mm - hypot(x - shape.round.xMm * mm, y - shape.round.yMm * mm)
+    : insideBy(x, y, shape.outline);
 
 /** How far inside an outline a place lies, m: to its nearest side; negative outside. */
 function insideBy(x: number, y: number, corners: readonly RoomCorner[]): number {

@@ -1,4 +1,4 @@
-import { cancelled } from '../../runTrial.ts';
+import { cancelled } from '../../cancelled.ts';
 import { loadSolver, type Solver } from '../../survey/solver.ts';
 import type { ProbeBy } from '../sweep.ts';
 import type { Probe, ProbeRequest } from '../types.ts';

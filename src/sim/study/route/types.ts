@@ -19,16 +19,17 @@ export interface RoomCorner {
 /** What of a room can be in the way of a route: its walls, what stands in it, or the want of a board under a deck. */
 export type RoomKind = 'room' | 'obstacle' | 'boards';
 
+/** What an obstacle takes in plan, mm: corners one after the other round it, or a circle. */
+export type RouteShape =
+  | { readonly outline: readonly RoomCorner[] }
+  | { readonly round: RoomCorner & { readonly diameterMm: number } };
+
 /** What decks may not leave, run into or hang over. */
 export interface RouteRoom {
   /** One after the other round the room; null: no walls. */
   readonly corners: readonly RoomCorner[] | null;
   /** `top`: height in the scene, m, above which a deck passes over it; null: up to the ceiling. */
-  readonly obstacles: readonly {
-    readonly name: string;
-    readonly outline: readonly RoomCorner[];
-    readonly top: number | null;
-  }[];
+  readonly obstacles: readonly (RouteShape & { readonly name: string; readonly top: number | null })[];
   /** Boards that carry the railway, upright rectangles from their corner nearest the origin; none: boards are no limit. */
   readonly boards: readonly (RoomCorner & { readonly lengthMm: number; readonly widthMm: number })[];
 }

@@ -1,6 +1,6 @@
 import type { CompareRow } from '../../../state/study/index.ts';
 import { useShow } from '../../show.ts';
-import { costRows, marginRows, type TableCell, type TableRow } from './tableRows.ts';
+import { marginRows, measureRows, type TableCell, type TableRow } from './tableRows.ts';
 import { useStudy } from './useStudy.ts';
 import './compareTable.css';
 
@@ -13,7 +13,6 @@ export function CompareTable() {
   const rows = all.filter(({ compared }) => compared !== null);
   if (rows.length === 0) return null;
   const margins = marginRows(rows, show);
-  const costs = costRows(rows, show);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: with many variants it scrolls sideways, by the keyboard too
     <section className="compare-table" aria-label="Comparison" tabIndex={0}>
@@ -30,16 +29,12 @@ export function CompareTable() {
           </tr>
         </thead>
         <Group title="Least margin" rows={margins} span={rows.length} />
-        <Group
-          title={`What it takes${show.lengthUnit === 'mm' ? '' : ' (room in inches)'}`}
-          rows={costs}
-          span={rows.length}
-        />
+        <Group title="What it takes" rows={measureRows(rows, 'track', show)} span={rows.length} />
+        <Group title="How it runs" rows={measureRows(rows, 'run', show)} span={rows.length} />
       </table>
       {rows.length > 1 && (
         <p className="quiet about">
           {howRun(rows)} ▴ better than “{rows[0].name}”, ▾ worse, = no difference.
-          {show.lengthUnit === 'mm' ? ' Room in mm.' : ''}
         </p>
       )}
     </section>

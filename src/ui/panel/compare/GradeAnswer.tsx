@@ -37,7 +37,7 @@ interface GradeChartProps {
 function GradeChart({ grade: { points }, straight: { passesPercent, failsPercent }, toPercent }: GradeChartProps) {
   const [chosen, setChosen] = useState<number | null>(null);
   const edges = passesPercent === null || failsPercent === null ? [] : [{ passes: passesPercent, fails: failsPercent }];
-  const sweep = { points, gauge: 'all', ask: { from: 0, to: toPercent }, line: { edges } } as const;
+  const sweep = { points, gauge: 'all', limits: [], ask: { from: 0, to: toPercent }, line: { edges } } as const;
   return <SweepChart sweep={sweep} unit="%" title="Grade on straight track" chosen={chosen} onChoose={setChosen} />;
 }
 

@@ -1,6 +1,16 @@
 import { type KeyboardEvent, type PointerEvent, useRef, useState } from 'react';
-import { closestCall, type Knob, type MapState, passesBy } from '../../../state/study/index.ts';
+import { contoursOf, joinedLines } from '../../../core/study/index.ts';
+import {
+  closestCall,
+  type Knob,
+  type MapState,
+  type Measure,
+  type Probe,
+  passesBy,
+} from '../../../state/study/index.ts';
 import { useShow } from '../../show.ts';
+import { measureWords } from './measureWords.ts';
+import { evenTicks, spanOf } from './scales.ts';
 import { figure, probeWords, withUnit } from './words.ts';
 import './mapChart.css';
 
@@ -13,6 +23,8 @@ interface MapChartProps {
   readonly map: MapState;
   readonly across: Knob;
   readonly up: Knob;
+  /** What is told by shades and lines; null: how much is to spare. */
+  readonly drawn: Measure | null;
   readonly chosen: MapPlace | null;
   readonly onChoose: (place: MapPlace) => void;
 }
@@ -23,20 +35,21 @@ const size = { width: 312, height: 250, left: 44, right: 10, top: 12, bottom: 34
 const shades = [0.15, 0.4, 1] as const;
 
 /** Two numbers and what passes: cells shaded by the closest call, crossed where they fail, with the border found by halving. */
-export function MapChart({ map, across, up, chosen, onChoose }: MapChartProps) {
+export function MapChart({ map, across, up, drawn, chosen, onChoose }: MapChartProps) {
   const show = useShow();
   const drawing = useRef<SVGSVGElement>(null);
   const [under, setUnder] = useState<MapPlace | null>(null);
-  const { ask, gauge, area } = map;
-  const passes = passesBy(gauge);
+  const { ask, gauge, limits, area } = map;
+  const passes = passesBy(gauge, limits);
   const columns = evenly(ask.across);
   const rows = evenly(ask.up);
   const inner = { width: size.width - size.left - size.right, height: size.height - size.top - size.bottom };
-  const cell = { width: inner.width / columns.length, height: inner.height / rows.length };
-  // Every even value stands in the middle of its cell.
-  const x = (at: number) => size.left + cell.width / 2 + share(at, ask.across) * (inner.width - cell.width);
-  const y = (at: number) =>
-    size.height - size.bottom - cell.height / 2 - share(at, ask.up) * (inner.height - cell.height);
+  const x = (at: number) => size.left + share(at, ask.across) * inner.width;
+  const y = (at: number) => size.height - size.bottom - share(at, ask.up) * inner.height;
+  // A cell reaches half way to its neighbours, and never beyond the range.
+  const [lefts, bottoms] = [between(columns.map(x)), between(rows.map(y))];
+  const lines = drawn === null ? null : measureLines(map, drawn, columns, rows);
+  const shadeAt = (probe: Probe): number => (lines === null ? shadeOf(probe, gauge) : lines.shadeOf(probe));
   const nearest = (event: PointerEvent): MapPlace | null => {
     const box = drawing.current?.getBoundingClientRect();
     if (box === undefined) return null;
@@ -56,7 +69,7 @@ export function MapChart({ map, across, up, chosen, onChoose }: MapChartProps) {
   };
   const read = under ?? chosen;
   const probe = read && map.points.find((one) => one.across === read.across && one.up === read.up)?.probe;
-  const words = probe && probeWords(probe, gauge, show);
+  const words = probe && probeWords(probe, map, show);
   const readout =
     read && words
       ? `${withUnit(read.across, across.unit)} and ${withUnit(read.up, up.unit)}: ${words.verdict}${words.call === '' ? '' : `, ${words.call}`}`
@@ -79,29 +92,42 @@ export function MapChart({ map, across, up, chosen, onChoose }: MapChartProps) {
         }}
         onKeyDown={step}
       >
-        {rows.map((b) =>
-          columns.map((a) => {
+        {rows.map((b, k) =>
+          columns.map((a, i) => {
             const known = map.points.find((one) => one.across === a && one.up === b);
-            const left = x(a) - cell.width / 2;
-            const top = y(b) - cell.height / 2;
             if (known === undefined) return null;
             const good = passes(known.probe);
+            const [left, right, low, high] = [lefts[i], lefts[i + 1], bottoms[k], bottoms[k + 1]];
+            // A cross that stands within its cell, at the edge of the range too.
+            const [cx, cy] = [hold(x(a), left + 5, right - 5), hold(y(b), high + 5, low - 5)];
             return (
-              <g key={`${a} ${b}`} className={good ? `cell shade-${shadeOf(known.probe, gauge)}` : 'cell fails'}>
-                <rect x={left} y={top} width={cell.width} height={cell.height} />
-                {!good && <path d={`M${x(a) - 3} ${y(b) - 3}l6 6m0 -6l-6 6`} />}
+              <g key={`${a} ${b}`} className={good ? `cell shade-${shadeAt(known.probe)}` : 'cell fails'}>
+                <rect x={left} y={high} width={right - left} height={low - high} />
+                {!good && <path d={`M${cx - 3} ${cy - 3}l6 6m0 -6l-6 6`} />}
               </g>
             );
           }),
         )}
+        {lines?.contours.map(({ level, places }) => (
+          <g key={`${level} ${places[0].join()}`} className="contour">
+            <polyline points={places.map(([a, b]) => `${x(a)},${y(b)}`).join(' ')} />
+            <text {...lettered(places.map(([a, b]) => [x(a), y(b)]))}>{measureWords(lines.measure, level, show)}</text>
+          </g>
+        ))}
         {map.points
           .filter(({ across: a, up: b }) => !columns.includes(a) || !rows.includes(b))
           .map(({ across: a, up: b, probe: fine }) => (
             <circle key={`${a} ${b}`} className={passes(fine) ? 'fine' : 'fine fails'} cx={x(a)} cy={y(b)} r={1.7} />
           ))}
-        {area?.outline.map(([[a, b], [c, d]]) => (
-          <line key={`${a} ${b} ${c} ${d}`} className="outline" x1={x(a)} y1={y(b)} x2={x(c)} y2={y(d)} />
-        ))}
+        {(['brink', 'outline'] as const).map((kind) =>
+          joinedLines(area?.[kind] ?? []).map((places) => (
+            <polyline
+              key={`${kind} ${places[0].join()} ${places.length}`}
+              className={kind}
+              points={places.map(([a, b]) => `${x(a)},${y(b)}`).join(' ')}
+            />
+          )),
+        )}
         {[chosen, under].map((place, k) =>
           place === null ? null : (
             <circle
@@ -138,7 +164,8 @@ export function MapChart({ map, across, up, chosen, onChoose }: MapChartProps) {
         </text>
       </svg>
       <p className="readout" aria-live="polite">
-        {readout || 'Crossed: fails. Lighter: more to spare. Dots: where the border was looked for.'}
+        {readout ||
+          `Crossed: fails. ${drawn === null ? 'Lighter: more to spare.' : `Lighter: better ${drawn.title.toLowerCase()}.`} Dots: where the border was looked for.`}
       </p>
     </>
   );
@@ -149,6 +176,58 @@ const share = (at: number, { from, to }: { readonly from: number; readonly to: n
 
 const evenly = ({ from, to, points }: MapState['ask']['across']): number[] =>
   Array.from({ length: points }, (_, k) => (k === points - 1 ? to : from + (k * (to - from)) / (points - 1)));
+
+/** Borders of the cells round some places along a line: the ends, and midway between neighbours. */
+const between = (places: readonly number[]): number[] => [
+  places[0],
+  ...places.slice(1).map((place, k) => (place + places[k]) / 2),
+  places[places.length - 1],
+];
+
+const hold = (at: number, low: number, high: number): number =>
+  low > high ? (low + high) / 2 : Math.min(Math.max(at, low), high);
+
+/** How many lines of a measure are drawn at most. */
+const mostLines = 5;
+
+/** Lines along which a measure comes to round values, and how good a place is by it. */
+function measureLines({ points }: MapState, measure: Measure, columns: readonly number[], rows: readonly number[]) {
+  const valueAt = (probe: Probe | undefined): number | null => {
+    const value = probe === undefined ? null : measure.value(probe);
+    return value !== null && Number.isFinite(value) ? value : null;
+  };
+  const values = rows.flatMap((b) =>
+    columns.map((a) => valueAt(points.find((one) => one.across === a && one.up === b)?.probe)),
+  );
+  const span = spanOf(values, 0);
+  const levels = span === null ? [] : evenTicks(span, mostLines);
+  return {
+    measure,
+    contours: levels.flatMap((level) => contoursOf(columns, rows, values, level).map((places) => ({ level, places }))),
+    shadeOf(probe: Probe): number {
+      const value = valueAt(probe);
+      if (value === null || span === null) return shades.length;
+      const part = (value - span.low) / (span.high - span.low);
+      const good = measure.better === 'more' ? part : 1 - part;
+      return Math.min(shades.length, Math.floor(good * (shades.length + 1)));
+    },
+  };
+}
+
+/** Where a line is lettered: at its middle, the letters along it and never upside down. */
+function lettered(places: readonly (readonly [number, number])[]): {
+  readonly transform: string;
+  readonly textAnchor: 'middle';
+} {
+  const at = Math.max(1, Math.floor(places.length / 2));
+  const [a, b] = [places[at - 1], places[at]];
+  const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+  const upright = turn > 90 ? turn - 180 : turn < -90 ? turn + 180 : turn;
+  return {
+    transform: `translate(${(a[0] + b[0]) / 2} ${(a[1] + b[1]) / 2}) rotate(${upright}) translate(0 -3)`,
+    textAnchor: 'middle',
+  };
+}
 
 /** How much is to spare, in steps: 0 hardly anything, 3 plenty. */
 function shadeOf(probe: Parameters<typeof closestCall>[0], gauge: MapState['gauge']): number {

@@ -33,12 +33,15 @@ export function RouteFront({ route, knobs }: RouteFrontProps) {
   const { routes, answer } = route;
   const all = tradedOf(route);
   const [x, y] = pair.split(' ') as [Measure, Measure];
-  const picked = all.find((one) => keyOf(one) === chosen) ?? null;
+  const single = route.question.aim !== 'front';
+  // The one answer of a single aim is read without being pressed.
+  const picked = all.find((one) => (single ? one.kind === 'unbeaten' : keyOf(one) === chosen)) ?? null;
+  const now = all.find(({ kind }) => kind === 'now');
   const conflicts = answer?.present?.conflicts ?? [];
   return (
     <>
       <p className="conclusion" role="status">
-        {answer === null ? `${routes.length} so far, by even running` : answerWords(route, answer)}
+        {answer === null ? `${routes.length} so far, by even running` : answerWords(route, answer, show)}
       </p>
       {answer !== null && routes.length === 0 && <p className="quiet about">{wayWords(answer)}</p>}
       {conflicts.length > 0 && (
@@ -46,7 +49,7 @@ export function RouteFront({ route, knobs }: RouteFrontProps) {
           As it is now it {conflicts.map((conflict) => conflictWords(conflict, show)).join('; it ')}.
         </p>
       )}
-      {routes.length > 0 && (
+      {routes.length > 0 && !single && (
         <>
           <Segmented
             label="Against each other"
@@ -70,6 +73,9 @@ export function RouteFront({ route, knobs }: RouteFrontProps) {
             onChoose={(one) => setChosen(keyOf(one))}
           />
         </>
+      )}
+      {single && picked !== null && now !== undefined && (
+        <p className="quiet about">As it is now: {tradeWords(now, show)}.</p>
       )}
       {picked !== null && <Picked one={picked} name={valueWords(picked.values, knobs)} />}
     </>

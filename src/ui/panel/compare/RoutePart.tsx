@@ -1,30 +1,37 @@
 import { useMemo, useState } from 'react';
+import { formatNumber } from '../../../core/units/index.ts';
 import {
-  closersOf,
-  type Knob,
   knobAt,
   knobGroups,
   type ProfileAsk,
   type RoomKind,
+  type RouteAim,
   roomKept,
-  usualRange,
 } from '../../../state/study/index.ts';
-import type { Scene } from '../../../state/types.ts';
 import { Segmented } from '../../controls/Segmented.tsx';
 import { GaugePicker } from './GaugePicker.tsx';
 import { HeightLimits, LimitField, usualHeights } from './HeightLimits.tsx';
-import { firstKnob, KnobPicker, useShownTrial } from './KnobPicker.tsx';
-import { NumberField } from './NumberField.tsx';
+import { useShownTrial } from './KnobPicker.tsx';
+import { RouteEnd } from './RouteEnd.tsx';
 import { RouteFront } from './RouteFront.tsx';
+import { RouteNumbers } from './RouteNumbers.tsx';
 import { Running } from './Running.tsx';
+import { type Choice, freeNumbers, looksOf, nextNumber, proposedClosers, rangeOf, stepOf } from './routeNumbers.ts';
 import { useBaseScene, useStudy, useStudyActions } from './useStudy.ts';
-import { withUnit } from './words.ts';
 
-/** Steps of a range at most; and how many railways are looked at at most: all that two ranges have, so that the answer is proven. */
-const mostSteps = 11;
-const mostProbes = 150;
+const aims: readonly { readonly value: RouteAim; readonly label: string }[] = [
+  { value: 'front', label: 'All three' },
+  { value: 'grade', label: 'Least grade' },
+  { value: 'margin', label: 'Most margin' },
+];
 
-/** Looks for the best route over two numbers, within the room and what else is held: those that no other beats in grade, room and margin. */
+const aimWords: Readonly<Record<RouteAim, string>> = {
+  front: 'Keeps every railway that no other beats in grade, room and margin together, in the trial on show.',
+  grade: 'Looks for the railway with the least ruling grade, curves counted.',
+  margin: 'Looks for the railway whose smallest margin, of all risks in the trial on show, is greatest.',
+};
+
+/** Looks for the best route over some numbers, within the room and what else is held. */
 export function RoutePart() {
   const scene = useBaseScene();
   const route = useStudy((state) => state.route);
@@ -39,38 +46,57 @@ export function RoutePart() {
       }),
     [scene],
   );
-  const [one, setOne] = useState<Choice>({ at: '', range: null });
-  const [two, setTwo] = useState<Choice>({ at: '', range: null });
-  const [endKept, setEndKept] = useState(true);
+  const [aim, setAim] = useState<RouteAim>('front');
+  const [choices, setChoices] = useState<readonly Choice[] | null>(null);
+  const [picked, setPicked] = useState<readonly string[] | null>(null);
+  const [endKept, setEndKept] = useState<boolean | null>(null);
   const [best, setBest] = useState(false);
   const [ticks, setTicks] = useState<Readonly<Partial<Record<RoomKind, boolean>>>>({});
   const [limits, setLimits] = useState<ProfileAsk>(usualHeights);
   const [leastRadiusMm, setLeastRadius] = useState<number | null>(null);
   const [headroomMm, setHeadroom] = useState<number | null>(null);
   const gauge = useStudy((state) => state.gauge);
-  const all = groups.flatMap(({ knobs }) => knobs);
-  const plan = all.filter(({ at }) => at.startsWith(`tracks/${shown.trackId}/alignment/`));
-  const radii = plan.filter(({ at }) => at.endsWith('/radiusMm'));
-  const first = (scene && knobAt(scene, one.at)) ?? radii[0] ?? firstKnob(groups, shown);
-  const second =
-    (scene && knobAt(scene, two.at)) ?? [...radii, ...plan, ...all].find(({ at }) => at !== first?.at) ?? null;
-  const end = useMemo(
-    () => endWords(scene, shown.trackId, [first?.at ?? '', second?.at ?? '']),
-    [scene, shown.trackId, first?.at, second?.at],
+  const numbers = useMemo(() => {
+    const all = groups.flatMap(({ knobs }) => knobs);
+    const known = (list: readonly Choice[]) =>
+      list.flatMap((one) => {
+        const knob = all.find(({ at }) => at === one.at);
+        return knob === undefined ? [] : [{ ...one, knob }];
+      });
+    const own = known(choices ?? []);
+    if (own.length > 0) return own;
+    const first = nextNumber(groups, shown.trackId, []);
+    const second = first === null ? null : nextNumber(groups, shown.trackId, [first]);
+    return known([first, second].flatMap((at) => (at === null ? [] : [{ at, range: null }])));
+  }, [groups, choices, shown.trackId]);
+  const chosen = numbers.map(({ at }) => at);
+  const key = chosen.join(' ');
+  const proposed = useMemo(
+    () => (scene === null ? none : proposedClosers(scene, shown.trackId, key.split(' '))),
+    [scene, shown.trackId, key],
   );
   const kept = useMemo(() => (scene === null ? [] : roomKept(scene, shown.id)), [scene, shown.id]);
-  if (!scene || !first || !second) return null;
+  if (!scene || numbers.length === 0) return null;
+  const free = freeNumbers(groups, shown.trackId, chosen);
+  const solved = picked?.filter((at) => free.some((one) => one.at === at)) ?? proposed.solved;
+  const held = endKept ?? proposed.why === null;
   const within = kept.flatMap(({ kind, kept: now }) => ((ticks[kind] ?? now) ? [kind] : []));
-  const ranges = [one.range ?? usualRange(first), two.range ?? usualRange(second)] as const;
-  const valid = first.at !== second.at && ranges.every(([from, to]) => from < to);
+  const asked = numbers.map((one) => {
+    const [from, to] = rangeOf(one, one.knob);
+    return { at: one.at, from, to, step: stepOf(one.knob, from, to) };
+  });
+  const valid =
+    new Set(chosen).size === chosen.length &&
+    asked.every(({ from, to, step }) => from < to && step <= to - from) &&
+    (!held || solved.length > 0);
+  const { all, looked } = looksOf(valid ? asked : []);
   const start = () =>
     actions.bestRoute({
-      numbers: [first, second].map((knob, k) => {
-        const [from, to] = ranges[k];
-        return { at: knob.at, from, to, step: stepOf(knob, from, to) };
-      }),
-      probes: mostProbes,
-      endKept: end === null && endKept,
+      numbers: asked,
+      aim,
+      probes: looked,
+      endKept: held,
+      solved: held ? solved : [],
       heights: best ? limits : null,
       within,
       leastRadiusMm,
@@ -79,22 +105,10 @@ export function RoutePart() {
   return (
     <>
       <h3>Best route</h3>
-      <p className="quiet about">
-        Turns two numbers at once and keeps every railway that no other beats in grade, room and margin together, in the
-        trial on show.
-      </p>
-      <ChoiceFields label="The one" groups={groups} knob={first} range={ranges[0]} onChange={setOne} />
-      <ChoiceFields label="The other" groups={groups} knob={second} range={ranges[1]} onChange={setTwo} />
-      <label className="study-tick">
-        <input
-          type="checkbox"
-          checked={end === null && endKept}
-          disabled={end !== null}
-          onChange={(event) => setEndKept(event.target.checked)}
-        />
-        The line ends where it ends now
-      </label>
-      {end !== null && <p className="quiet about">{end}</p>}
+      <Segmented label="What for" choices={aims} value={aim} onChange={setAim} wide />
+      <p className="quiet about">{aimWords[aim]}</p>
+      <RouteNumbers groups={groups} trackId={shown.trackId} numbers={numbers} onChange={setChoices} />
+      <RouteEnd kept={held} onKeep={setEndKept} why={proposed.why} solved={solved} free={free} onSolve={setPicked} />
       {kept.map(({ kind, kept: now }) => (
         <label key={kind} className="study-tick">
           <input
@@ -129,9 +143,12 @@ export function RoutePart() {
       ) : route !== null && route.answer === null ? (
         <Running label="Best route" progress={route.progress} />
       ) : (
-        <button type="button" className="study-button" disabled={!valid} onClick={() => void start()}>
-          Find the best routes
-        </button>
+        <>
+          <button type="button" className="study-button" disabled={!valid} onClick={() => void start()}>
+            {aim === 'front' ? 'Find the best routes' : 'Find the best route'}
+          </button>
+          {valid && <p className="quiet about">{looksWords(all, looked)}</p>}
+        </>
       )}
       {route !== null && <RouteFront route={route} knobs={route.ask.numbers.map(({ at }) => knobAt(scene, at))} />}
     </>
@@ -144,64 +161,12 @@ const roomWords: Readonly<Record<RoomKind, string>> = {
   boards: 'Decks stay on the boards',
 };
 
-/** Why the line cannot be made to end where it ends now; null where it can. */
-function endWords(scene: Scene | null, trackId: string, chosen: readonly string[]): string | null {
-  if (scene === null) return '';
-  try {
-    closersOf(scene, trackId, chosen);
-    return null;
-  } catch (error) {
-    if (error instanceof RangeError) return error.message;
-    throw error;
-  }
-}
+const none = { solved: [], why: null } as const;
 
-interface Choice {
-  readonly at: string;
-  readonly range: readonly [number, number] | null;
-}
-
-/** A step that divides a range into at most a dozen settings: 1, 2 or 5 times a power of ten, as a builder sets it. */
-function stepOf({ whole }: Knob, from: number, to: number): number {
-  const least = (to - from) / mostSteps;
-  let power = 1;
-  while (power > least) power /= 10;
-  while (power * 10 <= least) power *= 10;
-  const step = [1, 2, 5, 10].map((times) => times * power).find((one) => one >= least) ?? least;
-  return whole ? Math.max(1, Math.round(step)) : step;
-}
-
-interface ChoiceFieldsProps {
-  readonly label: string;
-  readonly groups: ReturnType<typeof knobGroups>;
-  readonly knob: Knob;
-  readonly range: readonly [number, number];
-  readonly onChange: (choice: Choice) => void;
-}
-
-function ChoiceFields({ label, groups, knob: { at, field, unit, value }, range, onChange }: ChoiceFieldsProps) {
-  const [from, to] = range;
-  return (
-    <>
-      <KnobPicker label={label} groups={groups} chosen={at} onChoose={(next) => onChange({ at: next, range: null })} />
-      <div className="study-range">
-        <NumberField
-          key={`${at} from`}
-          label={`From (now ${withUnit(value, unit)})`}
-          at={field}
-          unit={unit}
-          value={from}
-          onChange={(next) => onChange({ at, range: [next, to] })}
-        />
-        <NumberField
-          key={`${at} to`}
-          label="To"
-          at={field}
-          unit={unit}
-          value={to}
-          onChange={(next) => onChange({ at, range: [from, next] })}
-        />
-      </div>
-    </>
-  );
-}
+/** Whether what will be found is proven. */
+const looksWords = (all: number, looked: number): string => {
+  const settings = formatNumber(all, { digits: 0 });
+  return all <= looked
+    ? `All ${settings} settings are looked at.`
+    : `${looked} of ${settings} settings are looked at: the best found, not proven.`;
+};

@@ -1,22 +1,27 @@
 import { useState } from 'react';
-import type { Knob, SweepState } from '../../../state/study/index.ts';
+import { type Knob, measureById, type SweepState } from '../../../state/study/index.ts';
+import { MeasureChart } from './MeasureChart.tsx';
 import { ProbedPoint } from './ProbedPoint.tsx';
 import { SweepChart } from './SweepChart.tsx';
+import { useStudy } from './useStudy.ts';
 import { figure, withUnit } from './words.ts';
 
 /** What a sweep came to: the curve, the edge in words, and the value that is looked at. */
 export function SweepOutcome({ sweep, knob }: { readonly sweep: SweepState; readonly knob: Knob }) {
   const { unit, label } = knob;
   const [chosen, setChosen] = useState<number | null>(null);
-  const { ask, gauge, line, base } = sweep;
+  const id = useStudy((state) => state.drawn);
+  const drawn = id === null ? null : measureById(id);
+  const { ask, line } = sweep;
   // A question has its own answer; a sweep is read at its edge until another place is pressed.
   const edge = sweep.question === null ? (line?.edges[0]?.passes ?? null) : null;
   const value = chosen ?? edge;
   const point = sweep.points.find(({ at }) => at === value);
   const full = sweep.question?.full ?? null;
+  const drawing = { sweep, unit, title: label, chosen: value, onChoose: setChosen };
   return (
     <>
-      <SweepChart sweep={sweep} unit={unit} title={label} chosen={value} onChoose={setChosen} />
+      {drawn === null ? <SweepChart {...drawing} /> : <MeasureChart {...drawing} measure={drawn} />}
       <p className="conclusion" role="status">
         {line === null ? `${sweep.points.length} runs so far` : conclusion(sweep, unit)}
       </p>
@@ -24,8 +29,7 @@ export function SweepOutcome({ sweep, knob }: { readonly sweep: SweepState; read
         <ProbedPoint
           title={withUnit(point.at, unit)}
           probe={point.probe}
-          gauge={gauge}
-          base={base}
+          terms={sweep}
           name={`${label.replace(':', '')} ${withUnit(point.at, unit)}`}
           settings={[{ at: ask.at, to: point.at }]}
         />
@@ -46,13 +50,12 @@ interface FullAnswerProps {
 }
 
 /** The answer in whole millimetres, which is none of the values of the curve. */
-function FullAnswer({ full, ask, unit, label, sweep: { base, gauge } }: FullAnswerProps) {
+function FullAnswer({ full, ask, unit, label, sweep }: FullAnswerProps) {
   return (
     <ProbedPoint
       title={withUnit(full, unit)}
       probe={null}
-      gauge={gauge}
-      base={base}
+      terms={sweep}
       name={`${label.replace(':', '')} ${withUnit(full, unit)}`}
       settings={[{ at: ask.at, to: full }]}
     />

@@ -5,7 +5,9 @@ import { BasePicker } from './BasePicker.tsx';
 import { GaugePicker } from './GaugePicker.tsx';
 import { GradeAnswer } from './GradeAnswer.tsx';
 import { firstKnob, KnobPicker, useShownTrial } from './KnobPicker.tsx';
+import { LimitRows } from './LimitRows.tsx';
 import { MapOutcome } from './MapOutcome.tsx';
+import { MeasurePicker } from './MeasurePicker.tsx';
 import { NumberField } from './NumberField.tsx';
 import { Questions } from './Questions.tsx';
 import { Running } from './Running.tsx';
@@ -86,6 +88,8 @@ export function SweepPart() {
       />
       {two && <SideFields label="Up" groups={groups} knob={second} range={[low, high]} onChange={setUp} />}
       <GaugePicker gauge={gauge} onChoose={actions.setGauge} />
+      <LimitRows />
+      <MeasurePicker />
       {running !== null && running !== asked ? (
         <Running label={two ? 'Map' : 'Sweep'} progress={running.progress} />
       ) : (

@@ -18,7 +18,7 @@ export function VariantItem({ row: { id, name, from, scene, compared }, beside }
   const gauge = useStudy((state) => state.gauge);
   const parent = useStudy((state) => state.rows.find((one) => one.id === from)?.name ?? '');
   const [merging, setMerging] = useState(false);
-  const words = compared && probeWords(compared.probe, gauge, show);
+  const words = compared && probeWords(compared.probe, { gauge, limits: [] }, show);
   return (
     <li className={words && !words.passes ? 'fails' : undefined} data-shown={beside !== null || undefined}>
       {id === null ? <span className="name">{name}</span> : <VariantName id={id} name={name} />}

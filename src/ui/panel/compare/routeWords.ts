@@ -1,6 +1,7 @@
 import { formatNumber, thinSpace } from '../../../core/units/index.ts';
 import type { Knob, RouteState } from '../../../state/study/index.ts';
 import { distanceShown, gradeShown, lengthShown, percentWords, type Show, type Shown } from '../../show.ts';
+import { areaWords } from './measureWords.ts';
 import { withUnit } from './words.ts';
 
 type Answer = NonNullable<RouteState['answer']>;
@@ -45,20 +46,12 @@ export const keyOf = ({ kind, values }: Traded): string => (kind === 'now' ? 'no
 
 /** What can be set against what. Of grade and room less is better, of a margin more. */
 export const measures = {
-  room: { title: 'room', better: 'less', of: ({ area }: Traded) => area, text: areaText },
+  room: { title: 'room', better: 'less', of: ({ area }: Traded) => area, text: areaWords },
   grade: { title: 'ruling grade', better: 'less', of: ({ ruling }: Traded) => ruling, text: gradeText },
   margin: { title: 'margin, of plenty', better: 'more', of: ({ margin }: Traded) => margin, text: marginText },
 } as const;
 
 export type Measure = keyof typeof measures;
-
-const squareFoot = 0.3048 * 0.3048;
-
-function areaText(area: number, { lengthUnit }: Show): string {
-  return lengthUnit === 'mm'
-    ? `${formatNumber(area, { digits: 2 })}${thinSpace}m²`
-    : `${formatNumber(area / squareFoot, { digits: 1 })}${thinSpace}ft²`;
-}
 
 function gradeText(grade: number, show: Show): string {
   return joined(gradeShown(grade, show));
@@ -97,24 +90,32 @@ export function verdictWords({ kind, inFull, quickPasses, agrees }: Traded): str
 }
 
 /** Exactly what is proven, by what, and what is only the best found. */
-export function answerWords({ routes, question }: RouteState, answer: Answer): string {
+export function answerWords({ routes, question }: RouteState, answer: Answer, show: Show): string {
   const { certainty, whole, inFull } = answer;
+  const { aim } = question;
   const [looked, settings] = [answer.probes, answer.settings].map((count) => formatNumber(count, { digits: 0 }));
-  const by = inFull ? 'in full' : 'by even running';
-  if (!whole)
-    return `Stopped: ${routes.length} found until then, ${looked} of ${settings} settings looked at by even running.`;
+  // A grade is geometry; a margin proven by even running is not yet proven for full runs.
+  const by = aim === 'grade' ? '' : inFull ? ' in full' : ' by even running';
+  const how = aim === 'grade' ? '' : ' by even running';
+  if (!whole) return `Stopped: ${routes.length} found until then, ${looked} of ${settings} settings looked at${how}.`;
   if (routes.length === 0) return `None of the ${looked} settings looked at keeps what is asked.`;
   const lead = {
-    'every-setting': `Proven ${by}: all ${settings} settings of the ranges were looked at.`,
-    'no-better-neighbour': `Best found ${by}: ${looked} of ${settings} settings looked at; nothing a step away is better.`,
-    'best-found': `Best found ${by}: ${looked} of ${settings} settings looked at.`,
+    'every-setting': `Proven${by}: all ${settings} settings of the ranges were looked at.`,
+    'no-better-neighbour': `Best found${by}: ${looked} of ${settings} settings looked at; nothing a step away is better.`,
+    'best-found': `Best found${by}: ${looked} of ${settings} settings looked at.`,
   }[certainty];
-  const count =
-    routes.length === 1
-      ? 'One is beaten by no other in grade, room and margin together.'
-      : `${routes.length} are beaten by no other in grade, room and margin together.`;
   const heights = question.heights === null ? '' : ' The heights of each plan are proven best for it.';
-  return `${lead} ${count}${heights} ${agreementWords(routes)}`;
+  return `${lead} ${foundWords(routes, aim, show)}${heights} ${agreementWords(routes)}`;
+}
+
+function foundWords(routes: readonly Found[], aim: RouteState['question']['aim'], show: Show): string {
+  const [first] = routes;
+  if (aim === 'grade') return `The least ruling grade is ${gradeText(first.ruling, show)}.`;
+  if (aim === 'margin')
+    return `The greatest smallest margin is ${marginText(first.margin ?? first.quickMargin ?? 0)} of plenty.`;
+  return routes.length === 1
+    ? 'One is beaten by no other in grade, room and margin together.'
+    : `${routes.length} are beaten by no other in grade, room and margin together.`;
 }
 
 function agreementWords(routes: readonly Found[]): string {

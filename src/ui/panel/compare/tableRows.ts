@@ -1,8 +1,8 @@
 import { riskTitle, showAmount } from '../../../core/findings/index.ts';
 import type { RiskId } from '../../../core/risks/types.ts';
-import { formatNumber, thinSpace } from '../../../core/units/index.ts';
-import type { CompareRow, Costs } from '../../../state/study/index.ts';
-import { distanceShown, gradeShown, lengthShown, radiusShown, type Show } from '../../show.ts';
+import { type CompareRow, type Measure, measures } from '../../../state/study/index.ts';
+import type { Show } from '../../show.ts';
+import { measureWords } from './measureWords.ts';
 
 /** One cell of the table: what it says, and how it stands to the railway as it is. */
 export interface TableCell {
@@ -55,93 +55,24 @@ function leastByRisk({ compared }: CompareRow) {
   return least;
 }
 
-interface CostKind {
-  readonly key: string;
-  readonly title: string;
-  readonly of: (costs: Costs) => number | null;
-  readonly text: (value: number, costs: Costs, show: Show) => string;
-  /** 1: more is better; -1: less is. */
-  readonly better: 1 | -1;
-}
-
-const joined = ({ shown: [figure, unit] }: { readonly shown: readonly [string, string] }): string =>
-  unit === '' ? figure : `${figure}${thinSpace}${unit}`;
-
-const squareFoot = 0.3048 * 0.3048;
-
-const kinds: readonly CostKind[] = [
-  {
-    key: 'length',
-    title: 'Strip',
-    of: ({ length }) => length,
-    text: (value, _, show) => joined(distanceShown(value, show)),
-    better: -1,
-  },
-  {
-    key: 'deck',
-    title: 'Deck to cut',
-    of: ({ deck }) => deck,
-    text: (value, _, { lengthUnit }) =>
-      lengthUnit === 'mm'
-        ? `${formatNumber(value, { digits: 2 })}${thinSpace}m²`
-        : `${formatNumber(value / squareFoot, { digits: 1 })}${thinSpace}ft²`,
-    better: -1,
-  },
-  {
-    key: 'room',
-    title: 'Room',
-    of: ({ width, depth }) => width * depth,
-    text: (_, { width, depth }, show) =>
-      `${lengthShown(width, show).shown[0].replace(/\.\d+$/, '')} × ${lengthShown(depth, show).shown[0].replace(/\.\d+$/, '')}`,
-    better: -1,
-  },
-  {
-    key: 'rise',
-    title: 'Rise',
-    of: ({ rise }) => rise,
-    text: (value, _, show) => joined(lengthShown(value, show)),
-    better: 1,
-  },
-  {
-    key: 'steepest',
-    title: 'Steepest',
-    of: ({ steepest }) => steepest,
-    text: (value, _, show) => joined(gradeShown(value, show)),
-    better: -1,
-  },
-  {
-    key: 'tightest',
-    title: 'Tightest',
-    of: ({ tightest }) => (Number.isFinite(tightest) ? tightest : null),
-    text: (value, _, show) => joined(radiusShown(value, show)),
-    better: 1,
-  },
-  {
-    key: 'headroom',
-    title: 'Headroom',
-    of: ({ headroom }) => headroom,
-    text: (value, _, show) => joined(lengthShown(value, show)),
-    better: 1,
-  },
-];
-
-/** What each railway takes to build; rows that say nothing are left out. */
-export function costRows(rows: readonly CompareRow[], show: Show): TableRow[] {
-  return kinds.flatMap(({ key, title, of, text, better }) => {
-    const values = rows.map(({ costs }) => costs && of(costs));
-    if (values.every((value) => value === null)) return [];
+/** What the trials of each railway come to, or what its tracks take; measures of which none has anything to say are left out. */
+export function measureRows(rows: readonly CompareRow[], of: Measure['of'], show: Show): TableRow[] {
+  return measures.flatMap((measure) => {
+    if (measure.of !== of) return [];
+    const values = rows.map(({ compared }) => compared && measure.value(compared.probe));
+    if (values.every((value) => value === null || !Number.isFinite(value))) return [];
     const [first] = values;
-    const cells = rows.map(({ costs }, k): TableCell => {
-      const value = values[k];
-      if (costs === null || value === null) return nothing;
-      const than = k === 0 || first === null ? null : standing(value, first, better);
-      return { text: text(value, costs, show), than, fails: false };
+    const cells = values.map((value, k): TableCell => {
+      if (value === null) return nothing;
+      const than = k === 0 || first === null ? null : standing(value, first, measure.better === 'more' ? 1 : -1);
+      return { text: measureWords(measure, value, show), than, fails: false };
     });
-    return [{ key, title, cells }];
+    return [{ key: measure.id, title: measure.title, cells }];
   });
 }
 
 function standing(value: number, than: number, better: 1 | -1): 'better' | 'worse' | 'same' {
-  if (Math.abs(value - than) <= same * Math.max(Math.abs(value), Math.abs(than))) return 'same';
+  const within = Number.isFinite(value - than) ? same * Math.max(Math.abs(value), Math.abs(than)) : 0;
+  if (value === than || Math.abs(value - than) <= within) return 'same';
   return (value - than) * better > 0 ? 'better' : 'worse';
 }

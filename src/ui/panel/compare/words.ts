@@ -1,6 +1,14 @@
 import { riskTitle, showAmount } from '../../../core/findings/index.ts';
-import { closestCall, type Gauge, type Probe, passesBy } from '../../../state/study/index.ts';
+import {
+  closestCall,
+  measureById,
+  missedLimits,
+  type Probe,
+  passesBy,
+  type StudyTerms,
+} from '../../../state/study/index.ts';
 import type { Show } from '../../show.ts';
+import { limitWords, measureWords } from './measureWords.ts';
 
 /** What a probe came to: a word, and its closest call in a few more. */
 export interface ProbeWords {
@@ -9,15 +17,25 @@ export interface ProbeWords {
   readonly call: string;
 }
 
-export function probeWords(probe: Probe, gauge: Gauge, show: Show): ProbeWords {
+export function probeWords(
+  probe: Probe,
+  { gauge, limits }: Pick<StudyTerms, 'gauge' | 'limits'>,
+  show: Show,
+): ProbeWords {
   if (!probe.ok) return { passes: false, verdict: 'cannot be run', call: probe.reason };
-  const passes = passesBy(gauge)(probe);
+  const passes = passesBy(gauge, limits)(probe);
   const verdict = passes ? 'passes' : 'fails';
   const stopped = probe.trials.find(({ outcome }) => outcome !== 'arrived');
   const call = closestCall(probe, gauge);
-  if (call === null) return { passes, verdict, call: stopped === undefined ? '' : outcomeWords[stopped.outcome] };
-  const words = `${riskTitle(call.risk)} ${showAmount(call.margin, call.unit, show)}`;
-  return { passes, verdict, call: stopped === undefined ? words : `${words}, ${outcomeWords[stopped.outcome]}` };
+  const said = [
+    ...missedLimits(probe, limits).map((limit) => {
+      const measure = measureById(limit.measure);
+      return `${measure.title.toLowerCase()} ${measureWords(measure, measure.value(probe), show)}, not ${limitWords(limit, show)}`;
+    }),
+    ...(call === null ? [] : [`${riskTitle(call.risk)} ${showAmount(call.margin, call.unit, show)}`]),
+    ...(stopped === undefined ? [] : [outcomeWords[stopped.outcome]]),
+  ];
+  return { passes, verdict, call: said.join(', ') };
 }
 
 const outcomeWords = {

@@ -77,6 +77,18 @@ describe('a pillar in the room', () => {
     });
   });
 
+  it('may be round: kept clear of by the way to its middle, as every place of the grid looked at by hand says', async () => {
+    const round = { xMm: 2255, yMm: 835, diameterMm: 160 };
+    const away = ([x, y]: [number, number]) => Math.hypot(x - round.xMm, y - round.yMm) - round.diameterMm / 2;
+    const clear = (a: number, b: number) => line(a, b).every((place) => away(place) > half);
+    const { values, kept } = best(clear);
+    expect(kept).toBeGreaterThan(5);
+    expect(kept).toBeLessThan(40);
+    const answer = await searchRoute(asked(room({ obstacles: [{ name: 'Post', round, top: null }] })), tools);
+    expect(answer.looked).toHaveLength(kept);
+    expect(values).toContainEqual(answer.routes[0].values);
+  });
+
   it('is passed over where its top is below the deck, and not where it is above', async () => {
     const over = async (top: number) => {
       const outline = box(1900, 450, 2000, 550);
