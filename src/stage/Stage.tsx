@@ -4,10 +4,13 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { type StoreApi, useStore } from 'zustand';
 import type { Route } from '../state/route/index.ts';
 import type { PlaybackState, SessionState } from '../state/types.ts';
-import { listen } from './camera/hand.ts';
+import { type Listening, listen } from './camera/hand.ts';
 import { CameraBar } from './controls/CameraBar.tsx';
 import { LensBar } from './controls/LensBar.tsx';
+import { RoomBar } from './controls/RoomBar.tsx';
+import { Fingers } from './handles/fingers.ts';
 import { HandleLayer } from './handles/handleLayer.ts';
+import { planIsOpen } from './handles/planIsOpen.ts';
 import { FindingLabel } from './label/FindingLabel.tsx';
 import { useStageWords } from './label/stageWords.ts';
 import { passOnRemarks } from './remarks.ts';
@@ -37,12 +40,14 @@ interface Crew {
   readonly director: Director;
   readonly lettering: Lettering;
   readonly handles: HandleLayer | null;
+  readonly fingers: Fingers;
 }
 
 passOnRemarks();
 
-/** A press this near to a joint chooses it, px. */
+/** A press this near to a joint or a support chooses it, px; a finger is broader than an arrow. */
 const joinReach = 14;
+const postReach = { mouse: 12, touch: 22 } as const;
 
 const reducedMotion = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
@@ -60,6 +65,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
   const handleBox = useRef<HTMLFieldSetElement>(null);
   const redraw = useRef<() => void>(() => {});
   const turned = useRef<() => void>(() => {});
+  const hand = useRef<Listening | null>(null);
   const [crew, setCrew] = useState<Crew | null>(null);
   const [options] = useState(drawingOptions);
   const [lost, setLost] = useState(false);
@@ -81,6 +87,10 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
       },
       director,
     );
+    const fingers = new Fingers({
+      busy: () => hand.current?.busy() ?? false,
+      join: (event) => hand.current?.join(event),
+    });
     const handles =
       handleBox.current === null || route === undefined
         ? null
@@ -89,14 +99,19 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
             session,
             route,
             (pixel, height) => director.world.toPlan(pixel, height, ...director.sights.size),
-            [titleBox.current],
+            [titleBox.current, controls.current],
+            fingers,
             () => redraw.current(),
           );
-    setCrew({ director, lettering, handles });
+    setCrew({ director, lettering, handles, fingers });
+    const unroom = route?.route.subscribe(({ works }, before) => {
+      if (works !== before.works) director.showRoom(works === 'room');
+    });
     const untell = playback.subscribe(({ time }) => lettering.tellTime(session.getState(), time));
     return () => {
       setCrew(null);
       untell();
+      unroom?.();
       handles?.dispose();
       lettering.dispose();
       director.dispose();
@@ -106,14 +121,37 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
   useEffect(() => {
     const element = root.current?.querySelector<HTMLElement>('.stage-picture');
     if (!element || crew === null) return;
-    return listen(element, () => crew.director.rig, {
+    const { director, fingers } = crew;
+    const worksAtLine = (): boolean => planIsOpen(session.getState()) && route?.route.getState().works === 'line';
+    const listening = listen(element, () => director.rig, {
       moved: () => turned.current(),
-      clicked: (x, y) => {
-        const joint = crew.director.jointAt({ x, y }, joinReach);
+      clicked: (x, y, { shiftKey, pointerType }) => {
+        const joint = director.jointAt({ x, y }, joinReach);
         if (joint !== null) session.setState({ chosenJoint: joint });
+        if (joint !== null || route === undefined || !worksAtLine()) return;
+        const post = director.supportAt({ x, y }, postReach[pointerType === 'touch' ? 'touch' : 'mouse']);
+        if (post === null) return;
+        if (post.trackId !== route.plan()?.trackId) route.actions.chooseTrack(post.trackId);
+        route.actions.chooseSupport(post.index, shiftKey);
       },
+      takesOver: (event) => fingers.takesOver(event),
     });
-  }, [crew, session]);
+    hand.current = listening;
+    // A support that the mouse is over offers itself: its handle is then under the hand.
+    const point = (event: PointerEvent): void => {
+      if (event.pointerType !== 'mouse' || event.buttons !== 0 || route === undefined || !worksAtLine()) return;
+      const { left, top } = element.getBoundingClientRect();
+      const post = director.supportAt({ x: event.clientX - left, y: event.clientY - top }, postReach.mouse);
+      const index = post !== null && post.trackId === route.plan()?.trackId ? post.index : null;
+      if (index !== route.route.getState().atSupport) route.actions.offerSupport(index);
+    };
+    element.addEventListener('pointermove', point);
+    return () => {
+      element.removeEventListener('pointermove', point);
+      hand.current = null;
+      listening.stop();
+    };
+  }, [crew, session, route]);
 
   const lensOpen = useStore(session, (state) => state.lens.open);
   const namedIndex = useStore(session, namedFinding);
@@ -164,7 +202,15 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
             gl.domElement.addEventListener('webglcontextrestored', () => setLost(false));
           }}
         >
-          {crew !== null && <Frames {...crew} redraw={redraw} turned={turned} />}
+          {crew !== null && (
+            <Frames
+              director={crew.director}
+              lettering={crew.lettering}
+              handles={crew.handles}
+              redraw={redraw}
+              turned={turned}
+            />
+          )}
           <AdaptiveDpr />
         </Canvas>
       </div>
@@ -191,7 +237,8 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
       <fieldset className="stage-handles" ref={handleBox} aria-label="Handles of the plan" hidden />
       <span className="stage-bar" ref={bar} />
       <div className="stage-foot" ref={controls}>
-        {lensOpen ? <LensBar session={session} playback={playback} /> : <CameraBar session={session} />}
+        {route !== undefined && !lensOpen && <RoomBar session={session} route={route} />}
+        {lensOpen ? <LensBar session={session} playback={playback} /> : <CameraBar session={session} route={route} />}
       </div>
       {lost && (
         <p className="stage-lost">The picture was lost by the graphics card. It comes back when the card does.</p>

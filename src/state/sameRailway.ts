@@ -13,10 +13,18 @@ export function withPartsOf(earlier: Scene, later: Scene): Scene {
   return Object.fromEntries(parts) as Scene;
 }
 
-/** True when trains run the same in both: no part but surveys and variants is another object. */
-export function sameRailway(a: Scene, b: Scene): boolean {
+/** What trains run the same with, whatever it says, though a search for a route asks for it: no risk is computed from the room. */
+const roundTheRailway: ReadonlySet<string> = new Set<keyof Scene>(['room']);
+
+/** True when trains run the same in both: as for `sameRailway`, wherever they stand in the room. */
+export const runsTheSame = (a: Scene, b: Scene): boolean => sameBut(a, b, [besideTheRailway, roundTheRailway]);
+
+/** True when railway and room are the same in both: no part but surveys and variants is another object. */
+export const sameRailway = (a: Scene, b: Scene): boolean => sameBut(a, b, [besideTheRailway]);
+
+function sameBut(a: Scene, b: Scene, but: readonly ReadonlySet<string>[]): boolean {
   const parts = (scene: Scene): Map<string, unknown> =>
-    new Map(Object.entries(scene).filter(([key]) => !besideTheRailway.has(key)));
+    new Map(Object.entries(scene).filter(([key]) => !but.some((one) => one.has(key))));
   const ofA = parts(a);
   const ofB = parts(b);
   return ofA.size === ofB.size && [...ofA].every(([key, part]) => ofB.get(key) === part);

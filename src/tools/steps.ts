@@ -1,4 +1,4 @@
-import { noSnapping, type Snapping } from '../state/route/index.ts';
+import { noSnapping, type Snapping, supportStepMm } from '../state/route/index.ts';
 import type { SessionState } from '../state/types.ts';
 
 type Unit = SessionState['lengthUnit'];
@@ -7,7 +7,7 @@ type Unit = SessionState['lengthUnit'];
 const snapMm: Readonly<Record<Unit, number>> = { mm: 10, in: 25.4 / 4 };
 const snapDeg = 5;
 
-/** Ends of other tracks are taken from this many px away. */
+/** Ends of other tracks, walls and right angles are taken from this many px away. */
 const endReach = 16;
 
 /** What a hand is led to; nothing while it asks to be free. */
@@ -20,5 +20,11 @@ export const nudgeSteps: Readonly<Record<Unit, readonly [fine: number, coarse: n
   in: [0.0254 / 16, 0.0254 / 2],
 };
 
-/** One press of an arrow key that bends new track, and one with Shift, degrees. */
+/** One press of an arrow key that bends new track or opens a door, and one with Shift, degrees. */
 export const turnSteps: readonly [fine: number, coarse: number] = [1, 5];
+
+/** One press of an arrow key at a support, and one with Shift, mm. */
+export const raiseSteps: readonly [fine: number, coarse: number] = [supportStepMm, 10 * supportStepMm];
+
+/** What a px up or down raises a support by, mm: far more than its picture moves. With Shift a tenth of it. */
+export const raisePerPixel: readonly [usual: number, slow: number] = [0.05, 0.005];

@@ -140,3 +140,54 @@ it('snaps to a centimetre or a quarter of an inch, and to nothing with Alt', () 
   expect(snappingFor('in', false, 0.001).lengthMm).toBeCloseTo(6.35, 9);
   expect(snappingFor('mm', true, 0.001)).toEqual(noSnapping);
 });
+
+describe('a support', () => {
+  const support = handle({ key: 'support:4', kind: 'support', element: 4 });
+  const onSupport: HandEvent = { ...press, handle: support };
+  const pulled = (y: number, raise = 0.05): HandEvent => ({ ...move([100, y], null), raise }) as HandEvent;
+
+  it('is chosen where a press ends without a pull, with Shift all up to it', () => {
+    expect(played([onSupport, { kind: 'release', pointer: 1 }]).deeds).toEqual([
+      { kind: 'choose-support', key: 'support:4', several: false },
+    ]);
+    const shifted = played([{ ...onSupport, several: true } as HandEvent, { kind: 'release', pointer: 1 }]);
+    expect(shifted.deeds).toMatchObject([{ several: true }]);
+  });
+
+  it('is raised by how far up the hand goes, whatever lies under it, and put back by Escape', () => {
+    const { deeds } = played([onSupport, pulled(80), pulled(60), pulled(120), { kind: 'escape' }]);
+    expect(deeds.map(({ kind }) => kind)).toEqual(['take', 'raise', 'raise', 'raise', 'put-back']);
+    expect(deeds.slice(1, 4).map((deed) => deed.kind === 'raise' && deed.by)).toEqual([1, 2, -1]);
+  });
+
+  it('is raised by the keys in one hold, and gone on from', () => {
+    const up = nudge({ handle: support, right: 0, up: 1, raise: 0.1 });
+    const on = nudge({ handle: support, right: 1, up: 0, several: true });
+    const { deeds, state } = played([up, up, on]);
+    expect(deeds.map(({ kind }) => kind)).toEqual(['take', 'raise', 'raise', 'let-go', 'go-on']);
+    expect(deeds[2].kind === 'raise' && deeds[2].by).toBeCloseTo(0.2, 12);
+    expect(deeds[4]).toEqual({ kind: 'go-on', by: 1, several: true });
+    expect(state).toBe(idle);
+  });
+});
+
+describe('what is drawn new', () => {
+  it('begins where the hand was put down, and only once it is pulled', () => {
+    const start = handle({ key: 'draw', kind: 'draw', anchor: [1.01, 2.02] });
+    const down: HandEvent = { ...press, handle: start };
+    expect(played([down, { kind: 'release', pointer: 1 }]).deeds).toEqual([]);
+    expect(played([down, move([140, 100], [1.5, 2.5])]).deeds).toMatchObject([
+      { kind: 'take', key: 'draw', from: [1.01, 2.02] },
+      { kind: 'move', to: [1.5, 2.5] },
+    ]);
+  });
+});
+
+it('turns what goes round something by degrees, the way that sets more', () => {
+  const leaf = handle({ kind: 'room-leaf', anchor: [2, 0], turns: { about: [1, 0], sense: -1 } });
+  const { deeds } = played([nudge({ handle: leaf, turn: 90 })]);
+  const to = deeds[1].kind === 'move' ? deeds[1].to : [0, 0];
+  // A quarter turn to the right about (1, 0).
+  expect(to[0]).toBeCloseTo(1, 12);
+  expect(to[1]).toBeCloseTo(-1, 12);
+});

@@ -1,3 +1,4 @@
+export { extentOfObstacle, isIn } from './obstacle.ts';
 export { isInside, sideMm, twiceArea } from './outline.ts';
 export { roomProblems } from './roomChecks.ts';
 export type {
@@ -5,5 +6,6 @@ export type {
   SceneDoor,
   SceneObstacle,
   SceneRoom,
+  SceneRound,
 } from './roomSchema.ts';
 export { covers, standingEdges } from './standing.ts';

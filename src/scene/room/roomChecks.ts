@@ -9,7 +9,9 @@ const wallSlackMm = 0.01;
 export function roomProblems(room: SceneRoom, path: string): Problem[] {
   const outlines = [
     ...(room.corners === undefined ? [] : [[`${path}.corners`, room.corners] as const]),
-    ...(room.obstacles ?? []).map(({ outline }, i) => [`${path}.obstacles[${i}].outline`, outline] as const),
+    ...(room.obstacles ?? []).flatMap(({ outline }, i) =>
+      outline === undefined ? [] : [[`${path}.obstacles[${i}].outline`, outline] as const],
+    ),
   ];
   return [
     ...outlines.flatMap(([at, outline]): Problem[] => {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { bounds } from '../bounds.ts';
-import { maybe, named, oneOf, positiveMm, quantity, whole } from '../fields.ts';
+import { either, maybe, named, oneOf, positiveMm, quantity, whole } from '../fields.ts';
 import { outlineOf } from '../outlineSchema.ts';
 
 const baseboard = z.strictObject({
@@ -25,26 +25,38 @@ const door = z
     examples: [{ wall: 1, fromMm: 300, widthMm: 800, hinge: 'near', opens: 'inwards' }],
   });
 
-const obstacle = z
+const round = z
   .strictObject({
-    name: named('What people call it.', 'Chimney breast'),
-    outline: outlineOf('Its corners in plan, one after the other round it.', 1200, 350),
-    heightMm: maybe(positiveMm(10_000, 'Its top above the floor, mm; up to the ceiling when left out.', 1400)),
+    xMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Middle, east, mm.', 600),
+    yMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Middle, north, mm.', 400),
+    diameterMm: positiveMm(bounds.lengthMm, 'Across, mm.', 120),
   })
-  .meta({
-    description: 'What stands on the floor and stays: a pillar, a boiler, a chimney breast.',
-    examples: [
-      {
-        name: 'Boiler',
-        outline: [
-          { xMm: 0, yMm: 0 },
-          { xMm: 450, yMm: 0 },
-          { xMm: 450, yMm: 400 },
-        ],
-        heightMm: 1400,
-      },
-    ],
-  });
+  .meta({ description: 'A circle in plan.', examples: [{ xMm: 600, yMm: 400, diameterMm: 120 }] });
+
+const obstacle = either(
+  z.strictObject({
+    name: named('What people call it.', 'Chimney breast'),
+    outline: maybe(outlineOf('Its corners in plan, one after the other round it.', 1200, 350)),
+    round: maybe(round),
+    heightMm: maybe(positiveMm(10_000, 'Its top above the floor, mm; up to the ceiling when left out.', 1400)),
+  }),
+  ['outline', 'round'],
+).meta({
+  description:
+    'What stands on the floor and stays: a pillar, a boiler, a chimney breast. It has an outline, or is round.',
+  examples: [
+    {
+      name: 'Boiler',
+      outline: [
+        { xMm: 0, yMm: 0 },
+        { xMm: 450, yMm: 0 },
+        { xMm: 450, yMm: 400 },
+      ],
+      heightMm: 1400,
+    },
+    { name: 'Post', round: { xMm: 600, yMm: 400, diameterMm: 120 } },
+  ],
+});
 
 const person = z
   .strictObject({
@@ -82,3 +94,5 @@ export type SceneRoom = z.infer<typeof roomSchema>;
 export type SceneBaseboard = z.infer<typeof baseboard>;
 export type SceneDoor = z.infer<typeof door>;
 export type SceneObstacle = z.infer<typeof obstacle>;
+/** A circle in plan, mm. */
+export type SceneRound = z.infer<typeof round>;

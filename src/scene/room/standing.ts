@@ -1,4 +1,5 @@
 import type { SceneCorner } from '../outlineSchema.ts';
+import { isIn } from './obstacle.ts';
 import { isInside } from './outline.ts';
 import type { SceneBaseboard, SceneRoom } from './roomSchema.ts';
 
@@ -18,7 +19,7 @@ export function standingEdges(room: SceneRoom): readonly SceneCorner[] | null {
   const free = (place: SceneCorner): boolean =>
     (room.corners === undefined || isInside(place, room.corners)) &&
     !boards.some((board) => covers(board, place)) &&
-    !(room.obstacles ?? []).some(({ outline }) => isInside(place, outline));
+    !(room.obstacles ?? []).some((obstacle) => isIn(place, obstacle));
   return boards.flatMap((board) =>
     edgePlaces(board)
       .filter(({ at, out }) =>

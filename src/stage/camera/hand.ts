@@ -27,19 +27,34 @@ export interface HandReports {
   /** Something about the look has changed. */
   moved(): void;
   /** A press without a drag, px from the stage's corner. */
-  clicked(x: number, y: number): void;
+  clicked(x: number, y: number, event: PointerEvent): void;
+  /** A finger was put down that is to hold nothing, whatever it is on. */
+  takesOver(event: PointerEvent): boolean;
+}
+
+/** An element that obeys a hand. */
+export interface Listening {
+  /** Whether a pointer is down on it. */
+  busy(): boolean;
+  /** Takes a pointer as if it had been put down on it. */
+  join(event: PointerEvent): void;
+  /** Lets go of it. */
+  stop(): void;
 }
 
 /**
  * Obeys pointer, touch, wheel and keys on an element. One finger or the left button turns, two fingers or the right
- * button (or Shift) move and zoom. Returns a function that lets go of the element.
+ * button (or Shift) move and zoom.
  */
-export function listen(element: HTMLElement, rig: () => CameraRig | null, reports: HandReports): () => void {
+export function listen(element: HTMLElement, rig: () => CameraRig | null, reports: HandReports): Listening {
   const down = new Map<number, { x: number; y: number }>();
   let travelled = 0;
 
   const press = (event: PointerEvent): void => {
-    if (event.button > 2) return;
+    if (event.button > 2 || reports.takesOver(event)) return;
+    join(event);
+  };
+  const join = (event: PointerEvent): void => {
     down.set(event.pointerId, { x: event.clientX, y: event.clientY });
     if (down.size === 1) travelled = 0;
     element.setPointerCapture(event.pointerId);
@@ -76,7 +91,7 @@ export function listen(element: HTMLElement, rig: () => CameraRig | null, report
     if (!down.delete(event.pointerId)) return;
     if (event.type !== 'pointerup' || down.size > 0 || travelled > clickSlop || event.button !== 0) return;
     const box = element.getBoundingClientRect();
-    reports.clicked(event.clientX - box.left, event.clientY - box.top);
+    reports.clicked(event.clientX - box.left, event.clientY - box.top, event);
   };
 
   const wheel = (event: WheelEvent): void => {
@@ -110,7 +125,7 @@ export function listen(element: HTMLElement, rig: () => CameraRig | null, report
   element.addEventListener('wheel', wheel, { passive: false });
   element.addEventListener('keydown', key);
   element.addEventListener('contextmenu', noMenu);
-  return () => {
+  const stop = (): void => {
     element.removeEventListener('pointerdown', press);
     element.removeEventListener('pointermove', drag);
     element.removeEventListener('pointerup', release);
@@ -119,4 +134,5 @@ export function listen(element: HTMLElement, rig: () => CameraRig | null, report
     element.removeEventListener('keydown', key);
     element.removeEventListener('contextmenu', noMenu);
   };
+  return { busy: () => down.size > 0, join, stop };
 }

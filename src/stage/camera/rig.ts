@@ -95,6 +95,12 @@ export class CameraRig {
     this.startFlight(now);
   }
 
+  /** Looks straight down on all there is to see anew, in one move. */
+  lookDown(now: number): void {
+    this.top = this.sights.down();
+    this.startFlight(now);
+  }
+
   /** Moves to a look in walk and follow; the other cameras stay what they are. */
   goTo(look: Look, now: number): void {
     if (this.mode !== 'walk' && this.mode !== 'follow') return;

@@ -21,6 +21,8 @@ export interface DrawnDoor {
 
 export interface DrawnObstacle {
   readonly outline: readonly FloorPlace[];
+  /** Whether its outline stands for a circle: its flanks then meet without a line. */
+  readonly round: boolean;
   /** Above the floor, m; null: up to the ceiling. */
   readonly height: number | null;
 }
@@ -44,7 +46,11 @@ export interface RoomOfFile {
       }[]
     | undefined;
   readonly obstacles?:
-    | readonly { readonly outline: readonly Corner[]; readonly heightMm?: number | undefined }[]
+    | readonly {
+        readonly outline?: readonly Corner[] | undefined;
+        readonly round?: (Corner & { readonly diameterMm: number }) | undefined;
+        readonly heightMm?: number | undefined;
+      }[]
     | undefined;
 }
 
@@ -55,6 +61,15 @@ const runsClockwise = (outline: readonly FloorPlace[]): boolean =>
     const [nextX, nextY] = outline[(i + 1) % outline.length];
     return sum + x * nextY - nextX * y;
   }, 0) < 0;
+
+/** Sides that a circle is drawn with: at 300 mm across they stand off it by 0.3 mm. */
+const roundSides = 48;
+
+const roundPlaces = ({ xMm, yMm, diameterMm }: Corner & { readonly diameterMm: number }): FloorPlace[] =>
+  Array.from({ length: roundSides }, (_, k): FloorPlace => {
+    const angle = (2 * Math.PI * k) / roundSides;
+    return [(xMm + (diameterMm / 2) * Math.cos(angle)) / 1000, (yMm + (diameterMm / 2) * Math.sin(angle)) / 1000];
+  });
 
 /** How far a door opens where the file does not say, degrees. */
 const usualSwingDeg = 90;
@@ -85,10 +100,11 @@ export function drawnRoom({ corners: file = [], doors = [], obstacles = [] }: Ro
         swing: swing * inside * (door.opens === 'inwards' ? 1 : -1),
       };
     }),
-    obstacles: obstacles.map(({ outline, heightMm }): DrawnObstacle => {
-      const places = outline.map(metres);
+    obstacles: obstacles.map(({ outline = [], round, heightMm }): DrawnObstacle => {
+      const places = round === undefined ? outline.map(metres) : roundPlaces(round);
       return {
         outline: runsClockwise(places) ? places.toReversed() : places,
+        round: round !== undefined,
         height: heightMm === undefined ? null : heightMm / 1000,
       };
     }),

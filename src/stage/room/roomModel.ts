@@ -15,6 +15,9 @@ const structurePen = { weight: 0.9, role: wayStroke.edge };
 /** What reaches up to the ceiling is cut off at this height over the lowest board, m: higher than a deck, lower than the eye. */
 const cutOverBoard = 0.3;
 
+/** Flanks of something round meet without a line, but for four upright ones that give it a body. */
+const roundEdge = (side: number): boolean => side % 12 === 0;
+
 /** The room around the railway and what stands beside its tracks. */
 export class RoomModel {
   /** Hidden under the lens, which looks at a joint from nearer than any wall. */
@@ -52,9 +55,16 @@ export function roomSolid({ room, floor, tables }: Pick<Railway, 'room' | 'floor
   const solid = emptySolid();
   if (room.corners.length > 0) drawWalls(solid, room, floor, pen, fine);
   const ceiling = Math.min(...tables.map(({ top }) => top)) + cutOverBoard;
-  for (const { outline, height } of room.obstacles) {
+  for (const { outline, round, height } of room.obstacles) {
     const top = height === null ? Math.max(ceiling, floor + cutOverBoard) : floor + height;
-    prism(solid, 'z', outline, [floor, top], { flank: () => wallFace.side, end: wallFace.top }, pen);
+    prism(
+      solid,
+      'z',
+      outline,
+      [floor, top],
+      { flank: () => wallFace.side, end: wallFace.top, ...(round && { inked: roundEdge }) },
+      pen,
+    );
   }
   return solid;
 }

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
 import { type StoreApi, useStore } from 'zustand';
 import type { SessionState } from '../../state/types.ts';
 import { useTurnKey } from './useTurnKey.ts';
@@ -17,14 +17,28 @@ const steps: Readonly<Record<string, number>> = { ArrowLeft: -step, ArrowRight: 
 export function BesideLine({ session }: { readonly session: StoreApi<SessionState> }) {
   const name = useStore(session, (state) => state.beside?.name ?? null);
   const { view, divider, flipped } = useStore(session, (state) => state.besideLook);
-  const dragging = useRef(false);
+  /** Where the line was when a hand took hold of it; null while none does. */
+  const began = useRef<number | null>(null);
+  useEffect(() => {
+    // Escape puts the line back before it means anything else.
+    const onEscape = (event: globalThis.KeyboardEvent) => {
+      const from = began.current;
+      if (event.key !== 'Escape' || from === null) return;
+      event.preventDefault();
+      event.stopPropagation();
+      began.current = null;
+      session.setState(({ besideLook }) => ({ besideLook: { ...besideLook, divider: from } }));
+    };
+    window.addEventListener('keydown', onEscape, { capture: true });
+    return () => window.removeEventListener('keydown', onEscape, { capture: true });
+  }, [session]);
   useTurnKey(session, name !== null);
   if (name === null) return null;
   const move = (share: number) =>
     session.setState(({ besideLook }) => ({ besideLook: { ...besideLook, divider: held(share) } }));
   const follow = (event: PointerEvent<HTMLElement>) => {
     const stage = event.currentTarget.parentElement?.getBoundingClientRect();
-    if (dragging.current && stage) move((event.clientX - stage.left) / stage.width);
+    if (began.current !== null && stage) move((event.clientX - stage.left) / stage.width);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const by = steps[event.key];
@@ -59,15 +73,15 @@ export function BesideLine({ session }: { readonly session: StoreApi<SessionStat
       aria-valuenow={Math.round(100 * divider)}
       onKeyDown={onKeyDown}
       onPointerDown={(event) => {
-        dragging.current = true;
+        began.current = divider;
         event.currentTarget.setPointerCapture(event.pointerId);
       }}
       onPointerMove={follow}
       onPointerUp={() => {
-        dragging.current = false;
+        began.current = null;
       }}
       onPointerCancel={() => {
-        dragging.current = false;
+        began.current = null;
       }}
     >
       <span className="left">this railway</span>

@@ -7,6 +7,7 @@ import { type LensSubject, lensFrame } from '../lens/lensFrame.ts';
 import { LensMotion } from '../lens/lensMotion.ts';
 import { growing, type LensCircle, lensCircle, shiftForLens } from '../lens/lensPlace.ts';
 import { columnAt } from '../stock/runClock.ts';
+import { pickPost } from '../supports/pickPost.ts';
 import { besideTime } from './besideClock.ts';
 import { type Pixel, ringRadius, type Shown, type ShownLens } from './shown.ts';
 import { StageSights } from './stageSights.ts';
@@ -237,6 +238,24 @@ export class Director {
       }
     });
     return best;
+  }
+
+  /** Support whose post is nearest to a place on the stage, within `reach` px; null when none is. */
+  supportAt(pixel: Pixel, reach: number): ReturnType<typeof pickPost> {
+    const [width, height] = this.sights.size;
+    const posts = this.world.supports?.posts ?? [];
+    return pickPost(posts, pixel, reach, (place) => this.world.toPixel(place, width, height));
+  }
+
+  /** Looks at the room too, from where the eye is, or at the railway alone from now on. */
+  showRoom(room: boolean): void {
+    const { rig, sights } = this;
+    sights.withRoom = room;
+    if (!room || rig === null) return;
+    const now = performance.now();
+    if (rig.mode === 'down') rig.lookDown(now);
+    else rig.goTo(sights.around(rig.look), now);
+    this.invalidate();
   }
 
   /** Joint that the finding at an index is about, or null. */

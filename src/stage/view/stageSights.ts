@@ -2,9 +2,10 @@ import type { Vec3 } from '../../core/math/vec3.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track, TrackPoint } from '../../core/track/types.ts';
 import { referenceOf, referenceVehicle } from '../../state/index.ts';
+import { roomHandles } from '../../state/room/index.ts';
 import { handlesOf } from '../../state/route/index.ts';
 import type { SessionState } from '../../state/types.ts';
-import type { Insets } from '../camera/framing.ts';
+import { frameAll, type Insets } from '../camera/framing.ts';
 import { eyeOf, type Look, lookBetween } from '../camera/look.ts';
 import type { Sights } from '../camera/rig.ts';
 import { atEyeHeight, atPlace, fields, inCab, onCoupling, straightDown, wholeRailway } from '../camera/viewpoints.ts';
@@ -36,6 +37,8 @@ export class StageSights implements Sights {
   outline: readonly Vec3[] = [];
   /** px */
   size: readonly [width: number, height: number] = [1, 1];
+  /** Whether the room around the railway is to be seen with it. */
+  withRoom = false;
   private stand: Vec3 = [0, 0, 0];
   private wholeOf: { readonly outline: readonly Vec3[]; readonly height: number } | null = null;
 
@@ -116,6 +119,11 @@ export class StageSights implements Sights {
     return wholeRailway(this.framed, this.aspect, this.insets(), interest === null ? null : xyz(interest));
   }
 
+  /** A look at everything in the direction of another one. */
+  around({ azimuth, elevation, field }: Look): Look {
+    return frameAll(this.framed, { azimuth, elevation, field }, this.aspect, this.insets());
+  }
+
   /** A look at the place of a finding from near by, coming from another look; null without one. */
   atFinding(index: number | null, from: Look): Look | null {
     const { result, trial } = this.state();
@@ -132,7 +140,8 @@ export class StageSights implements Sights {
     if (chapter !== 'route' || compiled === null) return this.outline;
     const { scene, tracks } = compiled;
     const handles = [...tracks].flatMap(([id, track]) => handlesOf(scene, id, track));
-    return [...this.outline, ...handles.map(({ place: [x, y, z] }): Vec3 => [x, y, z])];
+    const around = this.withRoom ? roomHandles(scene, null) : [];
+    return [...this.outline, ...[...handles, ...around].map(({ place: [x, y, z] }): Vec3 => [x, y, z])];
   }
 
   private insets(): Insets {

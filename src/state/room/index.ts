@@ -6,9 +6,11 @@ export {
   type SceneDoor,
   type SceneObstacle,
   type SceneRoom,
+  type SceneRound,
   sideMm,
 } from '../../scene/index.ts';
 export { structuresOf } from '../../sim/index.ts';
+export { drawingHeight, type RoomTool, roomHandles, roomRemarks, usualPart } from './hand/index.ts';
 export {
   asRectangle,
   fromRectangle,

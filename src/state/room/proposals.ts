@@ -17,9 +17,10 @@ const edgeMm = 100;
 /** Proposed places are rounded out to this, mm. */
 const gridMm = 100;
 
-/** Width of an ordinary door's leaf, side of a pillar, and how far from a corner they are put, mm. Common practice, no source. */
+/** Width of an ordinary door's leaf, side of a pillar, width of a post, and how far from a corner they are put, mm. Common practice, no source. */
 const doorMm = 800;
 const pillarMm = 300;
+const postMm = 120;
 
 /** How far a hand reaches in from the edge at table height, mm. Common practice, no source. */
 export const usualReachMm = 700;
@@ -87,12 +88,21 @@ export function proposedDoor({ corners = [], doors = [] }: Pick<SceneRoom, 'corn
 
 /** A pillar in the first corner of the room; by the zero of the plan where it has no walls. */
 export function proposedPillar({ corners = [] }: Pick<SceneRoom, 'corners'>): SceneObstacle {
-  const [xMm, yMm] = [0, 1].map((axis) => {
+  const [xMm, yMm] = firstCorner(corners);
+  return { name: 'Pillar', outline: rectangle({ west: xMm, south: yMm, east: xMm + pillarMm, north: yMm + pillarMm }) };
+}
+
+/** A round post in the first corner of the room; by the zero of the plan where it has no walls. */
+export function proposedPost({ corners = [] }: Pick<SceneRoom, 'corners'>): SceneObstacle {
+  const [xMm, yMm] = firstCorner(corners);
+  return { name: 'Post', round: { xMm: xMm + pillarMm, yMm: yMm + pillarMm, diameterMm: postMm } };
+}
+
+const firstCorner = (corners: readonly SceneCorner[]): number[] =>
+  [0, 1].map((axis) => {
     const along = corners.map((corner) => (axis === 0 ? corner.xMm : corner.yMm));
     return corners.length === 0 ? 0 : Math.min(...along);
   });
-  return { name: 'Pillar', outline: rectangle({ west: xMm, south: yMm, east: xMm + pillarMm, north: yMm + pillarMm }) };
-}
 
 /** A rectangle square to the room, mm. */
 export interface Rectangle {

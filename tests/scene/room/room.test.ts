@@ -33,6 +33,19 @@ describe('a room', () => {
     expect(parsed.ok ? [] : parsed.problems).toEqual([]);
   });
 
+  it('may have round obstacles, in which nobody stands; an obstacle is round or has corners', () => {
+    const board = { xMm: 1000, yMm: 1000, lengthMm: 1000, widthMm: 500 };
+    // Over the middle of the south edge, 600 across: nobody stands there within 300 mm of its middle.
+    const round = { xMm: 1500, yMm: 900, diameterMm: 600 };
+    const edges = standingEdges({ datumAboveFloorMm: 0, obstacles: [{ name: 'Post', round }], baseboards: [board] });
+    const south = (edges ?? []).filter(({ yMm }) => yMm === 1000).map(({ xMm }) => Math.abs(xMm - 1500));
+    expect(Math.min(...south)).toBeGreaterThan(280);
+    expect(Math.min(...south)).toBeLessThan(320);
+    expect(parseScene(room({ obstacles: [{ name: 'Post', round }] })).ok).toBe(true);
+    expect(refusal(room({ obstacles: [{ name: 'Post' }] })).allowed).toBe('either outline or round');
+    expect(refusal(room({ obstacles: [{ name: 'Post', round, outline: corners }] })).path).toBe('room.obstacles[0]');
+  });
+
   it('may have corners that lie in line, and walls that turn back round one another', () => {
     const alcove = [corners[0], { xMm: 2000, yMm: 0 }, corners[1], corners[2], { xMm: 2000, yMm: 1500 }, corners[3]];
     expect(parseScene(room({ corners: alcove })).ok).toBe(true);

@@ -11,9 +11,10 @@ async function opened() {
     runTrial: async (_scene, trialId) => resultOf(trialId),
     tryCure: async () => null,
     probe: () => Promise.reject(new Error('not here')),
+    glance: () => Promise.reject(new Error('not here')),
     dispose: () => {},
   });
-  const route = createRoute(session, { probe: () => new Promise(() => {}) });
+  const route = createRoute(session, { glance: () => new Promise(() => {}) });
   await session.actions.openScene(sampleScene());
   const line = () => {
     const track = session.session.getState().scene?.tracks[0];
@@ -74,5 +75,53 @@ describe('chosen supports', () => {
     const before = offs();
     expect(actions.attempt('heights', (scene) => moveSupports(scene, 'line', { from: 2, to: 6 }, 99))).toMatch(/100/);
     expect(offs()).toEqual(before);
+  });
+});
+
+describe('a support on the stage', () => {
+  it('is chosen, taken in up to, and raised with all that are chosen, in steps, as one step of the history', async () => {
+    const { route, offs, actions, history } = await opened();
+    const before = offs();
+    const { chooseSupport, take, raise, letGo, putBack } = route.actions;
+    chooseSupport(4, false);
+    chooseSupport(6, true);
+    expect(route.route.getState().chosenSupports).toMatchObject({ anchor: 4, head: 6 });
+    expect(route.plan()?.handles.some(({ key }) => key === 'support:6')).toBe(true);
+    expect(route.plan()?.posts).toHaveLength(3);
+    expect(take('support:6')).toBe(true);
+    raise(0.74, true);
+    raise(1.26, true);
+    expect(offs().slice(4, 7)).toEqual([1.3, 1.3, 1.3].map((mm) => expect.closeTo(mm, 9)));
+    letGo();
+    expect(history.getState().past.map(({ label }) => label)).toEqual(['heights of supports 5 to 7']);
+    await actions.undo();
+    expect(offs()).toEqual(before);
+    take('support:6');
+    raise(3, true);
+    putBack();
+    expect(offs()).toEqual(before);
+  });
+
+  it('that is not among the chosen goes alone; back where it was it is no step', async () => {
+    const { route, offs, history } = await opened();
+    const before = offs();
+    route.actions.chooseSupport(4, false);
+    route.actions.offerSupport(8);
+    route.actions.take('support:8');
+    expect(route.route.getState().chosenSupports).toMatchObject({ anchor: 8, head: 8 });
+    route.actions.raise(2, true);
+    route.actions.raise(0, true);
+    route.actions.letGo();
+    expect(offs()).toEqual(before);
+    expect(history.getState().past).toEqual([]);
+  });
+
+  it('is gone on from by the keys, as far as there are any', async () => {
+    const { route } = await opened();
+    route.actions.goOn(-1, false);
+    expect(route.route.getState().atSupport).toBe(0);
+    route.actions.goOn(1, true);
+    route.actions.goOn(1, true);
+    expect(route.route.getState()).toMatchObject({ atSupport: 2, chosenSupports: { anchor: 0, head: 2 } });
   });
 });

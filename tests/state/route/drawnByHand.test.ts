@@ -26,13 +26,14 @@ async function emptyRoom() {
     runTrial: async (_scene, trialId) => resultOf(trialId),
     tryCure: async () => null,
     probe: () => Promise.reject(new Error('not here')),
+    glance: () => Promise.reject(new Error('not here')),
     dispose: () => {},
   };
   const shape = startingShapes.find(({ id }) => id === 'empty-room');
   const scale = shapeScales.find(({ name }) => name === 'OO');
   if (shape === undefined || scale === undefined) throw new Error('no empty room');
   const session = createSession(host);
-  const route = createRoute(session, { probe: () => new Promise(() => {}) });
+  const route = createRoute(session, { glance: () => new Promise(() => {}) });
   await session.actions.openScene(shape.make(scale, usualValues(shape, scale)).scene);
   const scene = () => {
     const now = session.session.getState().scene;

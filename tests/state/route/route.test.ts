@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Scene } from '../../../src/scene/index.ts';
-import type { Probe, ProbePool } from '../../../src/sim/study/index.ts';
+import type { Glance } from '../../../src/sim/glance/index.ts';
+import type { ProbePool } from '../../../src/sim/study/index.ts';
 import type { SimHost } from '../../../src/sim/types.ts';
 import { createSession } from '../../../src/state/index.ts';
 import { beforeWords, createRoute, noSnapping } from '../../../src/state/route/index.ts';
@@ -21,16 +22,18 @@ async function opened(over: Partial<Record<string, unknown>> = {}) {
     },
     tryCure: async () => null,
     probe: () => Promise.reject(new Error('not here')),
+    glance: () => Promise.reject(new Error('not here')),
     dispose: () => {},
   };
-  const asked: { readonly scene: Scene; answer(probe: Probe): Promise<void> }[] = [];
-  const pool: Pick<ProbePool, 'probe'> = {
-    probe: (request) =>
+  const asked: { readonly scene: Scene; readonly thorough: boolean; answer(glance: Glance): Promise<void> }[] = [];
+  const pool: Pick<ProbePool, 'glance'> = {
+    glance: ({ scene, thorough }) =>
       new Promise((resolve) => {
         asked.push({
-          scene: request.scene,
-          async answer(probe) {
-            resolve(probe);
+          scene,
+          thorough,
+          async answer(glance) {
+            resolve(glance);
             await new Promise((done) => setTimeout(done, 0));
           },
         });
@@ -44,19 +47,14 @@ async function opened(over: Partial<Record<string, unknown>> = {}) {
   return { ...session, ...route, document: session.actions, scene, ran, asked, line, settled };
 }
 
-const measure = (margin: number): Probe => ({
+const measure = (margin: number): Glance => ({
   ok: true,
-  trials: [
-    {
-      trialId: 'up',
-      outcome: 'arrived',
-      passes: margin >= 0,
-      risks: [{ risk: 'override', margin, unit: 'length', share: margin / 0.001, chainage: 2, subject: 1 }],
-      greatestDraft: 1,
-      greatestBuff: 1,
-      duration: 10,
-    },
-  ],
+  measure: {
+    trialId: 'up',
+    outcome: 'arrived',
+    passes: margin >= 0,
+    risks: [{ risk: 'override', margin, unit: 'length', share: margin / 0.001, chainage: 2, subject: 1 }],
+  },
 });
 
 describe('handles', () => {
@@ -72,6 +70,8 @@ describe('handles', () => {
       'end:2',
       'end:3',
       'extend',
+      // One of the supports is a stop of the Tab key, from which the arrow keys go on.
+      'support:0',
     ]);
     const bent = await opened({
       tracks: [
@@ -205,26 +205,69 @@ describe('the verdict while the hand moves', () => {
     expect(route.getState().verdict).toMatchObject({ ok: true, measure: { passes: false } });
   });
 
-  it('compares with the railway before the change, measured the same way, once', async () => {
+  it('compares with the railway before the change, seen the same way, once', async () => {
     const { actions, asked, route, session } = await opened();
     const before = session.getState().compiled?.scene;
     actions.take('end:0');
     actions.moveTo([2.1, 0], snap);
-    // The first was asked when the railway was opened.
-    await asked[0].answer(measure(0.0003));
-    await asked[1].answer(measure(-0.0002));
-    expect(asked).toHaveLength(3);
-    expect(asked[2].scene).toBe(before);
-    await asked[2].answer(measure(0.0005));
+    await asked[0].answer(measure(-0.0002));
+    expect(asked).toHaveLength(2);
+    expect(asked[1].scene).toBe(before);
+    await asked[1].answer(measure(0.0005));
     expect(route.getState().before?.risks[0].margin).toBe(0.0005);
     const { verdict } = route.getState();
     const show = { lengthUnit: 'mm', gradeForm: 'one-in' } as const;
     expect(verdict && beforeWords(verdict, route.getState().before, show)).toMatch(/^before: passes; closest: /);
     actions.moveTo([2.2, 0], snap);
-    await asked[3].answer(measure(0.0001));
-    expect(asked).toHaveLength(4);
+    await asked[2].answer(measure(0.0001));
+    expect(asked).toHaveLength(3);
     actions.putBack();
     expect(route.getState().before).toBeNull();
+  });
+
+  it('looks at both thoroughly once the hand rests, and shows them together', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    try {
+      const answer = async (index: number, margin: number) => {
+        void asked[index].answer(measure(margin));
+        await vi.advanceTimersByTimeAsync(0);
+      };
+      const opening = opened();
+      await vi.advanceTimersByTimeAsync(0);
+      const { actions, asked, route, session } = await opening;
+      actions.take('end:0');
+      actions.moveTo([2.1, 0], snap);
+      await answer(0, 0.0002);
+      await answer(1, 0.0005);
+      expect(asked.map(({ thorough }) => thorough)).toEqual([false, false]);
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(asked[2]).toMatchObject({ scene: session.getState().compiled?.scene, thorough: true });
+      await answer(2, 0.0004);
+      expect(route.getState().before?.risks[0].margin).toBe(0.0005);
+      expect(asked[3]).toMatchObject({ scene: session.getState().scene, thorough: true });
+      await answer(3, 0.0001);
+      expect(route.getState()).toMatchObject({
+        verdict: { ok: true, measure: { risks: [{ margin: 0.0001 }] } },
+        before: { risks: [{ margin: 0.0004 }] },
+      });
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(asked).toHaveLength(4);
+      actions.moveTo([2.3, 0], snap);
+      expect(asked[4]).toMatchObject({ scene: session.getState().scene, thorough: false });
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it('looks at what is on show as soon as the route is opened, so that the first move finds its answerer awake', async () => {
+    const { document, asked, route, session } = await opened();
+    // Beside the first run of a railway nothing else was worked out.
+    expect(asked).toHaveLength(0);
+    document.setChapter('route');
+    expect(asked[0]).toMatchObject({ scene: session.getState().scene, thorough: false });
+    await asked[0].answer(measure(0.0003));
+    expect(asked).toHaveLength(1);
+    expect(route.getState().verdict).toBeNull();
   });
 
   it('gives way to the trial when that is solved, and tells why a railway cannot be run', async () => {

@@ -1,15 +1,17 @@
-import { asRectangle, fromRectangle, proposedPillar, type SceneObstacle } from '../../../state/room/index.ts';
+import { asRectangle, fromRectangle, type SceneObstacle, usualPart } from '../../../state/room/index.ts';
+import type { Scene } from '../../../state/types.ts';
 import { EditField } from '../../controls/EditField.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { RectangleFields } from './RectangleFields.tsx';
+import { RoundFields } from './RoundFields.tsx';
 import { useRoom } from './useRoom.ts';
 
 /** The format's bound, mm; height that an obstacle is first given when it no longer goes up to the ceiling, mm. */
 const [highestMm, usualHeightMm] = [10_000, 1400];
 
 /** What stands on the floor and stays. */
-export function ObstacleRows() {
+export function ObstacleRows({ scene }: { readonly scene: Scene }) {
   const { room, put } = useRoom();
   const { obstacles = [] } = room;
   const change = (index: number, label: string, obstacle: SceneObstacle) =>
@@ -18,7 +20,7 @@ export function ObstacleRows() {
     <>
       <ol className="room-list" aria-label="What stands in the way">
         {obstacles.map((obstacle, index) => {
-          const { name, outline, heightMm } = obstacle;
+          const { name, outline = [], round, heightMm } = obstacle;
           const rectangle = asRectangle(outline);
           const { heightMm: _height, ...toCeiling } = obstacle;
           return (
@@ -30,7 +32,9 @@ export function ObstacleRows() {
                 value={name}
                 onTake={(wanted) => change(index, 'name', { ...obstacle, name: wanted })}
               />
-              {rectangle === null ? (
+              {round !== undefined ? (
+                <RoundFields of={round} onChange={(wanted) => change(index, 'place', { ...obstacle, round: wanted })} />
+              ) : rectangle === null ? (
                 <p className="quiet">{outline.length} corners</p>
               ) : (
                 <RectangleFields
@@ -75,13 +79,18 @@ export function ObstacleRows() {
         })}
       </ol>
       <div className="add-row">
-        <span>Pillars, boiler, chimney breast</span>
+        <span>Pillars, posts, boiler, chimney breast</span>
         <Refusable
           acts={[
             {
               words: 'Add one',
               spoken: 'Add something that stands in the way',
-              act: () => put('new pillar', { obstacles: [...obstacles, proposedPillar(room)] }),
+              act: () => put('new pillar', usualPart(scene, 'pillar')),
+            },
+            {
+              words: 'Add a round one',
+              spoken: 'Add a round one that stands in the way',
+              act: () => put('new post', usualPart(scene, 'post')),
             },
           ]}
         />

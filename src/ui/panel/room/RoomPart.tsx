@@ -1,11 +1,13 @@
 import { proposedWalls, usualEyeMm, usualReachMm } from '../../../state/room/index.ts';
 import type { Scene } from '../../../state/types.ts';
+import { useDesk, useRoute } from '../../context.tsx';
 import { EditField } from '../../controls/EditField.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
 import { BoardRows } from './BoardRows.tsx';
 import { CornerRows } from './CornerRows.tsx';
 import { DoorRows } from './DoorRows.tsx';
 import { ObstacleRows } from './ObstacleRows.tsx';
+import { RoomRemarks } from './RoomRemarks.tsx';
 import { useRoom } from './useRoom.ts';
 import './room.css';
 
@@ -15,10 +17,25 @@ const [highestMm, [lowestEyeMm, highestEyeMm], farthestMm] = [5000, [300, 2500],
 /** The room around the railway: who works in it, its walls and doors, what stands in the way, the boards. */
 export function RoomPart({ scene }: { readonly scene: Scene }) {
   const { room, put } = useRoom();
+  const { route } = useDesk();
+  const works = useRoute((state) => state.works);
   const { person = {} } = room;
   return (
     <section className="room-part" aria-labelledby="room-part">
       <h3 id="room-part">Room</h3>
+      <div className="add-row">
+        <span>Walls, doors and boards by hand</span>
+        <div className="acts">
+          <button
+            type="button"
+            aria-pressed={works === 'room'}
+            onClick={() => route.actions.workAt(works === 'room' ? 'line' : 'room')}
+          >
+            On the stage
+          </button>
+        </div>
+      </div>
+      <RoomRemarks scene={scene} />
       <div className="edit-row">
         <div className="fields three">
           <EditField
@@ -70,7 +87,7 @@ export function RoomPart({ scene }: { readonly scene: Scene }) {
           <DoorRows corners={room.corners} />
         </>
       )}
-      <ObstacleRows />
+      <ObstacleRows scene={scene} />
       <BoardRows scene={scene} />
     </section>
   );
