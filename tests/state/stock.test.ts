@@ -30,6 +30,19 @@ describe('numbers of a vehicle', () => {
     expect(numbersOf(sampleScene(), 'engine').get('drive/drivenMassG')).toMatchObject({ value: 300, usual: 300 });
   });
 
+  it('are told over the buffers where there are any, and taken so, however the file has the length', () => {
+    const scene = setBuffers(sampleScene(), 'engine', true);
+    const { lengthMm = Number.NaN } = kind(scene, 'engine');
+    // Usual buffers stand 6 mm beyond the body at either end.
+    expect(numbersOf(scene, 'engine').get('overBuffersMm')).toMatchObject({ value: lengthMm + 12, given: true });
+    const longer = setVehicleField(scene, 'engine', 'overBuffersMm', lengthMm + 20);
+    expect(kind(longer, 'engine').lengthMm).toBeUndefined();
+    expect(1000 * vehicleOf(longer, kind(longer, 'engine')).bodyLength).toBeCloseTo(lengthMm + 8, 9);
+    const byBody = setVehicleField(longer, 'engine', 'lengthMm', lengthMm);
+    expect(kind(byBody, 'engine').overBuffersMm).toBeUndefined();
+    expect(parseScene(byBody).ok).toBe(true);
+  });
+
   it('hold for what is solved once they are put back', () => {
     const scene = setBuffers(sampleScene(), 'engine', true);
     for (const { field, value, least, most } of numbersOf(scene, 'engine').values()) {

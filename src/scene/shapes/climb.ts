@@ -35,7 +35,8 @@ export function climbTrack(scale: ShapeScale, climb: Climb): SceneTrack {
       ...('branchOf' in start ? [] : [{ atMm: 0, heightMm: tidy(fromMm) }]),
       gradeChange(scale, { endOf: 'foot' }, fromMm),
       gradeChange(scale, { startOf: 'head' }, toMm),
-      { at: { endOf: 'track' }, heightMm: tidy(toMm) },
+      // Level from there, so that the deck goes up and down with one number.
+      { at: { endOf: 'track' }, gradePercent: 0 },
     ],
     supports: { everyMm: supportsFor(scale) },
   };

@@ -27,13 +27,9 @@ export const helixShape: StartingShape = {
     // The grade runs from the start of the first easement to the end of the last.
     const neededMm = (riseMm * 100) / gradePercent;
     const turning = (neededMm - easementFor(scale, radiusMm).mm) / radiusMm;
-    const bend = easedBend(
-      scale,
-      radiusMm,
-      Math.max(1, Math.ceil(turning / quarter - 1e-9)) * quarter,
-      'left',
-      'helix',
-    );
+    const bend = easedBend(scale, radiusMm, Math.max(1, Math.ceil(turning / quarter - 1e-9)) * quarter, 'left', {
+      id: 'helix',
+    });
     const grade = (100 * riseMm) / bend.lengthMm;
     const perTurnMm = (grade / 100) * 2 * Math.PI * radiusMm;
     const over = turning > 4 * quarter;

@@ -7,5 +7,5 @@ export {
   type StartingShape,
   usualValues,
 } from './shape.ts';
-export { type SpacingUse, spacingFor } from './spacing.ts';
+export { type SpacingUse, spacingFor, straightSpacingFor } from './spacing.ts';
 export { startingShapes } from './startingShapes.ts';

@@ -15,7 +15,7 @@ export interface EasedBend {
 const leastArc = 0.01;
 
 /**
- * A bend of this radius (mm) that turns by `angle`, rad, in all, with an easement of NEM 113 at each end; from half a turn on the arc is a
+ * A bend of this radius (mm) that turns by `angle`, rad, in all, with an easement at each end: of NEM 113 unless `easeMm` says how long, 0 for none. From half a turn on the arc is a
  * helix. Throws RangeError, in words, when the easements alone turn further.
  */
 export function easedBend(
@@ -23,9 +23,10 @@ export function easedBend(
   radiusMm: number,
   angle: number,
   turn: 'left' | 'right',
-  id?: string,
+  { id, easeMm: said }: { readonly id?: string; readonly easeMm?: number } = {},
 ): EasedBend {
-  const { mm: easeMm, because } = easementFor(scale, radiusMm);
+  const { mm: usualMm, because } = easementFor(scale, radiusMm);
+  const easeMm = said ?? usualMm;
   const arc = angle - easeMm / radiusMm;
   if (arc < leastArc) {
     throw new RangeError(
@@ -33,12 +34,20 @@ export function easedBend(
     );
   }
   const name = id === undefined ? {} : { id };
-  const ease: SceneElement = { kind: 'transition', lengthMm: easeMm };
+  const ease: readonly SceneElement[] = easeMm > 0 ? [{ kind: 'transition', lengthMm: easeMm }] : [];
   const body: SceneElement =
     arc >= Math.PI
       ? { kind: 'helix', ...name, radiusMm, turn, turns: tidy(arc / (2 * Math.PI)) }
       : { kind: 'arc', ...name, radiusMm, turn, angleDeg: tidy((arc * 180) / Math.PI) };
-  return { elements: [ease, body, ease], lengthMm: 2 * easeMm + arc * radiusMm, because };
+  const reason =
+    easeMm === usualMm
+      ? because
+      : {
+          ...because,
+          what: `Easements of ${easeMm} mm into ${radiusMm} mm`,
+          source: `asked for: ${usualMm} mm, ${because.source}`,
+        };
+  return { elements: [...ease, body, ...ease], lengthMm: 2 * easeMm + arc * radiusMm, because: reason };
 }
 
 /** Plan length of the vertical curve where a grade begins or ends, mm. */
@@ -58,6 +67,10 @@ export function leadFor(scale: ShapeScale): number {
   const needed = usualTrainMm(scale, usualCoaches) + verticalCurveFor(scale).mm / 2 + 40;
   return Math.ceil(needed / 50) * 50;
 }
+
+/** Straight on which an engine and so many coaches stand clear, mm: their length and a tenth. Common practice, no source. */
+export const standingFor = (scale: ShapeScale, coaches: number): number =>
+  Math.ceil((1.1 * usualTrainMm(scale, coaches)) / 50) * 50;
 
 /** Distance of supports, mm: a quarter of a metre at 16.5 mm gauge, in proportion, 150 to 400. Common practice, no source. */
 export const supportsFor = (scale: ShapeScale): number =>

@@ -6,11 +6,11 @@ import { reversedRoute, wayLengthMm, wayOf } from '../way.ts';
 import { type Because, deckFor, type ShapeScale } from './scales.ts';
 import { usualStock } from './stock.ts';
 
-/** A number that the person may choose. Lengths in mm, grades in per cent. */
+/** A number that the person may choose. Lengths in mm, grades in per cent, angles in degrees. */
 export interface ShapeField {
   readonly id: string;
   readonly name: string;
-  readonly unit: 'mm' | 'percent' | 'count';
+  readonly unit: 'mm' | 'percent' | 'count' | 'degrees' | 'turns';
   readonly low: number;
   readonly high: number;
   /** What it is unless the person says otherwise. */
@@ -102,6 +102,8 @@ interface ShapeParts {
   readonly shows: string;
   readonly tracks: readonly SceneTrack[];
   readonly runs: readonly ShapeRun[];
+  /** Of its train; left out for the usual number. */
+  readonly coaches?: number;
 }
 
 /** The whole of one track as a way, from its start to its end. */
@@ -112,12 +114,12 @@ export const wholeTrack = (track: string, ways: ShapeRun['ways']): ShapeRun => (
 
 /** A whole scene of some tracks: typical vehicles, one train, and four trials on each way. Throws RangeError in words when a track cannot be. */
 export function shapedScene(scale: ShapeScale, parts: ShapeParts): Scene {
-  const { name, shows, tracks, runs } = parts;
+  const { name, shows, tracks, runs, coaches = usualCoaches } = parts;
   for (const track of tracks) {
     const problem = trackProblems(track, 'track')[0];
     if (problem !== undefined) throw new RangeError(`${track.name}: ${problem.found}; ${problem.allowed}.`);
   }
-  const { couplings, stock, train } = usualStock(scale, usualCoaches);
+  const { couplings, stock, train } = usualStock(scale, coaches);
   return {
     gradewright: formatVersion,
     name,
@@ -133,16 +135,23 @@ export function shapedScene(scale: ShapeScale, parts: ShapeParts): Scene {
   };
 }
 
+/** How a new trial over a way this long is driven, and how long it may take. */
+export function drivenFor(scale: ShapeScale, lengthMm: number): Pick<SceneTrial, 'timeLimitS' | 'orders'> {
+  const speed = (setting * freeSpeedMmPerS * scale.gaugeMm) / 16.5;
+  return {
+    // A train on a grade goes at half of what it does on the level, and slower before it stalls.
+    timeLimitS: Math.min(3600, Math.ceil(30 + (3 * lengthMm) / speed)),
+    orders: [{ atS: 0.5, setting, rampS: 3 }],
+  };
+}
+
 /** There and back, pulled and propelled; the engine stands at the end of the train called "first". */
 function fourTrials(
   scale: ShapeScale,
   tracks: readonly SceneTrack[],
   { id, name, route, ways }: ShapeRun,
 ): SceneTrial[] {
-  const speed = (setting * freeSpeedMmPerS * scale.gaugeMm) / 16.5;
-  const lengthMm = wayLengthMm(wayOf({ tracks }, { route: [...route] }) ?? []);
-  // A train on a grade goes at half of what it does on the level, and slower before it stalls.
-  const timeLimitS = Math.min(3600, Math.ceil(30 + (3 * lengthMm) / speed));
+  const driven = drivenFor(scale, wayLengthMm(wayOf({ tracks }, { route: [...route] }) ?? []));
   const [only] = route;
   const whole = route.length === 1 && only.fromMm === undefined && only.toMm === undefined;
   return ([route, reversedRoute(route)] as const).flatMap((legs, way) =>
@@ -154,8 +163,7 @@ function fourTrials(
         ...(whole ? { track: only.track, towards: legs[0].towards } : { route: [...legs] }),
         train: 'train',
         leading,
-        timeLimitS,
-        orders: [{ atS: 0.5, setting, rampS: 3 }],
+        ...driven,
       };
     }),
   );

@@ -1,7 +1,9 @@
 import { dogBoneShape } from './dogBone.ts';
+import { doubleHelixShape } from './doubleHelix.ts';
 import { emptyRoom } from './emptyRoom.ts';
 import { helixShape } from './helix.ts';
 import { rampShape } from './ramp.ts';
+import { reverseCurveShape } from './reverseCurve.ts';
 import type { StartingShape } from './shape.ts';
 import { switchbackShape } from './switchback.ts';
 import { throatShape } from './throat.ts';
@@ -11,9 +13,11 @@ import { viaductShape } from './viaduct.ts';
 export const startingShapes: readonly StartingShape[] = [
   emptyRoom,
   helixShape,
+  doubleHelixShape,
   rampShape,
   viaductShape,
   switchbackShape,
   dogBoneShape,
   throatShape,
+  reverseCurveShape,
 ];

@@ -81,6 +81,15 @@ export function usualStock(
   };
 }
 
+/** Throws RangeError, saying what would do, for a curve that the usual coach has no room on: its bogies stand further apart than the radius, mm. */
+export function roomForCoach(scale: ShapeScale, radiusMm: number): void {
+  const centresMm = tenth((full.coach.centres * 1000) / scale.ratio);
+  if (radiusMm > centresMm) return;
+  throw new RangeError(
+    `The bogies of a coach stand ${centresMm} mm apart, on a curve of ${radiusMm} mm: a radius of more than ${Math.ceil(centresMm)} mm.`,
+  );
+}
+
 /** Length of the train that a new railway comes with, mm. */
 export function usualTrainMm(scale: ShapeScale, coaches: number): number {
   const { couplings, stock, train } = usualStock(scale, coaches);

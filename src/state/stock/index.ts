@@ -21,6 +21,7 @@ export {
   setEntry,
   setVehicleField,
 } from '../../scene/index.ts';
+export { type Haul, type HaulCase, type HaulTable, haulTable } from '../../sim/study/haul.ts';
 export { couplingNumbers } from './couplingNumbers.ts';
 export { missingWorkings, withAllWorkings } from './trialsOf.ts';
 export type { StockNumber } from './types.ts';

@@ -30,18 +30,27 @@ const buffered = (field: string, label: string, of: 'spacing' | 'height' | 'head
     ({ front, rear }) => ((front.buffers ?? rear.buffers)?.[of] ?? Number.NaN) * perMm,
   );
 
+const faces = ({ front, rear }: Vehicle): number => (front.buffers?.length ?? 0) + (rear.buffers?.length ?? 0);
+
+/** A vehicle with buffers by its length over them, as a rule lies on it and as makers give it, however the file has it. */
+function overBuffers(scene: Scene, file: SceneVehicle): SceneVehicle {
+  const { lengthMm, ...rest } = file;
+  if (lengthMm === undefined || file.buffers === undefined) return file;
+  return { ...rest, overBuffersMm: Math.round((lengthMm + faces(vehicleOf(scene, file)) * perMm) * 1e6) / 1e6 };
+}
+
 /** The numbers of a kind of vehicle under headings, those first that people know of their stock. */
 export function vehicleNumbers(scene: Scene, file: SceneVehicle): readonly NumberGroup[] {
   const solve = (one: SceneVehicle) => vehicleOf(scene, one);
+  const told = overBuffers(scene, file);
   const group = (name: string, rows: readonly NumberRow<Vehicle>[]): NumberGroup => ({
     name,
-    numbers: readNumbers('stock', file, rows, solve),
+    numbers: readNumbers('stock', told, rows, solve),
   });
-  const faces = ({ front, rear }: Vehicle) => (front.buffers?.length ?? 0) + (rear.buffers?.length ?? 0);
   return [
     group('Size and weight', [
       row('massG', 'Mass', 1, ({ mass }) => mass * perGram),
-      file.lengthMm === undefined
+      told.lengthMm === undefined
         ? row('overBuffersMm', 'Over buffers', 1, (vehicle) => (vehicle.bodyLength + faces(vehicle)) * perMm)
         : row('lengthMm', 'Body', 1, ({ bodyLength }) => bodyLength * perMm),
       ...(file.bogies === undefined

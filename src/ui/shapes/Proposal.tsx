@@ -44,8 +44,11 @@ function comesTo({ scene, promise }: ShapedScene, show: Show): string {
     sketch && `${metres(sketch.width)} by ${metres(sketch.depth)} on the table`,
     sketch && sketch.broader > 1 && `drawn ${Math.round(sketch.broader)} times as broad`,
     promise.riseMm > 0 && `rises ${small(promise.riseMm)}`,
-    promise.gradePercent > 0 && `at most ${gradeShown(promise.gradePercent / 100, show).shown.join('\u2009')}`,
-    promise.clearMm !== null && `${small(promise.clearMm)} clear between turns`,
+    promise.gradePercent > 0 &&
+      `at most ${gradeShown(promise.gradePercent / 100, show)
+        .shown.filter((part) => part !== '')
+        .join('\u2009')}`,
+    promise.clearMm !== null && `${small(promise.clearMm)} clear under the deck above`,
   ]
     .filter(Boolean)
     .join(' · ');

@@ -1,7 +1,16 @@
 import { formatNumber, type Reading } from '../../core/units/index.ts';
 import type { ShapeField, ShapeValues } from '../../state/shapes/index.ts';
 import { DimensionField } from '../controls/DimensionField.tsx';
-import { mmShown, percentShown, readMm, readPercent } from '../measures.ts';
+import {
+  degreesShown,
+  mmShown,
+  percentShown,
+  readDegrees,
+  readMm,
+  readPercent,
+  readTurns,
+  turnsShown,
+} from '../measures.ts';
 import { type Show, type Shown, useShow } from '../show.ts';
 
 interface ShapeFieldsProps {
@@ -29,6 +38,8 @@ const manners: Readonly<Record<ShapeField['unit'], Manner>> = {
     },
     step: 1,
   },
+  degrees: { shown: degreesShown, read: readDegrees, step: 0.5 },
+  turns: { shown: turnsShown, read: readTurns, step: 0.25 },
 };
 
 const nothing = () => undefined;

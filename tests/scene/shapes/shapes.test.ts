@@ -143,13 +143,86 @@ describe('a helix', () => {
   });
 });
 
+describe('a double helix', () => {
+  const asked = { innerMm: 438, outerMm: 505, perTurnMm: 80, turns: 4, lowMm: 0 };
+
+  it.each([0, 300])(
+    'of 438 and 505 mm that rises 80 mm a turn is as steep as its radii make it, with easements of %i mm',
+    (easeMm) => {
+      const made = shapeNamed('double-helix').make(scaleNamed('OO'), { ...asked, easeMm });
+      const { tracks } = compileScene(made.scene);
+      // 2π·505/80 and 2π·438/80.
+      for (const [id, oneIn] of [
+        ['outer', 39.66],
+        ['inner', 34.4],
+      ] as const) {
+        const track = tracks.get(id);
+        if (track === undefined) throw new Error(id);
+        expect(1 / trackPoint(track, track.length / 2).grade).toBeCloseTo(oneIn, 2);
+        expect(trackPoint(track, track.length).z).toBeCloseTo(0.32, 9);
+      }
+      expect(made.promise.clearMm).toBe(63);
+    },
+  );
+
+  it('has both tracks 67 mm apart and at one height wherever they pass the same spoke', () => {
+    const made = shapeNamed('double-helix').make(scaleNamed('OO'), { ...asked, easeMm: 300 });
+    const compiled = compileScene(made.scene);
+    const [outer, inner] = ['outer', 'inner'].map((id) => compiled.tracks.get(id)!);
+    for (const turns of [0.5, 1.3, 2, 3.6]) {
+      const at = (track: typeof outer, radius: number) =>
+        trackPoint(track, track.length / 2 + (turns - 2) * 2 * Math.PI * radius);
+      const [o, i] = [at(outer, 0.505), at(inner, 0.438)];
+      expect(o.z).toBeCloseTo(i.z, 9);
+      expect(Math.hypot(o.x - i.x, o.y - i.y)).toBeCloseTo(0.067, 9);
+    }
+  });
+
+  it('refuses what cannot be, with what would do', () => {
+    const make = (values: ShapeValues) => () =>
+      shapeNamed('double-helix').make(scaleNamed('OO'), { ...asked, ...values });
+    expect(make({ outerMm: 440 })).toThrow(/an outer radius of 455 mm or more/);
+    expect(make({ perTurnMm: 17 })).toThrow(/nothing under a deck of 17 mm/);
+  });
+});
+
+describe('a crossover or S-bend', () => {
+  it('lies as far to the side as two curves and the straight between them reach', () => {
+    const made = shapeNamed('s-bend').make(scaleNamed('OO'), {
+      radiusMm: 914,
+      angleDeg: 12,
+      betweenMm: 258,
+      coaches: 5,
+    });
+    const track = compileScene(made.scene).tracks.get('over');
+    if (track === undefined) throw new Error('over');
+    const [start, end] = [trackPoint(track, 0), trackPoint(track, track.length)];
+    // 2·914·(1 - cos 12°) and 258·sin 12°.
+    expect(1000 * (end.y - start.y)).toBeCloseTo(39.946 + 53.641, 2);
+    expect(end.heading).toBeCloseTo(start.heading, 12);
+    expect(made.scene.trains[0].vehicles).toMatchObject([{ stock: 'tank-engine' }, { stock: 'coach', count: 5 }]);
+  });
+});
+
 describe('a viaduct', () => {
-  it('leaves the clear height of NEM 102 over the line it crosses, and what is asked for on top', () => {
-    const made = shapeNamed('viaduct').make(scaleNamed('HO'), { gradePercent: 2.5, spareMm: 5, lowMm: 40 });
-    // 59 mm clear and 17 mm of deck, and 5 mm: 81 mm at 2.5 % are 3240 mm.
-    expect(leastOver(measured(made)) ?? 0).toBeCloseTo(81, 3);
-    const [line] = made.scene.tracks;
-    expect(line.alignment[1]).toMatchObject({ lengthMm: 3240 });
+  it('leaves the clear height of NEM 102 over the line it crosses unless it is told otherwise', () => {
+    // 59 mm clear and 17 mm of deck.
+    expect(leastOver(measured(shapeNamed('viaduct').make(scaleNamed('HO'), { lowMm: 40 }))) ?? 0).toBeCloseTo(76, 3);
+  });
+
+  it('takes rise over grade and one vertical curve more, whether or not the lower line shares the climb', () => {
+    const asked = { riseMm: 80, gradePercent: 2.5, curveMm: 500, lowMm: 40 };
+    const alone = shapeNamed('viaduct').make(scaleNamed('OO'), asked);
+    // 80 mm at 1 in 40 are 3200 mm, and 500 mm for the curves.
+    expect(alone.scene.tracks[0].alignment[1]).toMatchObject({ lengthMm: 3700 });
+    expect(leastOver(measured(alone)) ?? 0).toBeCloseTo(80, 3);
+    const shared = shapeNamed('viaduct').make(scaleNamed('OO'), { ...asked, sunkMm: 40 });
+    // Half the rise, half the grade; the curves stay.
+    expect(shared.scene.tracks[0].alignment[1]).toMatchObject({ lengthMm: 2100 });
+    expect(leastOver(measured(shared)) ?? 0).toBeCloseTo(80, 3);
+    expect(() => shapeNamed('viaduct').make(scaleNamed('OO'), { ...asked, sunkMm: 80 })).toThrow(
+      /40 mm share the climb/,
+    );
   });
 });
 

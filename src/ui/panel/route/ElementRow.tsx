@@ -15,6 +15,7 @@ import { useDesk } from '../../context.tsx';
 import { EditField } from '../../controls/EditField.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
+import { mmShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
 
 interface ElementRowProps {
@@ -83,6 +84,9 @@ export function ElementRow({ track, index, fromMm, toMm, chosen, onChoose }: Ele
           </div>
         )}
       </div>
+      {element.kind === 'helix' && (
+        <p className="quiet">{mmShown(2 * Math.PI * element.radiusMm, show).shown.join('\u2009')} a turn</p>
+      )}
       {chosen && (
         <Refusable
           acts={[

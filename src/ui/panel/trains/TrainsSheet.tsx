@@ -6,6 +6,7 @@ import { Fact } from '../../controls/Fact.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { counted, lengthShown, massShown, useShow } from '../../show.ts';
 import { CouplingPart } from './CouplingPart.tsx';
+import { LoadPart } from './LoadPart.tsx';
 import { MakeUp } from './MakeUp.tsx';
 import { MakeUpDrawing } from './MakeUpDrawing.tsx';
 import { TrainChoice } from './TrainChoice.tsx';
@@ -47,6 +48,7 @@ export function TrainsSheet() {
         <Fact name="Length coupled up" shown={length.shown} others={length.other} />
       </div>
       <MakeUp scene={scene} train={file} groups={train.groups} chosen={chosen} onChoose={setEntry} />
+      <LoadPart scene={scene} train={file} />
       {kind && <VehiclePart key={kind.id} scene={scene} kind={kind} train={file} entry={chosen} />}
       {kind && <CouplingPart scene={scene} kind={kind} />}
       <TrialsPart scene={scene} train={file} />
