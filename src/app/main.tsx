@@ -5,10 +5,10 @@ import { openKeptScenes } from '../platform/keptScenes.ts';
 import { keptText } from '../platform/keptText.ts';
 import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
 import { sceneFiles } from '../platform/sceneFiles.ts';
-import { createSimWorker } from '../platform/simWorker.ts';
 import { createStudyWorkers } from '../platform/studyWorkers.ts';
 import { createSurveySolver } from '../platform/survey/surveyWorker.ts';
 import { createTiltSensor } from '../platform/tilt/tiltSensor.ts';
+import type { SimHost } from '../sim/types.ts';
 import { createSession, keepScenes } from '../state/index.ts';
 import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
@@ -23,73 +23,76 @@ import { showToTests } from './showToTests.ts';
 /** The drawing library is most of the program's weight: it comes in while the first trial is being solved. */
 const Stage = lazy(async () => ({ default: (await import('../stage/index.ts')).Stage }));
 
-const keptScenes = await openKeptScenes();
-const session = createSession(createSimWorker());
-const offline = createOfflineKeeper('./serviceWorker.js');
-const rowKeeper = makeRowKeeper(keptText('rows'));
-const studyWorkers = createStudyWorkers();
-const studies = createStudies(session, studyWorkers, createBestSolver());
-const route = createRoute(session, studyWorkers);
-const surveys = createSurveys(session, createSurveySolver(), studyWorkers, createTiltSensor());
-const bandActions = {
-  ...session.actions,
-  choosePoint: (point: number) => route.actions.chooseHandle(`point:${point}`),
-  chooseSupports: route.actions.chooseSupports,
-};
-const desk: Desk = {
-  ...session,
-  files: sceneFiles,
-  kept: keptScenes,
-  bundled: bundledScenes,
-  studies,
-  route,
-  surveys,
-  update: offline,
-};
+/** Puts the whole program together and opens a railway in it; `solver` runs its trials. */
+export async function openProgram(solver: SimHost): Promise<void> {
+  const keptScenes = await openKeptScenes();
+  const session = createSession(solver);
+  const offline = createOfflineKeeper('./serviceWorker.js');
+  const rowKeeper = makeRowKeeper(keptText('rows'));
+  const studyWorkers = createStudyWorkers();
+  const studies = createStudies(session, studyWorkers, createBestSolver());
+  const route = createRoute(session, studyWorkers);
+  const surveys = createSurveys(session, createSurveySolver(), studyWorkers, createTiltSensor());
+  const bandActions = {
+    ...session.actions,
+    choosePoint: (point: number) => route.actions.chooseHandle(`point:${point}`),
+    chooseSupports: route.actions.chooseSupports,
+  };
+  const desk: Desk = {
+    ...session,
+    files: sceneFiles,
+    kept: keptScenes,
+    bundled: bundledScenes,
+    studies,
+    route,
+    surveys,
+    update: offline,
+  };
 
-showToTests(session);
-const keeper = keepScenes(session, keptScenes, Date.now);
-document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') keeper.flush();
-});
-window.addEventListener('pagehide', keeper.flush);
-session.session.subscribe(({ scene }) => {
-  document.title = scene ? `${scene.name} – Gradewright` : 'Gradewright';
-});
+  showToTests(session);
+  const keeper = keepScenes(session, keptScenes, Date.now);
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') keeper.flush();
+  });
+  window.addEventListener('pagehide', keeper.flush);
+  session.session.subscribe(({ scene }) => {
+    document.title = scene ? `${scene.name} – Gradewright` : 'Gradewright';
+  });
 
-// The trial is under way before anything is drawn. What keeps the program for later waits until the first verdict is there.
-const opened = openFirst(session, bundledScenes, keptScenes);
-startClock(session.actions.tick);
+  // The trial is under way before anything is drawn. What keeps the program for later waits until the first verdict is there.
+  const opened = openFirst(session, bundledScenes, keptScenes);
+  startClock(session.actions.tick);
 
-const root = document.getElementById('root');
-if (!root) throw new Error('The page has no place for the program');
-createRoot(root).render(
-  <StrictMode>
-    <Shell
-      desk={desk}
-      stage={
-        <Suspense>
-          <Stage
+  const root = document.getElementById('root');
+  if (!root) throw new Error('The page has no place for the program');
+  createRoot(root).render(
+    <StrictMode>
+      <Shell
+        desk={desk}
+        stage={
+          <Suspense>
+            <Stage
+              session={session.session}
+              playback={session.playback}
+              route={route}
+              onChooseFinding={session.actions.seekToFinding}
+            />
+          </Suspense>
+        }
+        band={
+          <Band
             session={session.session}
             playback={session.playback}
-            route={route}
-            onChooseFinding={session.actions.seekToFinding}
+            route={route.route}
+            actions={bandActions}
+            rowKeeper={rowKeeper}
           />
-        </Suspense>
-      }
-      band={
-        <Band
-          session={session.session}
-          playback={session.playback}
-          route={route.route}
-          actions={bandActions}
-          rowKeeper={rowKeeper}
-        />
-      }
-    />
-  </StrictMode>,
-);
+        }
+      />
+    </StrictMode>,
+  );
 
-void opened.then(() => {
-  if (import.meta.env.PROD) void offline.start();
-});
+  void opened.then(() => {
+    if (import.meta.env.PROD) void offline.start();
+  });
+}

@@ -1,5 +1,5 @@
-import { createWorkerHost } from '../sim/index.ts';
 import type { SimHost } from '../sim/types.ts';
+import { createWorkerHost } from '../sim/workerClient.ts';
 
 /** A host that solves trials in a module worker, so that the screen never waits for one. */
 export function createSimWorker(): SimHost {

@@ -21,6 +21,7 @@ function startedWhenAsked(): SimHost {
     runTrial: (...question) => started().runTrial(...question),
     tryCure: (...question) => started().tryCure(...question),
     probe: (...question) => started().probe(...question),
+    glance: (...question) => started().glance(...question),
     dispose: () => host?.dispose(),
   };
 }

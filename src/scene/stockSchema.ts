@@ -90,6 +90,14 @@ const driveSchema = z.strictObject({
             springNPerMm: maybe(
               quantity(0.001, 1_000, 'Spring of this axle, N/mm; an unsprung one when left out.', 0.5),
             ),
+            adhesion: maybe(
+              quantity(
+                0.01,
+                2,
+                'Wheel-rail coefficient of this axle, as of one with tyres; that of the drive when left out.',
+                0.4,
+              ),
+            ),
           })
           .meta({ description: 'One axle.', examples: [{ aheadMm: 30 }] }),
       )

@@ -1,5 +1,5 @@
 import { log } from '../core/math/index.ts';
-import { wormLocks } from '../core/stock/index.ts';
+import { drivenShareOn, wormLocks } from '../core/stock/index.ts';
 import type {
   Buffers,
   CarryingAxle,
@@ -93,13 +93,21 @@ function buffersOf(file: SceneBuffers, size: number): Buffers {
 function driveOf(file: SceneDrive, mass: number, size: number): Drive {
   const drivenMass = file.drivenMassG === undefined ? mass : file.drivenMassG * gram;
   const adhesion = file.adhesion ?? driveDefaults.adhesion.value;
+  const axles = file.axles === undefined ? undefined : axlesOf(file.axles, drivenMass / mass, adhesion);
+  const grip =
+    axles === undefined
+      ? 1
+      : drivenShareOn(
+          axles,
+          axles.map(({ share }) => share),
+        );
   const speed = (given: number | undefined, fallback: number) => (given ?? fallback * size) * mm;
   return {
     drivenMass,
     adhesion,
     slidingAdhesion: file.slidingAdhesion ?? adhesion * driveDefaults.slidingShare.value,
     slipScale: speed(file.slipScaleMmPerS, driveDefaults.slipScaleMmPerS.value),
-    stallForce: file.stallForceN ?? driveDefaults.stallForceShare.value * adhesion * drivenMass * gravity,
+    stallForce: file.stallForceN ?? driveDefaults.stallForceShare.value * adhesion * grip * drivenMass * gravity,
     freeSpeed: speed(file.freeSpeedMmPerS, driveDefaults.freeSpeedMmPerS.value),
     rotatingMass: (file.rotatingMassG ?? driveDefaults.rotatingMassG.value * size * size * size) * gram,
     worm:
@@ -108,12 +116,16 @@ function driveOf(file: SceneDrive, mass: number, size: number): Drive {
     drawbarHeight: speed(file.drawbarHeightMm, driveDefaults.drawbarHeightMm.value),
     drivenWheelbase: speed(file.drivenWheelbaseMm, driveDefaults.drivenWheelbaseMm.value),
     transferShare: file.transferShare ?? driveDefaults.transferShare.value,
-    ...(file.axles === undefined ? {} : { axles: axlesOf(file.axles, drivenMass / mass) }),
+    ...(axles === undefined ? {} : { axles }),
   };
 }
 
-/** Axles in SI; on the level the driven ones share what stands on them evenly, the idle ones the rest. */
-function axlesOf(axles: NonNullable<SceneDrive['axles']>, drivenShare: number): readonly CarryingAxle[] {
+/** Axles in SI; on the level the driven ones share what stands on them evenly, the idle ones the rest. `adhesion` is the drive's. */
+function axlesOf(
+  axles: NonNullable<SceneDrive['axles']>,
+  drivenShare: number,
+  adhesion: number,
+): readonly CarryingAxle[] {
   const driven = axles.filter((axle) => axle.driven !== false).length;
   const idle = axles.length - driven;
   return axles.map((axle) => ({
@@ -121,6 +133,7 @@ function axlesOf(axles: NonNullable<SceneDrive['axles']>, drivenShare: number): 
     driven: axle.driven !== false,
     share: axle.driven !== false ? drivenShare / driven : (1 - drivenShare) / idle,
     stiffness: (axle.springNPerMm ?? driveDefaults.axleStiffnessNPerMm.value) * perMm,
+    ...(axle.adhesion === undefined ? {} : { grip: axle.adhesion / adhesion }),
   }));
 }
 

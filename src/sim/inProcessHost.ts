@@ -1,9 +1,11 @@
 import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
 import { applyCure } from './applyCure.ts';
+import { cancelled } from './cancelled.ts';
 import { compileScene } from './compileScene.ts';
 import { compileTrial } from './compileTrial.ts';
-import { cancelled, runTrial } from './runTrial.ts';
+import { glanceAt } from './glance/index.ts';
+import { runTrial } from './runTrial.ts';
 import { probeScene } from './study/probeScene.ts';
 import type { RunHooks, SimHost, TrialResult } from './types.ts';
 
@@ -28,6 +30,10 @@ export function createInProcessHost(): SimHost {
       return changed === null ? null : solve(changed, trialId, hooks);
     },
     probe: async (request, hooks = {}) => probeScene(request, untilClosed(hooks)),
+    async glance(request) {
+      if (closing.signal.aborted) throw cancelled();
+      return glanceAt(request);
+    },
     dispose: () => closing.abort(),
   };
 }

@@ -1,5 +1,6 @@
 import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
+import type { Glance, GlanceRequest } from './glance/types.ts';
 import type { Probe, ProbeRequest } from './study/types.ts';
 import type { TrialResult } from './types.ts';
 
@@ -14,13 +15,15 @@ export type SimRequest =
       readonly cure: Cure;
     }
   | ({ readonly kind: 'probe'; readonly id: number } & ProbeRequest)
+  | ({ readonly kind: 'glance'; readonly id: number } & GlanceRequest)
   | { readonly kind: 'cancel'; readonly id: number };
 
-/** What a worker answers: any number of `progress`, then exactly one `done`, `probed` or `failed`. */
+/** What a worker answers: any number of `progress`, then exactly one `done`, `probed`, `glanced` or `failed`. */
 export type SimReply =
   | { readonly kind: 'progress'; readonly id: number; readonly done: number }
   | { readonly kind: 'done'; readonly id: number; readonly result: TrialResult | null }
   | { readonly kind: 'probed'; readonly id: number; readonly probe: Probe }
+  | { readonly kind: 'glanced'; readonly id: number; readonly glance: Glance }
   | { readonly kind: 'failed'; readonly id: number; readonly name: string; readonly message: string };
 
 /** The end of a message channel that speaks this protocol: a Worker, a worker's own scope, or a MessagePort. */

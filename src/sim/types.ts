@@ -3,7 +3,8 @@ import type { Cure, Finding } from '../core/findings/types.ts';
 import type { RiskSeries, Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
 import type { JoinJump, Track } from '../core/track/types.ts';
-import type { Scene } from '../scene/index.ts';
+import type { Scene, WayLeg } from '../scene/index.ts';
+import type { Glance, GlanceRequest } from './glance/types.ts';
 import type { Probe, ProbeRequest } from './study/types.ts';
 
 /** A scene in SI, ready to run: what both the solver's host and the stage work from. */
@@ -21,12 +22,21 @@ export interface CompiledTrial {
   readonly trackId: string;
   readonly trainId: string;
   readonly path: Path;
+  /** What chainages of the scene's trial count along, see `wayOf`. */
+  readonly way: readonly WayLeg[];
+  /**
+   * The trial it goes on from; absent: it begins by itself. Its script then starts where that one arrives, as if the train stopped dead there, until that has
+   * been run: see `handOver`.
+   */
+  readonly follows?: CompiledTrial;
   /** The legs of its route, in order; absent: it runs on one track. */
   readonly legs?: readonly TrialLeg[];
   /** Where two legs do not quite meet, chainages along the route; absent: all do. */
   readonly joints?: readonly JoinJump[];
   readonly train: Train;
   readonly script: Script;
+  /** Of every joint at the start, m, where the train is taken over from another trial. */
+  readonly stretch?: readonly number[];
   readonly options: RunOptions;
   readonly propelled: boolean;
   /** The vehicle that the scene lists last leads: vehicle 0 of the run has the highest number. */
@@ -66,5 +76,7 @@ export interface SimHost {
   tryCure(scene: Scene, trialId: string, cure: Cure, hooks?: RunHooks): Promise<TrialResult | null>;
   /** Some trials of the scene with some settings, measured and forgotten: what studies are made of. */
   probe(request: ProbeRequest, hooks?: RunHooks): Promise<Probe>;
+  /** One trial of a railway that is being changed, judged in one go by the quasi-static pass. */
+  glance(request: GlanceRequest): Promise<Glance>;
   dispose(): void;
 }

@@ -1,5 +1,6 @@
+import { cancelled } from './cancelled.ts';
+import type { Glance, GlanceRequest } from './glance/types.ts';
 import type { MessageEnd, SimReply, SimRequest } from './protocol.ts';
-import { cancelled } from './runTrial.ts';
 import type { Probe, ProbeRequest } from './study/types.ts';
 import type { RunHooks, SimHost, TrialResult } from './types.ts';
 
@@ -10,7 +11,7 @@ export interface SimWorker extends MessageEnd<SimRequest, SimReply> {
   close?(): void;
 }
 
-type Answer = TrialResult | Probe | null;
+type Answer = TrialResult | Probe | Glance | null;
 
 interface Waiting {
   readonly resolve: (answer: Answer) => void;
@@ -22,7 +23,8 @@ interface Waiting {
 type Question =
   | Pick<Extract<SimRequest, { kind: 'run' }>, 'kind' | 'scene' | 'trialId'>
   | Omit<Extract<SimRequest, { kind: 'try-cure' }>, 'id'>
-  | ({ readonly kind: 'probe' } & ProbeRequest);
+  | ({ readonly kind: 'probe' } & ProbeRequest)
+  | ({ readonly kind: 'glance' } & GlanceRequest);
 
 /** A host whose trials run behind a worker. It owns the worker: `dispose` ends it and calls off what is under way. */
 export function createWorkerHost(worker: SimWorker): SimHost {
@@ -53,6 +55,9 @@ export function createWorkerHost(worker: SimWorker): SimHost {
         break;
       case 'probed':
         settle(data.id, (one) => one.resolve(data.probe));
+        break;
+      case 'glanced':
+        settle(data.id, (one) => one.resolve(data.glance));
         break;
       case 'failed':
         settle(data.id, (one) => one.reject(errorOf(data.name, data.message)));
@@ -88,6 +93,7 @@ export function createWorkerHost(worker: SimWorker): SimHost {
     },
     tryCure: (scene, trialId, cure, hooks = {}) => ask({ kind: 'try-cure', scene, trialId, cure }, hooks),
     probe: (request, hooks = {}) => ask({ kind: 'probe', ...request }, hooks),
+    glance: (request) => ask({ kind: 'glance', ...request }, {}),
     dispose() {
       endAll(cancelled());
       worker.onmessage = null;

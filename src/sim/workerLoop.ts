@@ -19,6 +19,10 @@ export function serveRequests(end: MessageEnd<SimReply, SimRequest>): void {
         end.postMessage({ kind: 'probed', id, probe: await host.probe(request, hooks) }, []);
         return;
       }
+      if (request.kind === 'glance') {
+        end.postMessage({ kind: 'glanced', id, glance: await host.glance(request) }, []);
+        return;
+      }
       const { scene, trialId } = request;
       const result =
         request.kind === 'run'

@@ -1,10 +1,10 @@
 import type { StoreApi } from 'zustand/vanilla';
-import { parseScene, type Scene, serialiseScene } from '../scene/index.ts';
+import { isNoScene, parseScene, type Scene, serialiseScene } from '../scene/index.ts';
 import { applyCure } from '../sim/index.ts';
 import { wordsOf } from './aborting.ts';
 import type { CureRounds } from './cureRounds.ts';
 import type { History, Present } from './history.ts';
-import { sameRailway, withPartsOf } from './sameRailway.ts';
+import { runsTheSame, withPartsOf } from './sameRailway.ts';
 import type { DocumentActions, MomentActions } from './session.ts';
 import { findTrial, givenWorking, trialWorked, type Working, withSetting, withTrialWorked } from './trialEdits.ts';
 import { type Prepared, prepare, type TrialRuns } from './trialRuns.ts';
@@ -47,7 +47,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
   const runsAlready = ({ scene, trialId }: Present): boolean => {
     const { compiled, result, progress } = session.getState();
     if (compiled === null || result?.trialId !== trialId || progress !== null) return false;
-    if (!sameRailway(compiled.scene, scene)) return false;
+    if (!runsTheSame(compiled.scene, scene)) return false;
     session.setState({ scene, trialId, compiled: { ...compiled, scene }, problem: null });
     return true;
   };
@@ -115,6 +115,11 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
       return open(scene, opened, findTrial(scene, trialId) ? trialId : scene.trials[0].id);
     },
     async openFileText(name, text) {
+      if (isNoScene(text)) {
+        const lines = ['A railway file is one that Gradewright wrote; nothing in this one belongs to a railway.'];
+        session.setState({ problem: { title: `“${name}” is no railway file`, lines } });
+        return;
+      }
       const parsed = parseScene(text);
       if (parsed.ok) await actions.openScene(parsed.scene, { from: 'file', name });
       else
@@ -186,6 +191,12 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
     },
     settleGesture() {
       const now = present();
+      const began = history.began();
+      // A hand that comes back to where it took hold has changed nothing.
+      if (now && began && now.scene !== began.scene && serialiseScene(now.scene) === serialiseScene(began.scene)) {
+        actions.bailGesture();
+        return;
+      }
       if (session.getState().holding) session.setState({ holding: false });
       if (now && history.settle(now)) void become(now)?.done;
     },

@@ -21,6 +21,8 @@ export interface History {
   marked(label: string): boolean;
   /** True while a gesture is open. */
   gesturing(): boolean;
+  /** Where the open gesture began; null when none is open. */
+  began(): Present | null;
   /** Closes the gesture as one step, or as none when `present` is where it began; whether it was a step. */
   settle(present: Present): boolean;
   /** Closes the gesture and gives back where it began; null when none is open. */
@@ -61,6 +63,7 @@ export function createHistory(): History {
       return open !== null;
     },
     gesturing: () => open !== null,
+    began: () => open && { scene: open.scene, trialId: open.trialId },
     settle(present) {
       const changed = open !== null && open.scene !== present.scene;
       if (open && changed) record(open.label, { scene: open.scene, trialId: open.trialId });

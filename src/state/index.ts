@@ -1,6 +1,16 @@
-export { addOrder, removeOrder, removeTrial, renameTrial, setOrder, setTrialEnd } from '../scene/index.ts';
+export {
+  addOrder,
+  removeOrder,
+  removeTrial,
+  renameTrial,
+  setFollows,
+  setOrder,
+  setStop,
+  setTrialEnd,
+} from '../scene/index.ts';
 export { copyKept, sceneOfKept } from './copyKept.ts';
 export { createSession } from './createSession.ts';
+export { beginsWords, trialsToGoOnFrom } from './goingOn.ts';
 export { keepScenes, type SceneKeeper } from './keepScenes.ts';
 export { openKept } from './openKept.ts';
 export { timeAtPlace } from './passing.ts';

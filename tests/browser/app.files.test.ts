@@ -137,10 +137,16 @@ describe('a scene file', () => {
 
   it('that is no JSON, or of a newer Gradewright, is refused kindly', async () => {
     await choose('notes.json', 'Wagons to mend: 4, 7');
+    expect(await explained()).toMatchObject({ title: '“notes.json” is no railway file', places: [] });
+    await closeOnLastGood();
+    await drop('package.json', '{ "name": "something else", "version": 3, "scripts": {}, "private": true }');
+    expect(await explained()).toMatchObject({ title: '“package.json” is no railway file', places: [] });
+    await closeOnLastGood();
+    await choose('torn.json', '{ "gradewright": 1, "name": Wren');
     expect((await explained()).places).toEqual([
       {
-        path: 'line 1, column 1',
-        found: expect.stringContaining('Wagons is no value'),
+        path: 'line 1, column 28',
+        found: expect.stringContaining('Wren is no value'),
         allowed: 'a scene file in JSON',
         example: expect.stringContaining('"gradewright": 1'),
       },

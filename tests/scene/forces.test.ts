@@ -63,6 +63,15 @@ describe('axles of an engine', () => {
     expect(drive?.axles?.[0]?.stiffness).toBe(driveDefaults.axleStiffnessNPerMm.value * 1000);
     expect(drive?.axles?.[2]?.stiffness).toBe(300);
     expect(drive?.axles?.[2]?.ahead).toBeCloseTo(0.06, 12);
+    expect(drive?.axles?.some((axle) => 'grip' in axle)).toBe(false);
+  });
+
+  it('with tyres grip as told, over the coefficient of the drive, and the motor is sized for what they grip together', () => {
+    const tyred = [{ aheadMm: 30, adhesion: 0.5 }, { aheadMm: -30 }, axles[2]!];
+    const drive = vehicleIn(withDrive({ drivenMassG: 240, adhesion: 0.2, axles: tyred })).drive!;
+    const plain = vehicleIn(withDrive({ drivenMassG: 240, adhesion: 0.2, axles })).drive!;
+    expect(drive.axles?.map(({ grip }) => grip)).toEqual([2.5, undefined, undefined]);
+    expect(drive.stallForce / plain.stallForce).toBeCloseTo((2.5 + 1) / 2, 12);
   });
 
   it.each([

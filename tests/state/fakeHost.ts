@@ -140,6 +140,7 @@ export function heldHost() {
     runTrial: (scene, trialId, hooks) => ask(scene, trialId, null, hooks) as Promise<TrialResult>,
     tryCure: (scene, trialId, cure, hooks) => ask(scene, trialId, cure, hooks),
     probe: () => Promise.reject(new Error('This host answers no probes.')),
+    glance: () => Promise.reject(new Error('This host does not glance.')),
     dispose: vi.fn(),
   };
   return { host, asked };

@@ -1,10 +1,11 @@
-export { affectedTrials } from './affected.ts';
+export { affectedTrials, tracksUnder } from './affected.ts';
 export { type Chance, chanceOf, type UncertainQuantity } from './chance.ts';
 export { type Candidate, type Compared, compareScenes } from './compare.ts';
 export { closestCall, type Gauge, passesBy } from './gauges.ts';
+export * from './measure/index.ts';
 export { createProbePool, type ProbePool } from './probePool.ts';
 export { probeScene } from './probeScene.ts';
-export { type RouteMeasure, routeMeasure } from './routeMeasure.ts';
+export { curveWorth, type RouteMeasure, routeMeasure } from './routeMeasure.ts';
 export { mapScene, type ProbeBy, type SweepSpec, type SweptQuantity, sweepScene } from './sweep.ts';
 export type * from './types.ts';
 export { type Varied, vary } from './vary.ts';

@@ -1,4 +1,5 @@
 import type { Scene } from '../../scene/index.ts';
+import type { Glance, GlanceRequest } from '../glance/types.ts';
 import type { RunHooks, SimHost, TrialResult } from '../types.ts';
 import type { Probe, ProbeRequest } from './types.ts';
 
@@ -7,6 +8,7 @@ export interface ProbePool {
   /** How many probes can be under way at once: what a study's `width` should be. */
   readonly width: number;
   probe(request: ProbeRequest, hooks?: RunHooks): Promise<Probe>;
+  glance(request: GlanceRequest): Promise<Glance>;
   /** One trial in full, to be looked at. */
   runTrial(scene: Scene, trialId: string, hooks?: RunHooks): Promise<TrialResult>;
   dispose(): void;
@@ -40,6 +42,7 @@ export function createProbePool(hosts: readonly SimHost[]): ProbePool {
   return {
     width: hosts.length,
     probe: (request, hooks) => by((host) => host.probe(request, hooks)),
+    glance: (request) => by((host) => host.glance(request)),
     runTrial: (scene, trialId, hooks) => by((host) => host.runTrial(scene, trialId, hooks)),
     dispose() {
       for (const host of hosts) host.dispose();

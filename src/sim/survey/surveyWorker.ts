@@ -1,4 +1,4 @@
-import { cancelled } from '../runTrial.ts';
+import { cancelled } from '../cancelled.ts';
 import { answerSurvey, type SurveyHost, type SurveyQuestion } from './surveyHost.ts';
 import type { SurveyAnswer } from './types.ts';
 

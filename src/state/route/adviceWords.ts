@@ -89,6 +89,8 @@ function told(advice: Advice, name: (trackId: string) => string, show: Show): Pi
         what: `${grade(advice.before, show)} to ${grade(advice.after, show)} at once; heads of ${advice.vehicle} part by ${small(advice.value, show)}`,
         why: `Half of what holds them is ${small(advice.limit, show)}; a vertical curve spreads the step over several vehicles.`,
       };
+    case 'fouling-point':
+      return foulingWords(advice, name, show);
     case 'missing-easement':
       return {
         what: `no easement into ${radiusText(advice.radius, show)}; the norm gives ${length(advice.limit, show)}`,
@@ -120,6 +122,30 @@ function longestWords(
   const goes = vehicle === null ? 'none goes' : `the longest that goes is ${vehicle}, ${length(value, show)}`;
   const all = Number.isFinite(radiusForAll) ? ` All go round ${radiusText(radiusForAll, show)}.` : '';
   return { what: `${worst.vehicle}${more} too long for ${round}; ${goes}`, why: `${tooLongWords(worst)}${all}` };
+}
+
+function foulingWords(
+  { stands, limit }: Extract<Advice, { kind: 'fouling-point' }>,
+  name: (trackId: string) => string,
+  show: Show,
+): Pick<AdviceWords, 'what' | 'why'> {
+  const places = (key: 'clear' | 'hit'): string[] =>
+    stands.flatMap((one) => {
+      const at = one[key];
+      return at === null ? [] : [`${placeWords(at, show)} of ${name(one.trackId)}`];
+    });
+  const [clear, touching] = [places('clear'), places('hit')];
+  const norm = `By the norm, ${small(limit, show)} between parallel tracks, with the throw of your vehicles`;
+  return {
+    what:
+      clear.length === 0
+        ? 'nothing stands clear of this turnout by the norm'
+        : `stands clear from ${clear.join(' and from ')}`,
+    why:
+      touching.length === 0
+        ? `${norm}. Bodies touch wherever something stands.`
+        : `${norm}; bodies just miss from ${touching.join(' and from ')}, always away from the turnout.`,
+  };
 }
 
 function tooLongWords({ vehicle, why, value, limit }: TooLong): string {

@@ -27,7 +27,7 @@ import {
 } from '../../scene/index.ts';
 import { nearestNorm } from '../../sim/advice/index.ts';
 import { endNear, joinedTo, lineNear, type OpenEnd } from './ends.ts';
-import type { Handle } from './handles.ts';
+import type { Handle, Place } from './handles.ts';
 import { type Snapping, toStep } from './snapping.ts';
 
 /** What a hand holds: the railway as it was when it took hold. */
@@ -52,9 +52,6 @@ export interface Made {
   readonly scene: Scene;
   readonly led: string | null;
 }
-
-/** A place in plan, m. */
-export type Place = readonly [x: number, y: number];
 
 /**
  * What the railway becomes when a handle is taken to a place. Nothing is made yet: `make` does, and throws RangeError in words that say what cannot be met
@@ -85,6 +82,8 @@ export function dragged(held: Held, to: Place, snap: Snapping): Dragged {
       return { label, make: () => extended(held, file, to, snap) };
     case 'end':
       return { label, make: () => free(withEnd(held, file, to, snap)) };
+    default:
+      throw new RangeError(`${handle.name} is not of a track's plan.`);
   }
 }
 

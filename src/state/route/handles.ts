@@ -2,9 +2,25 @@ import { trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import { cornerPlace, elementStartsMm, type Scene, type SceneTrack } from '../../scene/index.ts';
 
-export type HandleKind = 'start' | 'heading' | 'end' | 'radius' | 'corner' | 'extend';
+export type HandleKind =
+  | 'start'
+  | 'heading'
+  | 'end'
+  | 'radius'
+  | 'corner'
+  | 'extend'
+  | 'support'
+  | 'room-corner'
+  | 'room-middle'
+  | 'room-side'
+  | 'room-leaf'
+  | 'room-split'
+  | 'draw';
 
-/** Something of a track's plan that a hand can take hold of. */
+/** A place in plan, m. */
+export type Place = readonly [x: number, y: number];
+
+/** Something of a track's plan or of the room that a hand can take hold of. */
 export interface Handle {
   /** The same for the same handle before and after an edit. */
   readonly key: string;
@@ -17,6 +33,8 @@ export interface Handle {
   readonly anchor: readonly [x: number, y: number];
   /** For a handle that moves along a line: the way in plan in which what it sets grows. Null for one that goes anywhere. */
   readonly grows: readonly [x: number, y: number] | null;
+  /** For one that goes round something: the place it turns about, and which way sets more (to the left 1). */
+  readonly turns?: { readonly about: Place; readonly sense: 1 | -1 };
   /** What it sets, in words. */
   readonly name: string;
   /** What the arrow keys do there, in words; undefined where they move it. */

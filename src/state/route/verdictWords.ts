@@ -1,5 +1,5 @@
 import { showAmount } from '../../core/findings/index.ts';
-import type { TrialMeasure } from '../../sim/study/index.ts';
+import type { Glimpse } from '../../sim/glance/index.ts';
 import type { SessionState } from '../types.ts';
 import { placeWords, titleOf } from '../words.ts';
 import type { DraftVerdict } from './types.ts';
@@ -13,7 +13,7 @@ export interface VerdictWords {
 }
 
 /** How the smallest margin now compares with that of the same trial before the change: `before: headroom 4.1 mm at 3.20 m`; null where nothing is known or nothing changed. */
-export function beforeWords(verdict: DraftVerdict, before: TrialMeasure | null, show: Show): string | null {
+export function beforeWords(verdict: DraftVerdict, before: Glimpse | null, show: Show): string | null {
   if (before === null) return null;
   const was = verdictWords({ ok: true, scene: verdict.scene, measure: before }, show).words;
   if (was === verdictWords(verdict, show).words) return 'as before the change';

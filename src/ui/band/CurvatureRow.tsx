@@ -1,12 +1,14 @@
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import { trackPoint } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import { timeAtPlace } from '../../state/index.ts';
+import { asideOf, type InStretch } from './asideOf.ts';
 import type { BandFrame, Fonts } from './bandFrame.ts';
 import { stretchesOf } from './columns.ts';
 import type { Ground } from './ground.ts';
 import { LiveText } from './LiveText.tsx';
 import { ROW_HEIGHT } from './layout.ts';
+import { useLive } from './live.ts';
 import { Row } from './Row.tsx';
 import { textWidth } from './textWidth.ts';
 import { chainageFigure, chainageUnit, radiusWords, type Show } from './words.ts';
@@ -58,6 +60,12 @@ function lineOf(track: Track, ground: Ground, perUnit: number): string {
   return points.length === 0 ? '' : `M${points.join('L')}`;
 }
 
+interface Label extends InStretch {
+  readonly key: string;
+  readonly y: number;
+  readonly text: string;
+}
+
 function drawingOf(
   track: Track,
   ground: Ground,
@@ -85,10 +93,19 @@ function drawingOf(
     stretchesOf(ground.places.length, (x) => ground.places[x] >= bend.from && ground.places[x] <= bend.to).flatMap(
       ({ first, last: end }) => {
         const text = radiusWords(bend.curvature, show);
-        if (textWidth(text, `11.5px ${fonts.letter}`) + 8 > end - first) return [];
+        const width = textWidth(text, `11.5px ${fonts.letter}`);
+        if (width + 8 > end - first) return [];
         // On the free side of the line, away from the curve's own area.
         return [
-          { key: `${bend.from} ${first}`, x: (first + end) / 2, y: bend.curvature > 0 ? LINE + 10 : LINE - 3, text },
+          {
+            key: `${bend.from} ${first}`,
+            x: (first + end) / 2,
+            from: first,
+            to: end,
+            width,
+            y: bend.curvature > 0 ? LINE + 10 : LINE - 3,
+            text,
+          },
         ];
       },
     ),
@@ -98,6 +115,23 @@ function drawingOf(
     beside: beside && lineOf(beside, ground, perUnit),
     labels,
   };
+}
+
+/** A radius written in its bend. It makes room for the playhead; where there is none it goes, and the row's own value says it meanwhile. */
+function CurvatureLabel({ label, frame }: { readonly label: Label; readonly frame: BandFrame }) {
+  const text = useRef<SVGTextElement>(null);
+  useLive(frame.live, ({ x }) => {
+    const element = text.current;
+    if (!element) return;
+    const aside = asideOf(label, x);
+    element.style.visibility = aside === null ? 'hidden' : '';
+    if (aside !== null) element.setAttribute('x', aside.toFixed(1));
+  });
+  return (
+    <text ref={text} x={label.x} y={label.y} textAnchor="middle" className="gwb-letters gwb-figure">
+      {label.text}
+    </text>
+  );
 }
 
 /** Curvature: left above the line, right below. */
@@ -172,9 +206,7 @@ export function CurvatureRow({ frame }: { readonly frame: BandFrame }) {
         <line x1={0} x2={axis.width} y1={LINE} y2={LINE} className="gwb-curvature-line" />
         {drawing?.beside ? <path d={drawing.beside} className="gwb-beside" /> : null}
         {drawing?.labels.map((label) => (
-          <text key={label.key} x={label.x} y={label.y} textAnchor="middle" className="gwb-letters gwb-figure">
-            {label.text}
-          </text>
+          <CurvatureLabel key={label.key} label={label} frame={frame} />
         ))}
       </svg>
     </Row>

@@ -29,6 +29,8 @@ export interface RowProps {
   readonly press?: (x: number, y: number) => number | undefined;
   /** Goes to the row's least. */
   readonly enter?: (() => void) | undefined;
+  /** It holds things with keys of their own: then it is a group, since a slider may hold none. */
+  readonly holds?: boolean;
   readonly upDown?: (direction: 1 | -1) => void;
   readonly right?: ReactNode;
   /** Below the first line of the gutter. */
@@ -56,12 +58,13 @@ export function Row(props: RowProps) {
   useLive(live, (moment) => {
     const element = body.current;
     // Only what a reader is on is spoken; the other rows keep still.
-    if (!element || (element.hasAttribute('aria-valuetext') && document.activeElement !== element)) return;
-    element.setAttribute('aria-valuenow', moment.time.toFixed(1));
+    const said = props.holds ? 'aria-description' : 'aria-valuetext';
+    if (!element || (element.hasAttribute(said) && document.activeElement !== element)) return;
+    if (!props.holds) element.setAttribute('aria-valuenow', moment.time.toFixed(1));
     const place = Number.isNaN(moment.place) ? '' : `${chainageWords(moment.place, frame.show)}, `;
     const than = frame.beside && props.beside ? `, ${frame.beside.name} ${props.beside(moment)}` : '';
     const now = `${value(moment)} ${unit ?? ''}${than}`;
-    element.setAttribute('aria-valuetext', `${place}${moment.time.toFixed(1)} s: ${now}`);
+    element.setAttribute(said, `${place}${moment.time.toFixed(1)} s: ${now}`);
   });
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -103,15 +106,20 @@ export function Row(props: RowProps) {
         </div>
         {gutter}
       </div>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: it is a slider, or a group of handles */}
+      {/* biome-ignore lint/a11y/useAriaPropsSupportedByRole: either role takes a name */}
       <div
         ref={body}
+        key={props.holds ? 'group' : 'slider'}
         className="gwb-body"
-        role="slider"
         tabIndex={0}
         aria-label={`${name}, at the playhead`}
-        aria-valuemin={0}
-        aria-valuenow={0}
-        aria-valuemax={Number((frame.view.motion?.time.at(-1) ?? 0).toFixed(1))}
+        role={props.holds ? 'group' : 'slider'}
+        {...(!props.holds && {
+          'aria-valuemin': 0,
+          'aria-valuenow': 0,
+          'aria-valuemax': Number((frame.view.motion?.time.at(-1) ?? 0).toFixed(1)),
+        })}
         onKeyDown={onKeyDown}
       >
         {children}

@@ -67,10 +67,10 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
     [ground, comb, surveyed],
   );
   const nexts = ground && surveyed?.next ? ground.xsOf(surveyed.next) : [];
-  const ghostComb = useMemo(
-    () => (ground && ghost ? combOf(ghost.track, ground, height) : null),
-    [ghost, ground, height],
-  );
+  const ghostComb = useMemo(() => {
+    const other = old ?? ghost?.track;
+    return ground && comb && other ? combOf(other, ground, height, surveyed, comb) : null;
+  }, [ghost, old, ground, height, surveyed, comb]);
   const worst = useMemo(() => steepest((s) => trackPoint(track, s).grade, track.length, STEEPEST_GRID), [track]);
   const lettering = useMemo(
     () =>
@@ -112,6 +112,7 @@ export function SectionRow({ frame, height }: { readonly frame: BandFrame; reado
       unit={lengthUnit(show)}
       height={height}
       className="gwb-section"
+      holds={edit !== null}
       value={(moment) =>
         lengthFigure(Number.isNaN(moment.place) ? Number.NaN : trackPoint(track, moment.place).z, show)
       }

@@ -125,22 +125,17 @@ const hasComb = (track: Track): boolean => (track.spec.profile.strip?.supports.l
 
 const combRoom = (surveyed: Surveyed | null): number => (surveyed === null ? COMB_ROOM : SURVEYED_COMB_ROOM);
 
-/** Null for a track that names no supports. */
-export function combOf(track: Track, ground: Ground, height: number, surveyed: Surveyed | null = null): Comb | null {
+/** Null for a track that names no supports. Drawn to the scale of another comb if one is given, so that the two can be compared. */
+export function combOf(
+  track: Track,
+  ground: Ground,
+  height: number,
+  surveyed: Surveyed | null = null,
+  scaled: Pick<Comb, 'baseline' | 'perMillimetre'> | null = null,
+): Comb | null {
   const supports = track.spec.profile.strip?.supports;
   if (!supports || !hasComb(track)) return null;
-  const reach = surveyReach(surveyed);
-  let up = reach.up * 1000;
-  let down = reach.down * 1000;
-  for (const { departure } of supports) {
-    up = Math.max(up, departure * 1000);
-    down = Math.max(down, -departure * 1000);
-  }
-  const room = combRoom(surveyed) - 2 * COMB_GAP + 1;
-  const perMillimetre = Math.min(PER_MILLIMETRE, room / Math.max(up + down, 1e-9));
-  // The baseline sits as on a desk drawing unless departures downward need more room.
-  const below = Math.min(Math.max(BELOW, down * perMillimetre), room - up * perMillimetre);
-  const baseline = height - 1 - below;
+  const { baseline, perMillimetre } = scaled ?? combScale(supports, height, surveyed);
   const teeth = supports.flatMap(({ chainage, departure }, index) =>
     ground.xsOf(chainage).map((x, turn): Tooth => {
       const size = Math.max(LEAST_TOOTH, Math.abs(departure) * 1000 * perMillimetre);
@@ -155,4 +150,19 @@ export function combOf(track: Track, ground: Ground, height: number, surveyed: S
     }),
   );
   return { baseline, perMillimetre, teeth };
+}
+
+function combScale(supports: readonly { readonly departure: number }[], height: number, surveyed: Surveyed | null) {
+  const reach = surveyReach(surveyed);
+  let up = reach.up * 1000;
+  let down = reach.down * 1000;
+  for (const { departure } of supports) {
+    up = Math.max(up, departure * 1000);
+    down = Math.max(down, -departure * 1000);
+  }
+  const room = combRoom(surveyed) - 2 * COMB_GAP + 1;
+  const perMillimetre = Math.min(PER_MILLIMETRE, room / Math.max(up + down, 1e-9));
+  // The baseline sits as on a desk drawing unless departures downward need more room.
+  const below = Math.min(Math.max(BELOW, down * perMillimetre), room - up * perMillimetre);
+  return { baseline: height - 1 - below, perMillimetre };
 }

@@ -1,12 +1,13 @@
 import type { PathLeg } from '../../core/dynamics/types.ts';
 import { plannedHeight } from '../../core/track/index.ts';
 import type { GradePoint, SupportDeparture, Track } from '../../core/track/types.ts';
+import type { CompiledTrial, Surveyed } from '../../state/types.ts';
 
 /** Grade points nearer than this to the end of a leg are that end, m. */
 const AT_END = 1e-6;
 
 /** Chainage along the route of one on the track of a leg, m. */
-export function legChainage(leg: PathLeg | undefined, own: number): number {
+export function legChainage(leg: Pick<PathLeg, 'start' | 'from' | 'to'> | undefined, own: number): number {
   if (leg === undefined) return own;
   return leg.start + (leg.to > leg.from ? own - leg.from : leg.from - own);
 }
@@ -28,6 +29,22 @@ export function drawnRoute(route: Track, legs: readonly PathLeg[]): Track {
         ...(supports.length > 0 && { strip: { supports, hinges: [] } }),
       },
     },
+  };
+}
+
+/** A survey of one track as it lies along the way of a trial: on a route wherever that runs over the track. Null where it does not. */
+export function surveyedAlong(surveyed: Surveyed, { trackId, legs }: CompiledTrial): Surveyed | null {
+  if (legs === undefined) return surveyed.trackId === trackId ? surveyed : null;
+  const over = legs.filter((leg) => leg.trackId === surveyed.trackId);
+  if (over.length === 0) return null;
+  const along = (own: number): number[] =>
+    over.flatMap((leg) =>
+      own < Math.min(leg.from, leg.to) || own > Math.max(leg.from, leg.to) ? [] : [legChainage(leg, own)],
+    );
+  return {
+    ...surveyed,
+    supports: surveyed.supports.flatMap((one) => along(one.chainage).map((chainage) => ({ ...one, chainage }))),
+    next: surveyed.next === null ? null : (along(surveyed.next)[0] ?? null),
   };
 }
 

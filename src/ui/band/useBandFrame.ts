@@ -12,7 +12,7 @@ import { contrastInks, plainInks } from './colourScales.ts';
 import { groundOf } from './ground.ts';
 import { layoutOf } from './layout.ts';
 import type { Live } from './live.ts';
-import { legChainage } from './routeDrawing.ts';
+import { legChainage, surveyedAlong } from './routeDrawing.ts';
 import { type TrialView, viewTrial } from './trialView.ts';
 import type { BoxSize } from './useBox.ts';
 import { useMedia } from './useMedia.ts';
@@ -66,9 +66,8 @@ export function useBandFrame(
   const result = useStore(session, (state) => state.result);
   const ghostState = useStore(session, (state) => state.ghost);
   const besideState = useStore(session, (state) => state.beside);
-  const surveyed = useStore(session, (state) =>
-    state.trial?.legs === undefined && state.surveyed?.trackId === state.trial?.trackId ? state.surveyed : null,
-  );
+  const ownSurvey = useStore(session, (state) => state.surveyed);
+  const surveyed = useMemo(() => (trial && ownSurvey ? surveyedAlong(ownSurvey, trial) : null), [trial, ownSurvey]);
   const chosenJoint = useStore(session, (state) => state.chosenJoint);
   const chosenFinding = useStore(session, (state) => state.chosenFinding);
   const kind = useStore(session, (state) => state.axis);

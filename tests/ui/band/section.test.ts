@@ -228,4 +228,25 @@ describe('the lettering', () => {
     // 35 px of fall over 400 px of the falling grade.
     expect(grade.turn).toBeCloseTo((Math.atan2(35, 400) * 180) / Math.PI, 0);
   });
+
+  test('a comb beside another is drawn to its scale, whatever it shows itself', () => {
+    const grown = makeTrack({
+      ...track.spec,
+      profile: {
+        ...track.spec.profile,
+        strip: {
+          supports: [
+            { chainage: 4, departure: 0.011 },
+            { chainage: 8, departure: 0 },
+          ],
+          hinges: [],
+        },
+      },
+    });
+    const comb = combOf(grown, ground, 90)!;
+    const old = combOf(track, ground, 90, null, comb)!;
+    expect(old.baseline).toBe(comb.baseline);
+    const high = old.teeth.find((tooth) => tooth.departure > 0)!;
+    expect(high.height / comb.teeth[0].height).toBeCloseTo(2.5 / 11, 9);
+  });
 });

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import type { Track } from '../../../core/track/types.ts';
-import { chosenSpan, spanWords, upTo } from '../../../state/route/index.ts';
+import { chosenSpan, moveWith, spanWords, supportStepMm, upTo } from '../../../state/route/index.ts';
 import { removeSupports, type SceneTrack, type SupportSpan, setProfilePoint } from '../../../state/routeEdits/index.ts';
 import type { BandFrame, SectionEdit } from '../bandFrame.ts';
 import type { Comb } from '../comb.ts';
@@ -9,7 +9,7 @@ import type { ProfileDrawing } from '../profileDrawing.ts';
 import { handEdit, type Moved } from './handDrag.ts';
 import { handleFigures, handleLabel, handleName } from './handleWords.ts';
 import { handleKey, type SectionHandle, sectionHandles } from './sectionHandles.ts';
-import { moveWith, nearestTooth } from './supportHand.ts';
+import { nearestTooth } from './supportHand.ts';
 import { useHandDrag } from './useHandDrag.ts';
 import './handles.css';
 
@@ -41,7 +41,7 @@ const lingers = 400;
 /** A slow hand: with Shift a pixel moves a tenth. */
 const slow = 0.1;
 /** Steps of the arrow keys: places, heights and curve lengths, mm; supports, mm. */
-const steps = { point: 1, curve: 10, support: 0.1 } as const;
+const steps = { point: 1, curve: 10, support: supportStepMm } as const;
 
 /** What of the section can be dragged: grade points, the ends of vertical curves, supports. */
 export function SectionHandles({ frame, edit, ground, profile, comb, height, onOld }: SectionHandlesProps) {
@@ -244,7 +244,7 @@ const catchOf = ({ kind }: SectionHandle) =>
   kind === 'support'
     ? { x: -5, y: -9, width: 10, height: 18 }
     : kind === 'curve'
-      ? { x: -7, y: -16, width: 14, height: 32 }
+      ? { x: -8, y: -16, width: 16, height: 32 }
       : { x: -14, y: -14, width: 28, height: 28 };
 
 interface HandTextProps {

@@ -1,3 +1,4 @@
+import { raisedOff } from '../../../state/route/index.ts';
 import type { ProfileChange, SceneTrack } from '../../../state/routeEdits/index.ts';
 import { profileHeights } from '../../../state/routeEdits/index.ts';
 import type { SectionHandle } from './sectionHandles.ts';
@@ -15,10 +16,9 @@ export type HandEdit =
   | { readonly kind: 'profile'; readonly index: number; readonly change: ProfileChange }
   | { readonly kind: 'support'; readonly index: number; readonly offMm: number };
 
-/** Steps that a hand goes by: places and heights by a millimetre, grades by a twentieth of a per cent, supports by a tenth of a millimetre. */
+/** Steps that a hand goes by: places and heights by a millimetre, grades by a twentieth of a per cent. */
 const wholeMm = 1;
 const wholePercent = 0.05;
-const wholeOffMm = 0.1;
 /** Points of the heights stay this far from each other, and vertical curves this long, mm. */
 const leastMm = 10;
 
@@ -35,7 +35,7 @@ const toWhole = (value: number, step: number, snaps: boolean): number => {
 export function handEdit(track: SceneTrack, handle: SectionHandle, { alongMm, upMm, snaps }: Moved): HandEdit {
   switch (handle.kind) {
     case 'support':
-      return { kind: 'support', index: handle.index, offMm: toWhole(handle.offMm + upMm, wholeOffMm, snaps) };
+      return { kind: 'support', index: handle.index, offMm: raisedOff(handle.offMm, upMm, snaps) };
     case 'curve': {
       const half = handle.side * (handle.atMm + alongMm - handle.middleMm);
       const lengthMm = Math.max(leastMm, toWhole(2 * half, wholeMm, snaps));

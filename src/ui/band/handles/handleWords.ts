@@ -1,6 +1,5 @@
-import { formatLength } from '../../../core/units/index.ts';
 import { radiusText } from '../../../state/index.ts';
-import { spanWords } from '../../../state/route/index.ts';
+import { supportLabel, supportName, supportOffWords } from '../../../state/route/index.ts';
 import { profileHeights, type SceneTrack, type SupportSpan } from '../../../state/routeEdits/index.ts';
 import {
   chainageWords,
@@ -21,7 +20,7 @@ export function handleName(handle: SectionHandle): string {
     case 'curve':
       return `${handle.side < 0 ? 'Start' : 'End'} of the vertical curve at grade point ${handle.index + 1}`;
     case 'support':
-      return `Support ${handle.index + 1} off its plan`;
+      return supportName(handle.index);
   }
 }
 
@@ -33,7 +32,7 @@ export function handleLabel(handle: SectionHandle, span: SupportSpan | null): st
     case 'curve':
       return `vertical curve at grade point ${handle.index + 1}`;
     case 'support':
-      return span === null ? `support ${handle.index + 1} off its plan` : `heights of ${spanWords(span)}`;
+      return supportLabel(handle.index, span);
   }
 }
 
@@ -50,14 +49,7 @@ const grade = (share: number, show: Show): string => {
 export function handleFigures(track: SceneTrack, handle: SectionHandle, show: Show): string[] {
   switch (handle.kind) {
     case 'support':
-      return [
-        handle.offMm === 0
-          ? 'as planned'
-          : show.lengthUnit === 'mm'
-            ? length(handle.offMm, show, true)
-            : formatLength(handle.offMm / 1000, { unit: 'in', digits: 3, signed: true }),
-        chainageWords(handle.atMm / 1000, show),
-      ];
+      return [supportOffWords(handle.offMm, show), chainageWords(handle.atMm / 1000, show)];
     case 'curve':
       return [
         `curve ${roundLengthWords(handle.lengthMm / 1000, show)}`,

@@ -52,7 +52,9 @@ export function useHandDrag(drawing: RefObject<SVGSVGElement | null>, hooks: Han
     };
     const down = (event: PointerEvent) => {
       const handle = event.target instanceof Element ? event.target.closest<SVGElement>('[data-handle]') : null;
-      if (!handle || event.button !== 0 || from) return;
+      // A second finger is not to pull what the first one holds out of its place.
+      if (from && event.pointerType === 'touch') end(false);
+      if (!handle || event.button !== 0 || from || (event.pointerType === 'touch' && !event.isPrimary)) return;
       // The drawing and not the handle: a handle may be drawn anew while it is held.
       element.setPointerCapture(event.pointerId);
       handle.focus({ preventScroll: true });

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Finding } from '../../../core/findings/types.ts';
 import { riskById } from '../../../core/risks/index.ts';
 import { placeWords } from '../../../state/index.ts';
-import { trackChainage } from '../../band/motion.ts';
+import { frameAt, nearestFrame, trackChainage } from '../../band/motion.ts';
 import { marginFigure, marginUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
@@ -51,8 +51,7 @@ export function PassingTrace({ finding, joint }: { readonly finding: Finding; re
     if (!passing || !result) return;
     const follow = () => {
       const { time } = playback.getState();
-      const frame = Math.round(time / result.run.interval);
-      const index = passing.frame.indexOf(frame);
+      const index = passing.frame.indexOf(nearestFrame(frameAt(result.run.time, time)));
       if (!now.current) return;
       now.current.style.visibility = index < 0 ? 'hidden' : 'visible';
       if (index < 0) return;

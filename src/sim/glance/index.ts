@@ -1,0 +1,2 @@
+export { glanceAt } from './glanceAt.ts';
+export type * from './types.ts';
