@@ -2,23 +2,23 @@ import type { StudyHooks } from '../core/study/index.ts';
 import { createInProcessHost } from '../sim/index.ts';
 import { createProbePool, type ProbeBy, type ProbePool } from '../sim/study/index.ts';
 import type { Arguments } from './arguments.ts';
-import { best } from './best.ts';
-import { bestRoute } from './bestRoute.ts';
+import { best } from './best/best.ts';
+import { bestRoute } from './best/bestRoute.ts';
 import { listenForCallOff } from './callOff.ts';
-import { chance } from './chance.ts';
-import { compare } from './compare.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import type { CommandName } from './help.ts';
 import { importScene } from './importScene.ts';
-import { loads } from './loads.ts';
 import { createProgressLine } from './progressLine.ts';
 import { readScene } from './readScene.ts';
 import { section, sectionCsv, sectionText } from './section.ts';
-import type { StudyOptions } from './studyTrials.ts';
-import { workersOf } from './studyWorkers.ts';
-import { runSurvey } from './survey.ts';
-import { quantityList, type StudyOutput, sweep } from './sweep.ts';
-import { runTrials } from './trial.ts';
+import { chance } from './studies/chance.ts';
+import { compare } from './studies/compare.ts';
+import { loads } from './studies/loads.ts';
+import type { StudyOptions } from './studies/studyTrials.ts';
+import { workersOf } from './studies/studyWorkers.ts';
+import { quantityList, type StudyOutput, sweep } from './studies/sweep.ts';
+import { runSurvey } from './survey/survey.ts';
+import { runTrials } from './trial/trial.ts';
 
 /** Where a command writes: results to `out`, everything else to `err`; and what the process lends to studies. */
 export interface Streams {

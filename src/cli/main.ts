@@ -1,6 +1,6 @@
 import { commandLine } from './commandLine.ts';
 import { exitCodes } from './exitCodes.ts';
-import { createStudyWorkers } from './studyWorkers.ts';
+import { createStudyWorkers } from './studies/studyWorkers.ts';
 
 // A reader that has seen enough (`| head`) closes the pipe: that is no error of ours.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

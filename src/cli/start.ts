@@ -5,7 +5,7 @@ import { buildApp, isStale } from './appBuild.ts';
 import { BadInput } from './exitCodes.ts';
 import { readScene } from './readScene.ts';
 import { serveFolder } from './serve.ts';
-import { runTrials } from './trial.ts';
+import { runTrials } from './trial/trial.ts';
 
 const house = fileURLToPath(new URL('../../', import.meta.url));
 

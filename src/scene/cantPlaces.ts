@@ -1,5 +1,5 @@
 import { elementStartsMm } from './places.ts';
-import type { SceneElement, SceneTrack } from './trackSchema.ts';
+import type { SceneElement, SceneTrack } from './schema/trackSchema.ts';
 
 /** Cant at a chainage, mm: positive where the right rail is the higher one. */
 export interface PlacedCant {

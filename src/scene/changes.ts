@@ -1,6 +1,6 @@
 import { type Address, itemName, type Json, withAt } from './address.ts';
 import { isRecord } from './record.ts';
-import type { Scene } from './schema.ts';
+import type { Scene } from './schema/schema.ts';
 
 /** One difference between two scenes: what stands at an address in the second; absent: it is not there any more. */
 export interface SceneChange {

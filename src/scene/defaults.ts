@@ -1,4 +1,4 @@
-import type { couplingKinds } from './stockSchema.ts';
+import type { couplingKinds } from './schema/stockSchema.ts';
 
 /**
  * The one table of default constants. Lengths in mm for 16.5 mm gauge; other gauges take them in proportion to their

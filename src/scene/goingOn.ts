@@ -1,8 +1,8 @@
-import type { Scene } from './schema.ts';
+import type { Scene } from './schema/schema.ts';
+import type { SceneTrial } from './schema/trialSchema.ts';
 import { acrossMm, sharedStretches, standingOn } from './sharedWay.ts';
 import { trainLength, trainPlaces } from './trains.ts';
 import { leadingEnds } from './trialEnds.ts';
-import type { SceneTrial } from './trialSchema.ts';
 import { wayLengthMm, wayOf } from './way.ts';
 
 type Trials = Pick<Scene, 'trials'>;

@@ -1,8 +1,9 @@
 export { type Address, type Json, readAt, withAt } from './address.ts';
-export { bounds } from './bounds.ts';
 export { type CantGap, type PlacedCant, placedCants } from './cantPlaces.ts';
 export { centrelineKind, type Imported, type ImportOptions, importedScene } from './centreline/index.ts';
 export { changedScene, type SceneChange, sceneChanges } from './changes.ts';
+export { nearestWords } from './checks/nearestWord.ts';
+export type { Problem } from './checks/problems.ts';
 export { trialDefaults } from './defaults.ts';
 export {
   addCoupling,
@@ -89,14 +90,9 @@ export {
   turnoutNear,
   turnoutTowards,
 } from './edits/index.ts';
-export { type FieldLimits, fieldLimits } from './fieldLimits.ts';
 export { type FieldReading, fieldName, fieldUnit, readField } from './fieldText.ts';
 export { takingOver, trialsBefore, trialsTogether } from './goingOn.ts';
-export { type JsonSchema, sceneJsonSchema } from './jsonSchema.ts';
-export type { SceneLineside } from './linesideSchema.ts';
-export { nearestWords } from './nearestWord.ts';
 export { isNoScene } from './noScene.ts';
-export type { SceneCorner } from './outlineSchema.ts';
 export { type ParsedScene, parseScene } from './parse.ts';
 export {
   elementCurvatures,
@@ -111,8 +107,6 @@ export {
   stripJointsMm,
   trackLengthMm,
 } from './places.ts';
-export type { Problem } from './problems.ts';
-export { type SceneQuantity, sceneQuantities } from './quantities.ts';
 export {
   covers,
   extentOfObstacle,
@@ -127,7 +121,32 @@ export {
   standingEdges,
   twiceArea,
 } from './room/index.ts';
-export type { Scene, SceneStructure } from './schema.ts';
+export { bounds } from './schema/bounds.ts';
+export { type FieldLimits, fieldLimits } from './schema/fieldLimits.ts';
+export { type JsonSchema, sceneJsonSchema } from './schema/jsonSchema.ts';
+export type { SceneLineside } from './schema/linesideSchema.ts';
+export type { SceneCorner } from './schema/outlineSchema.ts';
+export { type SceneQuantity, sceneQuantities } from './schema/quantities.ts';
+export type { Scene, SceneStructure } from './schema/schema.ts';
+export {
+  couplingKinds,
+  type SceneBuffers,
+  type SceneCoupling,
+  type SceneDrive,
+  type SceneVehicle,
+} from './schema/stockSchema.ts';
+export type { SceneInstrument, SceneReading, SceneSurvey } from './schema/surveySchema.ts';
+export type {
+  SceneBend,
+  SceneBranch,
+  SceneElement,
+  ScenePlace,
+  SceneProfilePoint,
+  SceneSupports,
+  SceneTrack,
+} from './schema/trackSchema.ts';
+export type { SceneLeg, SceneOrder, SceneTrain, SceneTrial } from './schema/trialSchema.ts';
+export type { SceneVariant } from './schema/variantSchema.ts';
 export { serialiseScene } from './serialise.ts';
 export {
   type Because,
@@ -147,28 +166,9 @@ export {
   usualValues,
 } from './shapes/index.ts';
 export { acrossMm, sharedStretches, standingOn } from './sharedWay.ts';
-export {
-  couplingKinds,
-  type SceneBuffers,
-  type SceneCoupling,
-  type SceneDrive,
-  type SceneVehicle,
-} from './stockSchema.ts';
 export { cornersOf } from './structures.ts';
-export type { SceneInstrument, SceneReading, SceneSurvey } from './surveySchema.ts';
-export type {
-  SceneBend,
-  SceneBranch,
-  SceneElement,
-  ScenePlace,
-  SceneProfilePoint,
-  SceneSupports,
-  SceneTrack,
-} from './trackSchema.ts';
 export { type TrainPlace, trainLength, trainPlaces } from './trains.ts';
 export { leadingEnds } from './trialEnds.ts';
-export type { SceneLeg, SceneOrder, SceneTrain, SceneTrial } from './trialSchema.ts';
-export type { SceneVariant } from './variantSchema.ts';
 export { variantScene } from './variants.ts';
 export { vehicleOf } from './vehicles.ts';
 export { reversedRoute, runsOn, sameWay, towardsOf, trackIdsOf, type WayLeg, wayLengthMm, wayOf } from './way.ts';

@@ -1,9 +1,9 @@
-import { bounds } from './bounds.ts';
-import { crossProblems } from './crossChecks.ts';
+import { crossProblems } from './checks/crossChecks.ts';
+import { type Problem, problemsOf, valueText } from './checks/problems.ts';
 import { jsonFault } from './jsonText.ts';
-import { tooMuch } from './limits.ts';
-import { type Problem, problemsOf, valueText } from './problems.ts';
-import { formatVersion, type Scene, sceneSchema } from './schema.ts';
+import { bounds } from './schema/bounds.ts';
+import { tooMuch } from './schema/limits.ts';
+import { formatVersion, type Scene, sceneSchema } from './schema/schema.ts';
 
 export type ParsedScene =
   | { readonly ok: true; readonly scene: Scene }

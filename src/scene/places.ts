@@ -1,5 +1,5 @@
 import { crossingAngle, type Turnout, turnout } from '../core/track/index.ts';
-import type { SceneBend, SceneElement, ScenePlace, SceneProfilePoint, SceneTrack } from './trackSchema.ts';
+import type { SceneBend, SceneElement, ScenePlace, SceneProfilePoint, SceneTrack } from './schema/trackSchema.ts';
 
 /** Signed curvature of a radius and turn, 1/m, left positive. */
 export function curvatureOf(bend: SceneBend): number {

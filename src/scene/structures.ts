@@ -1,6 +1,6 @@
-import type { Problem } from './problems.ts';
+import type { Problem } from './checks/problems.ts';
 import { twiceArea } from './room/index.ts';
-import type { SceneStructure } from './schema.ts';
+import type { SceneStructure } from './schema/schema.ts';
 
 /** The corners of a structure counter-clockwise, whichever way round the file gives them. */
 export const cornersOf = ({ outline }: SceneStructure): SceneStructure['outline'] =>

@@ -1,6 +1,6 @@
 import type { Vehicle } from '../core/stock/types.ts';
-import type { Scene } from './schema.ts';
-import type { SceneTrain } from './trialSchema.ts';
+import type { Scene } from './schema/schema.ts';
+import type { SceneTrain } from './schema/trialSchema.ts';
 import { vehicleOf } from './vehicles.ts';
 
 /** One vehicle of a train, counts written out, from the end called "first" to the end called "last". */

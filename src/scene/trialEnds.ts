@@ -1,4 +1,4 @@
-import type { SceneTrial } from './trialSchema.ts';
+import type { SceneTrial } from './schema/trialSchema.ts';
 
 /** How far inside the ends of its way a trial starts and finishes when the file does not say, mm. */
 const insideMm = 10;

@@ -1,8 +1,8 @@
 import type { Json } from './address.ts';
 import { changedScene, type SceneChange } from './changes.ts';
 import { type ParsedScene, parseScene } from './parse.ts';
-import type { Scene } from './schema.ts';
-import type { SceneVariant } from './variantSchema.ts';
+import type { Scene } from './schema/schema.ts';
+import type { SceneVariant } from './schema/variantSchema.ts';
 
 /**
  * The scene as one of its variants has it, checked as a file is; its own list of variants stays with it. A variant that leads nowhere

@@ -19,8 +19,8 @@ import {
   tableGaugeMm,
   vehicleDefaults,
 } from './defaults.ts';
-import type { Scene } from './schema.ts';
-import type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './stockSchema.ts';
+import type { Scene } from './schema/schema.ts';
+import type { SceneBuffers, SceneCoupling, SceneDrive, SceneVehicle } from './schema/stockSchema.ts';
 
 const mm = 1e-3;
 const gram = 1e-3;

@@ -1,6 +1,6 @@
 import { trackLengthMm } from './places.ts';
-import type { SceneTrack } from './trackSchema.ts';
-import type { SceneLeg, SceneTrial } from './trialSchema.ts';
+import type { SceneTrack } from './schema/trackSchema.ts';
+import type { SceneLeg, SceneTrial } from './schema/trialSchema.ts';
 
 /** What a trial's way is read from. */
 type Tracks = { readonly tracks: readonly SceneTrack[] };

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { readScene } from '../../src/cli/readScene.ts';
-import { runTrials } from '../../src/cli/trial.ts';
+import { runTrials } from '../../src/cli/trial/trial.ts';
 
 const house = fileURLToPath(new URL('../../', import.meta.url));
 

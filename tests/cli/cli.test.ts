@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { commandLine } from '../../src/cli/commandLine.ts';
 import { type SectionReport, sectionReportSchema } from '../../src/cli/section.ts';
-import { type TrialReport, trialReportSchema } from '../../src/cli/trialReport.ts';
+import { type TrialReport, trialReportSchema } from '../../src/cli/trial/trialReport.ts';
 import { bounds, parseScene } from '../../src/scene/index.ts';
 import { bundledPath, sample, sampleWith } from '../scene/sample.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { compare } from '../../src/cli/compare.ts';
-import { compareReportSchema } from '../../src/cli/compareReport.ts';
 import { BadInput } from '../../src/cli/exitCodes.ts';
-import { sweep } from '../../src/cli/sweep.ts';
-import { sweepReportSchema } from '../../src/cli/sweepReport.ts';
+import { compare } from '../../src/cli/studies/compare.ts';
+import { compareReportSchema } from '../../src/cli/studies/compareReport.ts';
+import { sweep } from '../../src/cli/studies/sweep.ts';
+import { sweepReportSchema } from '../../src/cli/studies/sweepReport.ts';
 import { measures } from '../../src/sim/study/index.ts';
 import { sampleScene } from '../scene/sample.ts';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { chance } from '../../src/cli/chance.ts';
-import { chanceReportSchema } from '../../src/cli/chanceReport.ts';
-import { compare } from '../../src/cli/compare.ts';
-import { compareReportSchema } from '../../src/cli/compareReport.ts';
 import { BadInput } from '../../src/cli/exitCodes.ts';
-import { quantityList, sweep } from '../../src/cli/sweep.ts';
-import { sweepReportSchema } from '../../src/cli/sweepReport.ts';
+import { chance } from '../../src/cli/studies/chance.ts';
+import { chanceReportSchema } from '../../src/cli/studies/chanceReport.ts';
+import { compare } from '../../src/cli/studies/compare.ts';
+import { compareReportSchema } from '../../src/cli/studies/compareReport.ts';
+import { quantityList, sweep } from '../../src/cli/studies/sweep.ts';
+import { sweepReportSchema } from '../../src/cli/studies/sweepReport.ts';
 import { sampleScene, sampleWith, sceneOf } from '../scene/sample.ts';
 
 const height = 'tracks/line/profile/3/heightMm';

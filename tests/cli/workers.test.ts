@@ -6,8 +6,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { commandLine } from '../../src/cli/commandLine.ts';
-import { workersOf } from '../../src/cli/studyWorkers.ts';
-import type { SweepReport } from '../../src/cli/sweepReport.ts';
+import { workersOf } from '../../src/cli/studies/studyWorkers.ts';
+import type { SweepReport } from '../../src/cli/studies/sweepReport.ts';
 import { type ProbePool, probeScene } from '../../src/sim/study/index.ts';
 import { sample } from '../scene/sample.ts';
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { examplesOf, runExamples } from '../../src/cli/referenceExamples.ts';
+import { examplesOf, runExamples } from '../../src/cli/reference/referenceExamples.ts';
 import * as core from '../../src/core/index.ts';
 
 const house = fileURLToPath(new URL('../../', import.meta.url));

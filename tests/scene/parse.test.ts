@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bounds, type Problem, parseScene, serialiseScene } from '../../src/scene/index.ts';
-import { sceneSchema } from '../../src/scene/schema.ts';
+import { sceneSchema } from '../../src/scene/schema/schema.ts';
 import { bundledFiles, bundledScene, bundledText, sample, sampleScene, sampleWith } from './sample.ts';
 
 function problems(source: unknown): readonly Problem[] {

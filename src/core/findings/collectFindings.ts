@@ -1,8 +1,8 @@
 import { riskById } from '../risks/index.ts';
 import type { RiskContext, RiskSeries } from '../risks/types.ts';
-import { explainers } from './explainers.ts';
+import { explainers } from './explain/explainers.ts';
+import { reachOf } from './explain/reach.ts';
 import { placesOf } from './places.ts';
-import { reachOf } from './reach.ts';
 import type { Driven } from './settingsAlong.ts';
 import { situationAt, trialOf } from './situation.ts';
 import type { Finding } from './types.ts';

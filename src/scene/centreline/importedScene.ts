@@ -1,14 +1,14 @@
 import { type AlignmentFit, fitAlignment, makeTrack, nearestChainage } from '../../core/track/index.ts';
-import { bounds } from '../bounds.ts';
 import { mmText, tidy } from '../edits/tidy.ts';
 import { parseScene } from '../parse.ts';
-import type { Scene } from '../schema.ts';
+import { bounds } from '../schema/bounds.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneElement, SceneProfilePoint, SceneTrack } from '../schema/trackSchema.ts';
 import { serialiseScene } from '../serialise.ts';
 import { cornerMm, supportsFor } from '../shapes/pieces.ts';
 import type { ShapeScale } from '../shapes/scales.ts';
 import { shapedScene, usualCoaches, wholeTrack } from '../shapes/shape.ts';
 import { usualTrainMm } from '../shapes/stock.ts';
-import type { SceneElement, SceneProfilePoint, SceneTrack } from '../trackSchema.ts';
 import { chained } from './chained.ts';
 import { drawnElements } from './drawnElements.ts';
 import { measuredPlaces } from './measuredPlaces.ts';

@@ -1,6 +1,6 @@
 import { elementCurvatures } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneElement, SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 import { easeJoin } from './easements.ts';
 import { elementName, trackOf } from './parts.ts';
 import { putAlignment } from './putTrack.ts';

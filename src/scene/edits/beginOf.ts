@@ -1,8 +1,8 @@
 import { type BranchStart, branchStart, chainEnd, makeTrack, type Pose, reverseTrack } from '../../core/track/index.ts';
 import type { Track } from '../../core/track/types.ts';
 import { startTurnout } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { trackOf } from './parts.ts';
 import { planElement } from './planElements.ts';
 

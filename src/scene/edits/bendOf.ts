@@ -1,4 +1,4 @@
-import type { SceneBend } from '../trackSchema.ts';
+import type { SceneBend } from '../schema/trackSchema.ts';
 import { tidy } from './tidy.ts';
 
 /** Curvatures below this, 1/m, are straight: a radius of 100 km. */

@@ -1,5 +1,5 @@
 import { elementStartsMm } from '../places.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 
 /** What became of one old element: the new elements from `from` to before `to`; none when it was taken out. */
 export interface Fate {

@@ -1,6 +1,6 @@
 import { elementStartsMm, placedSupports, profileHeights } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { elementName, elementOf, trackOf } from './parts.ts';
 import { putAlignment, putTrack } from './putTrack.ts';
 import { tidy } from './tidy.ts';

@@ -7,8 +7,8 @@ import {
   type Pose,
 } from '../../core/track/index.ts';
 import { elementCurvatures, elementLengthMm } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { beginOf } from './beginOf.ts';
 import { elementName } from './parts.ts';
 import { planElement } from './planElements.ts';

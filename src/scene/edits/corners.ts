@@ -1,6 +1,6 @@
 import { cos, hypot, sin } from '../../core/math/index.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { splicedFates } from './chainageMap.ts';
 import { type CornerRun, cornerRun, laidAnew, type Point, poseAt } from './cornerRun.ts';
 import { elementName, trackOf } from './parts.ts';

@@ -1,5 +1,5 @@
 import { elementCurvatures } from '../places.ts';
-import type { Scene } from '../schema.ts';
+import type { Scene } from '../schema/schema.ts';
 import { splicedFates } from './chainageMap.ts';
 import { elementName, elementOf, trackOf } from './parts.ts';
 import { putAlignment } from './putTrack.ts';

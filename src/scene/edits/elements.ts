@@ -1,6 +1,6 @@
 import { elementCurvatures, elementLengthMm, elementStartsMm } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneElement, ScenePlace, SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneElement, ScenePlace, SceneTrack } from '../schema/trackSchema.ts';
 import { bendOf } from './bendOf.ts';
 import { splicedFates } from './chainageMap.ts';
 import { elementOf, freeId, trackOf } from './parts.ts';

@@ -1,8 +1,8 @@
 import { trackLengthMm } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
+import type { SceneTrial } from '../schema/trialSchema.ts';
 import { trainLength, trainPlaces } from '../trains.ts';
-import type { SceneTrial } from '../trialSchema.ts';
 import { type WayLeg, wayLengthMm, wayOf } from '../way.ts';
 import type { ChainageMap } from './chainageMap.ts';
 import { mmText, tidy } from './tidy.ts';

@@ -1,5 +1,5 @@
 import { placedSupports, placeMm } from '../places.ts';
-import type { ScenePlace, SceneTrack } from '../trackSchema.ts';
+import type { ScenePlace, SceneTrack } from '../schema/trackSchema.ts';
 import type { ChainageMap } from './chainageMap.ts';
 import { tidy } from './tidy.ts';
 

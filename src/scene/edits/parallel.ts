@@ -1,7 +1,7 @@
 import { cos, sin } from '../../core/math/index.ts';
 import { elementCurvatures, elementLengthMm, placeMm, profileHeights } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneElement, ScenePlace, SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneElement, ScenePlace, SceneTrack } from '../schema/trackSchema.ts';
 import { bendOf } from './bendOf.ts';
 import { chainageMap } from './chainageMap.ts';
 import { parallelTransition } from './parallelTransition.ts';

@@ -1,5 +1,5 @@
-import type { Scene } from '../schema.ts';
-import type { SceneElement, SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 
 /** The track of a scene with this id. Throws RangeError, naming those there are. */
 export function trackOf(scene: Scene, trackId: string): SceneTrack {

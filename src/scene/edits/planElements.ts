@@ -1,7 +1,7 @@
 import { arc, helix, straight, transition } from '../../core/track/index.ts';
 import type { PlanElement } from '../../core/track/types.ts';
 import { elementCurvatures, elementLengthMm } from '../places.ts';
-import type { SceneElement, SceneTrack } from '../trackSchema.ts';
+import type { SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 import { bendOf } from './bendOf.ts';
 import { tidy } from './tidy.ts';
 

@@ -1,6 +1,6 @@
 import { placeMm, profileHeights, trackLengthMm } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneProfilePoint, SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneProfilePoint, SceneTrack } from '../schema/trackSchema.ts';
 import { trackOf } from './parts.ts';
 import { putTrack } from './putTrack.ts';
 import { mmText, tidy } from './tidy.ts';

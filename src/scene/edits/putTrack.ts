@@ -1,9 +1,9 @@
+import type { Problem } from '../checks/problems.ts';
+import { trackProblems } from '../checks/trackChecks.ts';
 import { placedSupports, trackLengthMm } from '../places.ts';
-import type { Problem } from '../problems.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneReading, SceneSurvey } from '../surveySchema.ts';
-import { trackProblems } from '../trackChecks.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneReading, SceneSurvey } from '../schema/surveySchema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { runsOn } from '../way.ts';
 import { type ChainageMap, chainageMap, type Fate } from './chainageMap.ts';
 import { fittedRoute, fittedTrial } from './fittedTrial.ts';

@@ -1,5 +1,5 @@
-import type { Scene } from '../schema.ts';
-import type { SceneTrain } from '../trialSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrain } from '../schema/trialSchema.ts';
 import { fittedRoute, fittedTrial } from './fittedTrial.ts';
 
 /** The scene with the trials of trains that have changed brought inside their tracks again. Throws RangeError where one has no room. */

@@ -1,5 +1,5 @@
 import type { SceneRoom } from '../room/index.ts';
-import type { Scene } from '../schema.ts';
+import type { Scene } from '../schema/schema.ts';
 
 /** What of a room is to be otherwise; undefined takes it out of the file. */
 export type RoomChange = { readonly [Part in keyof SceneRoom]?: SceneRoom[Part] | undefined };

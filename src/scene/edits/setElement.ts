@@ -1,5 +1,5 @@
-import type { Scene } from '../schema.ts';
-import type { SceneBend, SceneElement, SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneBend, SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 import { splicedFates } from './chainageMap.ts';
 import { elementName, elementOf, trackOf } from './parts.ts';
 import { putAlignment } from './putTrack.ts';

@@ -1,5 +1,5 @@
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { trackOf } from './parts.ts';
 import { putTrack } from './putTrack.ts';
 import { tidy } from './tidy.ts';

@@ -1,5 +1,5 @@
 import { elementLengthMm } from '../places.ts';
-import type { SceneElement } from '../trackSchema.ts';
+import type { SceneElement } from '../schema/trackSchema.ts';
 import { tidy } from './tidy.ts';
 
 /** Shortest stretch that an edit may leave of an element, mm. */

@@ -1,6 +1,6 @@
 import { withAt } from '../address.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneCoupling, SceneVehicle } from '../stockSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneCoupling, SceneVehicle } from '../schema/stockSchema.ts';
 import { freeId } from './parts.ts';
 import { refitted } from './refitted.ts';
 import { idFrom } from './tracks.ts';

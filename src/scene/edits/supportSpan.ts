@@ -1,6 +1,6 @@
 import { placedSupports } from '../places.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { trackOf } from './parts.ts';
 import { putTrack } from './putTrack.ts';
 import { supportsWith } from './supports.ts';

@@ -1,5 +1,5 @@
-import type { SceneLineside } from '../linesideSchema.ts';
-import type { Scene, SceneStructure } from '../schema.ts';
+import type { SceneLineside } from '../schema/linesideSchema.ts';
+import type { Scene, SceneStructure } from '../schema/schema.ts';
 
 /** What stands beside and over the tracks of a scene. */
 export interface Surroundings {

@@ -1,7 +1,7 @@
+import { trackProblems } from '../checks/trackChecks.ts';
 import { withoutLoose } from '../goingOn.ts';
-import type { Scene } from '../schema.ts';
-import { trackProblems } from '../trackChecks.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { runsOn } from '../way.ts';
 import { fittedTrial } from './fittedTrial.ts';
 import { freeId, trackOf } from './parts.ts';

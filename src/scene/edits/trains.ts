@@ -1,6 +1,6 @@
-import { bounds } from '../bounds.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneTrain } from '../trialSchema.ts';
+import { bounds } from '../schema/bounds.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneTrain } from '../schema/trialSchema.ts';
 import { freeId } from './parts.ts';
 import { refitted } from './refitted.ts';
 import { idFrom } from './tracks.ts';

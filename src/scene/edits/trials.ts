@@ -1,8 +1,8 @@
-import { bounds } from '../bounds.ts';
 import { trialDefaults } from '../defaults.ts';
 import { takingOver, trialsBefore, withoutLoose } from '../goingOn.ts';
-import type { Scene } from '../schema.ts';
-import type { SceneOrder, SceneTrial } from '../trialSchema.ts';
+import { bounds } from '../schema/bounds.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneOrder, SceneTrial } from '../schema/trialSchema.ts';
 
 /** How long after the last order by time a further one is first given, s. */
 const laterS = 10;

@@ -1,9 +1,9 @@
 import { atan2, cos, hypot, sin } from '../../core/math/index.ts';
 import { trackPoint } from '../../core/track/index.ts';
 import { profileHeights } from '../places.ts';
-import type { Scene } from '../schema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneBranch, SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 import { turnoutFor } from '../shapes/turnouts.ts';
-import type { SceneBranch, SceneElement, SceneTrack } from '../trackSchema.ts';
 import { beginOf, levelTrack } from './beginOf.ts';
 import type { RoomPlace } from './chainEnds.ts';
 import { freeId, trackOf } from './parts.ts';

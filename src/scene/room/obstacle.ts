@@ -1,4 +1,4 @@
-import type { SceneCorner } from '../outlineSchema.ts';
+import type { SceneCorner } from '../schema/outlineSchema.ts';
 import { isInside } from './outline.ts';
 import type { SceneObstacle } from './roomSchema.ts';
 

@@ -1,4 +1,4 @@
-import type { SceneCorner } from '../outlineSchema.ts';
+import type { SceneCorner } from '../schema/outlineSchema.ts';
 
 type Outline = readonly SceneCorner[];
 

@@ -1,4 +1,4 @@
-import type { Problem } from '../problems.ts';
+import type { Problem } from '../checks/problems.ts';
 import { outlineFault, sideMm } from './outline.ts';
 import type { SceneRoom } from './roomSchema.ts';
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { bounds } from '../bounds.ts';
-import { either, maybe, named, oneOf, positiveMm, quantity, whole } from '../fields.ts';
-import { outlineOf } from '../outlineSchema.ts';
+import { bounds } from '../schema/bounds.ts';
+import { either, maybe, named, oneOf, positiveMm, quantity, whole } from '../schema/fields.ts';
+import { outlineOf } from '../schema/outlineSchema.ts';
 
 const baseboard = z.strictObject({
   xMm: quantity(-bounds.lengthMm, bounds.lengthMm, 'Corner nearest the west, mm.', 0),

@@ -1,4 +1,4 @@
-import type { SceneCorner } from '../outlineSchema.ts';
+import type { SceneCorner } from '../schema/outlineSchema.ts';
 import { isIn } from './obstacle.ts';
 import { isInside } from './outline.ts';
 import type { SceneBaseboard, SceneRoom } from './roomSchema.ts';

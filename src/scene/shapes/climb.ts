@@ -1,5 +1,5 @@
 import { tidy } from '../edits/tidy.ts';
-import type { SceneElement, SceneProfilePoint, SceneTrack } from '../trackSchema.ts';
+import type { SceneElement, SceneProfilePoint, SceneTrack } from '../schema/trackSchema.ts';
 import { supportsFor, verticalCurveFor } from './pieces.ts';
 import type { ShapeScale } from './scales.ts';
 

@@ -3,7 +3,7 @@ import { chainEnd, type Pose } from '../../core/track/index.ts';
 import { planElement } from '../edits/planElements.ts';
 import { tidy } from '../edits/tidy.ts';
 import { trackLengthMm } from '../places.ts';
-import type { SceneElement, SceneTrack } from '../trackSchema.ts';
+import type { SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 import { gradeChange, slopeMm } from './climb.ts';
 import { cornerMm, easedBend, supportsFor, verticalCurveFor } from './pieces.ts';
 import { type Because, clearHeightFor, deckDepthMm, easementFor, type ShapeScale, upTo } from './scales.ts';

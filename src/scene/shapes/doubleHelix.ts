@@ -1,7 +1,7 @@
 import { parallelTrack } from '../edits/parallel.ts';
 import { tidy } from '../edits/tidy.ts';
 import { elementLengthMm } from '../places.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { gradeChange } from './climb.ts';
 import { cornerMm, easedBend, leadFor, supportsFor, verticalCurveFor } from './pieces.ts';
 import { type Because, clearHeightFor, deckDepthMm, easementFor, type ShapeScale } from './scales.ts';

@@ -1,5 +1,5 @@
-import type { SceneTrack } from '../trackSchema.ts';
-import type { SceneLeg, SceneTrial } from '../trialSchema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
+import type { SceneLeg, SceneTrial } from '../schema/trialSchema.ts';
 import { wayLengthMm, wayOf } from '../way.ts';
 import type { ShapeScale } from './scales.ts';
 import { drivenFor } from './shape.ts';

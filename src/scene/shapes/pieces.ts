@@ -1,5 +1,5 @@
 import { tidy } from '../edits/tidy.ts';
-import type { SceneElement } from '../trackSchema.ts';
+import type { SceneElement } from '../schema/trackSchema.ts';
 import { type Because, easementFor, type ShapeScale } from './scales.ts';
 import { usualCoaches } from './shape.ts';
 import { usualTrainMm } from './stock.ts';

@@ -1,6 +1,6 @@
 import { cos } from '../../core/math/index.ts';
 import { mmText } from '../edits/tidy.ts';
-import type { SceneElement } from '../trackSchema.ts';
+import type { SceneElement } from '../schema/trackSchema.ts';
 import { cornerMm, standingFor, supportsFor } from './pieces.ts';
 import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene, wholeTrack } from './shape.ts';
 import { straightSpacingFor } from './spacing.ts';

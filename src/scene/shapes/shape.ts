@@ -1,7 +1,7 @@
-import { formatVersion, type Scene } from '../schema.ts';
-import { trackProblems } from '../trackChecks.ts';
-import type { SceneTrack } from '../trackSchema.ts';
-import type { SceneLeg, SceneTrial } from '../trialSchema.ts';
+import { trackProblems } from '../checks/trackChecks.ts';
+import { formatVersion, type Scene } from '../schema/schema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
+import type { SceneLeg, SceneTrial } from '../schema/trialSchema.ts';
 import { reversedRoute, wayLengthMm, wayOf } from '../way.ts';
 import { type Because, deckFor, type ShapeScale } from './scales.ts';
 import { usualStock } from './stock.ts';

@@ -1,7 +1,7 @@
-import type { Scene } from '../schema.ts';
-import type { SceneCoupling, SceneVehicle } from '../stockSchema.ts';
+import type { Scene } from '../schema/schema.ts';
+import type { SceneCoupling, SceneVehicle } from '../schema/stockSchema.ts';
+import type { SceneTrain } from '../schema/trialSchema.ts';
 import { trainLength, trainPlaces } from '../trains.ts';
-import type { SceneTrain } from '../trialSchema.ts';
 import { deckFor, type ShapeScale } from './scales.ts';
 
 /**

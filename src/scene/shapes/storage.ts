@@ -1,6 +1,6 @@
 import { cos, sin } from '../../core/math/index.ts';
 import { tidy } from '../edits/tidy.ts';
-import type { SceneElement, SceneTrack } from '../trackSchema.ts';
+import type { SceneElement, SceneTrack } from '../schema/trackSchema.ts';
 import { supportsFor } from './pieces.ts';
 import { type Proposed, type ShapeScale, upTo } from './scales.ts';
 import { usualCoaches } from './shape.ts';

@@ -1,5 +1,5 @@
-import type { SceneTrack } from '../trackSchema.ts';
-import type { SceneLeg, SceneTrial } from '../trialSchema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
+import type { SceneLeg, SceneTrial } from '../schema/trialSchema.ts';
 import { reversedRoute, wayLengthMm, wayOf } from '../way.ts';
 import { climbTrack } from './climb.ts';
 import { type Movement, oneTrain } from './oneTrain.ts';

@@ -1,5 +1,5 @@
 import { tidy } from '../edits/tidy.ts';
-import type { SceneTrack } from '../trackSchema.ts';
+import type { SceneTrack } from '../schema/trackSchema.ts';
 import { climbTrack, slopeMm } from './climb.ts';
 import { cornerMm, leadFor, supportsFor, verticalCurveFor } from './pieces.ts';
 import { chosen, inProportion, type ShapeField, type StartingShape, shapedScene, wholeTrack } from './shape.ts';

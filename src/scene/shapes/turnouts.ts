@@ -2,7 +2,7 @@ import { cos, sin } from '../../core/math/index.ts';
 import { leastRadiusH0Mm } from '../../core/stock/standards/index.ts';
 import { crossingAngle, turnout } from '../../core/track/index.ts';
 import { tidy } from '../edits/tidy.ts';
-import type { SceneBranch, SceneElement } from '../trackSchema.ts';
+import type { SceneBranch, SceneElement } from '../schema/trackSchema.ts';
 import type { Because, ShapeScale } from './scales.ts';
 
 /** A turnout with a straight crossing of 1 in so many, of the largest radius that ends at its nose. */

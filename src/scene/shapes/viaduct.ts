@@ -1,5 +1,5 @@
 import { tidy } from '../edits/tidy.ts';
-import type { SceneElement, SceneProfilePoint, SceneTrack } from '../trackSchema.ts';
+import type { SceneElement, SceneProfilePoint, SceneTrack } from '../schema/trackSchema.ts';
 import { cornerMm, leadFor, supportsFor, verticalCurveFor } from './pieces.ts';
 import { clearHeightFor, deckDepthMm, type ShapeScale } from './scales.ts';
 import { chosen, type ShapeField, type StartingShape, shapedScene, wholeTrack } from './shape.ts';

@@ -4,13 +4,13 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { RouteState } from '../../state/route/index.ts';
 import type { PlaybackState, SessionState } from '../../state/types.ts';
 import type { BandActions } from './actions.ts';
-import { Live } from './live.ts';
-import { Rows } from './Rows.tsx';
-import type { RowKeeper } from './rowKeeper.ts';
-import { Transport } from './Transport.tsx';
-import { useBandFrame } from './useBandFrame.ts';
-import { useBox } from './useBox.ts';
-import { usePlayhead } from './usePlayhead.ts';
+import { Live } from './frame/live.ts';
+import { useBandFrame } from './frame/useBandFrame.ts';
+import { useBox } from './frame/useBox.ts';
+import { usePlayhead } from './frame/usePlayhead.ts';
+import { Rows } from './rows/Rows.tsx';
+import type { RowKeeper } from './rows/rowKeeper.ts';
+import { Transport } from './time/Transport.tsx';
 import './band.css';
 
 export interface BandProps {

@@ -1,9 +1,9 @@
 import { type Ref, useImperativeHandle, useRef } from 'react';
-import { axisTicks } from './AxisRow.tsx';
-import { valueAt } from './axis.ts';
-import type { BandFrame } from './bandFrame.ts';
-import { useLive } from './live.ts';
-import type { PointerMarks } from './useBodyPointer.ts';
+import { valueAt } from './frame/axis.ts';
+import type { BandFrame } from './frame/bandFrame.ts';
+import { useLive } from './frame/live.ts';
+import type { PointerMarks } from './frame/useBodyPointer.ts';
+import { axisTicks } from './rows/AxisRow.tsx';
 import { chainageFigure } from './words.ts';
 import './overlay.css';
 

@@ -1,3 +1,3 @@
 export type { BandActions } from './actions.ts';
 export { Band, type BandProps } from './Band.tsx';
-export { makeRowKeeper } from './rowKeeper.ts';
+export { makeRowKeeper } from './rows/rowKeeper.ts';

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Pass } from '../../../state/routeEdits/index.ts';
-import type { Ground } from '../ground.ts';
-import type { ProfileDrawing } from '../profileDrawing.ts';
+import type { Ground } from '../section/ground.ts';
+import type { ProfileDrawing } from '../section/profileDrawing.ts';
 import { lengthFigure, lengthUnit, type Show, withUnit } from '../words.ts';
 import { passRuns } from './passRuns.ts';
 

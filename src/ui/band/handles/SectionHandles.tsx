@@ -2,10 +2,10 @@ import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react'
 import type { Track } from '../../../core/track/types.ts';
 import { chosenSpan, moveWith, spanWords, supportStepMm, upTo } from '../../../state/route/index.ts';
 import { removeSupports, type SceneTrack, type SupportSpan, setProfilePoint } from '../../../state/routeEdits/index.ts';
-import type { BandFrame, SectionEdit } from '../bandFrame.ts';
-import type { Comb } from '../comb.ts';
-import type { Ground } from '../ground.ts';
-import type { ProfileDrawing } from '../profileDrawing.ts';
+import type { BandFrame, SectionEdit } from '../frame/bandFrame.ts';
+import type { Comb } from '../section/comb.ts';
+import type { Ground } from '../section/ground.ts';
+import type { ProfileDrawing } from '../section/profileDrawing.ts';
 import { handEdit, type Moved } from './handDrag.ts';
 import { handleFigures, handleLabel, handleName } from './handleWords.ts';
 import { handleKey, type SectionHandle, sectionHandles } from './sectionHandles.ts';

@@ -1,4 +1,4 @@
-import type { Comb } from '../comb.ts';
+import type { Comb } from '../section/comb.ts';
 
 /** Index of the support whose tooth stands nearest to x, px; `otherwise` without a comb. */
 export function nearestTooth(comb: Comb | null, x: number, otherwise: number): number {

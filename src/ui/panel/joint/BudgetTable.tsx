@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { type BudgetLabel, errorBudgets } from '../../../core/risks/index.ts';
 import { placeWords } from '../../../state/index.ts';
-import { trackChainage } from '../../band/motion.ts';
+import { trackChainage } from '../../band/frame/motion.ts';
 import { marginFigure, marginUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { riskById } from '../../../core/risks/index.ts';
 import type { RiskSeries } from '../../../core/risks/types.ts';
 import { placeWords, titleOf } from '../../../state/index.ts';
-import { trackChainage } from '../../band/motion.ts';
+import { trackChainage } from '../../band/frame/motion.ts';
 import { marginFigure, marginUnit, withUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Finding } from '../../../core/findings/types.ts';
 import { riskById } from '../../../core/risks/index.ts';
 import { placeWords } from '../../../state/index.ts';
-import { frameAt, nearestFrame, trackChainage } from '../../band/motion.ts';
+import { frameAt, nearestFrame, trackChainage } from '../../band/frame/motion.ts';
 import { marginFigure, marginUnit } from '../../band/words.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { CompiledTrial } from '../../../state/types.ts';
-import { drawnRoute } from '../../band/routeDrawing.ts';
+import { drawnRoute } from '../../band/frame/routeDrawing.ts';
 import { useSession } from '../../context.tsx';
 import { Fact } from '../../controls/Fact.tsx';
 import { gradeShown, radiusShown, useShow } from '../../show.ts';
