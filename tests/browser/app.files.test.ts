@@ -145,7 +145,7 @@ describe('a scene file', () => {
     await choose('torn.json', '{ "gradewright": 1, "name": Wren');
     expect((await explained()).places).toEqual([
       {
-        path: 'line 1, column 28',
+        path: 'line 1, column 29',
         found: expect.stringContaining('Wren is no value'),
         allowed: 'a scene file in JSON',
         example: expect.stringContaining('"gradewright": 1'),

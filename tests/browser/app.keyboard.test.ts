@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bundledScene } from '../scene/sample.ts';
 import { graveViolations } from './axe.ts';
@@ -29,11 +30,30 @@ const focused = (): Promise<{ readonly name: string; readonly seen: boolean }> =
     return { name: `${element.tagName.toLowerCase()} ${name.trim().slice(0, 60)}`, seen: outlined || underlined };
   });
 
+/** Stops of the Tab key that are out of order or do not take the focus, and what can be pressed but is no stop. */
+const unreached = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const faults: string[] = [];
+    const words = (element: Element) => (element.getAttribute('aria-label') ?? element.textContent ?? '').slice(0, 60);
+    const all = document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, [tabindex]');
+    for (const element of all) {
+      const { visibility, display } = getComputedStyle(element);
+      const away = element.matches(':disabled') || element.closest('[hidden], [inert], details:not([open])') !== null;
+      if (away || visibility === 'hidden' || display === 'none' || element.getClientRects().length === 0) continue;
+      if (element.tabIndex > 0) faults.push(`out of order: ${words(element)}`);
+      if (element.tabIndex < 0) continue;
+      element.focus({ preventScroll: true });
+      if (document.activeElement !== element) faults.push(`takes no focus: ${words(element)}`);
+    }
+    document.querySelector<HTMLElement>('[aria-current="page"]')?.focus({ preventScroll: true });
+    return faults;
+  });
+
 /** Opens the palette with its key, types, and takes the first answer. */
 async function findAndDo(typed: string): Promise<void> {
   const { page } = opened;
   await page.keyboard.press('Control+k');
-  await page.getByRole('combobox').waitFor();
+  await page.locator('input[role=combobox]').waitFor();
   await page.keyboard.type(typed);
   await page.keyboard.press('Enter');
   await until(page, { palette: false });
@@ -57,11 +77,13 @@ describe('the keyboard alone', () => {
     expect(names).toEqual(expect.arrayContaining(parts.map((part) => expect.stringContaining(part))));
   });
 
-  it('turns to each chapter with its number', async () => {
+  it('turns to each chapter with its number; all that is there has a name and can be reached, in the order it is read', async () => {
     const { page } = opened;
     for (const [key, chapter, sheet] of [
       ['1', 'route', 'Route'],
       ['2', 'trains', 'Trains'],
+      ['4', 'compare', 'Compare'],
+      ['5', 'survey', 'Survey'],
       ['3', 'trial', 'Trial'],
     ] as const) {
       await page.keyboard.press(key);
@@ -69,6 +91,16 @@ describe('the keyboard alone', () => {
       await page.getByRole('region', { name: sheet, exact: true }).waitFor();
       const current = page.getByRole('navigation', { name: 'Chapters' }).locator('[aria-current="page"]');
       expect(await current.textContent()).toContain(sheet);
+      expect(await graveViolations(page)).toEqual([]);
+      // The next stop after the last chapter of the rail is in what was opened, not in a trap, and Shift leads back.
+      await current.focus();
+      const began = (await focused()).name;
+      await page.keyboard.press('Tab');
+      expect((await focused()).name).not.toBe(began);
+      await page.keyboard.press('Shift+Tab');
+      expect((await focused()).name).toBe(began);
+      const faults = await unreached(page);
+      expect(faults).toEqual([]);
       await opened.shot(`chapter-${chapter}`);
     }
   });
@@ -112,7 +144,7 @@ describe('the keyboard alone', () => {
       await from.focus();
       const { name } = await focused();
       await page.keyboard.press('Control+k');
-      await page.getByRole('combobox').fill('no such thing anywhere');
+      await page.locator('input[role=combobox]').fill('no such thing anywhere');
       await page.getByText('Nothing here is called that.').waitFor();
       await page.keyboard.press('Escape');
       await until(page, { palette: false });
