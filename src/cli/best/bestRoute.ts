@@ -221,18 +221,19 @@ function output(question: RouteQuestion, answer: RouteAnswer): StudyOutput<BestR
     report,
     text: bestRouteText(question, answer),
     csv: csvOf(
-      [...new Set([...addresses, ...measureColumns, ...outcomeColumns])],
+      // Where a measure of the run has the name of one of the route, the column stands once and the route's own figure counts.
+      [...new Set([...addresses, ...routeColumns, ...outcomeColumns])],
       routes.map(({ settings, outcome, points: _points, misses: _misses, conflicts: _conflicts, ...measures }) => ({
         ...Object.fromEntries(settings.map(({ at, to }) => [at, to])),
-        ...measures,
         ...outcome,
+        ...measures,
       })),
     ),
     exitCode: answer.routes.some(({ misses }) => misses.length === 0) ? exitCodes.passes : exitCodes.fails,
   };
 }
 
-const measureColumns = [
+const routeColumns = [
   'rulingPercent',
   'steepestPercent',
   'tightestRadiusMm',
