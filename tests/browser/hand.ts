@@ -120,10 +120,12 @@ export class Hand {
     this.on = device;
   }
 
-  /** Where to press it, px; turns the wheel over what scrolls around it until it is in view. */
+  /** Where to press it, px, once it stands still there; turns the wheel over what scrolls around it until it is in view. */
   private async reach(target: Locator): Promise<readonly [x: number, y: number]> {
     await target.first().waitFor({ state: 'attached', timeout: patience });
-    for (let turn = 0; turn < 40; turn++) {
+    let before = Number.NaN;
+    let looked = false;
+    for (let turn = 0; turn < 80; turn++) {
       const seen = await target.first().evaluate((one) => {
         const box = one.getBoundingClientRect();
         const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -138,9 +140,17 @@ export class Hand {
           (one.contains(hit) || hit.contains(one) || (one instanceof HTMLLabelElement && one.control === hit));
         return { x, y, middle: [frame.x + frame.width / 2, (top + bottom) / 2], away: y - (top + bottom) / 2, free };
       });
+      // What still moves is not pressed: a wheel runs out, a list closes above it.
+      const still = Math.abs(seen.y - before) < 0.5;
+      before = seen.y;
+      if (!still) {
+        await this.page.waitForTimeout(50);
+        continue;
+      }
       if (seen.free) return [seen.x, seen.y];
       // One look for where it is, however many notches it takes.
-      if (turn === 0) {
+      if (!looked) {
+        looked = true;
         this.take('mouse');
         this.points++;
       }
