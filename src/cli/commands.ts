@@ -4,6 +4,8 @@ import { createProbePool, type ProbeBy, type ProbePool } from '../sim/study/inde
 import type { Arguments } from './arguments.ts';
 import { best } from './best/best.ts';
 import { bestRoute } from './best/bestRoute.ts';
+import { build, threadOf } from './build/build.ts';
+import { buildCsv, buildText } from './build/buildText.ts';
 import { listenForCallOff } from './callOff.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import type { CommandName } from './help.ts';
@@ -119,6 +121,14 @@ export const commands: Readonly<Record<CommandName, Command>> = {
     const output = await runSurvey(readScene(file), values);
     out.write(values.json ? jsonOf(output.report) : output.text);
     return output.exitCode;
+  },
+
+  build(file, values, { out }) {
+    const form = formOf(values);
+    const thread = threadOf(values.thread);
+    const report = build(readScene(file), values);
+    out.write(form === 'json' ? jsonOf(report) : form === 'csv' ? buildCsv(report) : buildText(report, thread));
+    return exitCodes.passes;
   },
 
   import(file, values, { out, err }) {

@@ -163,6 +163,21 @@ export const helpPages = {
       'gradewright survey scenes/08-harebell-spiral.json --readings readings.csv --objective flattest',
     ],
   },
+  build: {
+    usage: 'gradewright build FILE [--track ID] [--every LENGTH] [--thread M6] [--sheet 2440x1220] [--json | --csv]',
+    does: 'What to build: the height of every support, blocks from turn to turn, the pieces to saw and the sheets they come out of.',
+    options: [
+      ['--track ID', 'only this track; all of them when left out'],
+      ['--every 300mm', 'lays supports this far apart on tracks that have none'],
+      ['--thread M6', 'also by how many turns a nut stands above the one before (M4 to M12, coarse)'],
+      ['--sheet 2440x1220', 'size of the sheets, mm or any unit; 2440x1220 when left out'],
+      ['--kerf 3mm', 'width of the saw’s cut; 3 mm when left out'],
+      ['--longest 600mm', 'longest curved piece; 600 mm when left out'],
+      ['--json', 'one JSON document instead (docs/reference/build.schema.json)'],
+      ['--csv', 'the heights as comma-separated values instead'],
+    ],
+    examples: ['gradewright build scenes/01-wren-gill.json --thread M6'],
+  },
   import: {
     usage: 'gradewright import FILE.(csv|svg|dxf) [--tolerance LENGTH] [--scale NAME] [--eased] [--out FILE]',
     does: 'Makes a scene along a measured or drawn centreline: the fewest elements found within the tolerance.',

@@ -1,3 +1,4 @@
+export * as build from './build/index.ts';
 export * as dynamics from './dynamics/index.ts';
 export * as findings from './findings/index.ts';
 export * as math from './math/index.ts';

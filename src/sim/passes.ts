@@ -1,5 +1,6 @@
 import { newTrackPoint, trackPoint } from '../core/track/index.ts';
 import type { Track } from '../core/track/types.ts';
+import { deckWidth } from './deckWidth.ts';
 import type { CompiledScene } from './types.ts';
 
 /** Where another track, or another turn of the same one, lies over or under a place of a track. Heights in m, room. */
@@ -17,8 +18,6 @@ export interface Pass {
   readonly clear: number;
 }
 
-/** Half a deck, in gauges, where the scene does not give its width. Source: NEM 122 (2007), formation of H0 70 mm wide. */
-const halfWidthInGauges = 35 / 16.5;
 /** Places looked at, in gauges apart: a third of half a deck, so that no crossing slips between two. */
 const everyInGauges = 0.7;
 /** Nearer in height than this they lie side by side and do not pass over each other, as a share of a deck's depth. */
@@ -91,8 +90,7 @@ function groundOf(compiled: CompiledScene): Ground {
   if (before !== undefined) return before;
   const { scene, tracks } = compiled;
   const gauge = scene.scale.gaugeMm / 1000;
-  const { widthMm } = scene.deck;
-  const within = widthMm === undefined ? halfWidthInGauges * gauge : widthMm / 2000;
+  const within = deckWidth(scene) / 2;
   const every = everyInGauges * gauge;
   const cells = new Map<number, Point[]>();
   for (const [id, track] of tracks) {

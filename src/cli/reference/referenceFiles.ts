@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { sceneJsonSchema } from '../../scene/index.ts';
 import { bestReportSchema } from '../best/bestReport.ts';
 import { bestRouteReportSchema } from '../best/bestRouteReport.ts';
+import { buildReportSchema } from '../build/buildReport.ts';
 import { sectionReportSchema } from '../section.ts';
 import { chanceReportSchema } from '../studies/chanceReport.ts';
 import { compareReportSchema } from '../studies/compareReport.ts';
@@ -24,6 +25,7 @@ export const referenceFiles = (): Readonly<Record<string, string>> => ({
   'sweep.schema.json': pretty(z.toJSONSchema(sweepReportSchema)),
   'chance.schema.json': pretty(z.toJSONSchema(chanceReportSchema)),
   'compare.schema.json': pretty(z.toJSONSchema(compareReportSchema)),
+  'build.schema.json': pretty(z.toJSONSchema(buildReportSchema)),
   'section.schema.json': pretty(z.toJSONSchema(sectionReportSchema)),
   'defaults.md': defaultsPage(),
 });

@@ -1,3 +1,4 @@
+export { asPlanned } from './asPlanned.ts';
 export { type BeamState, beamReactions, beamSag, beamState } from './beamState.ts';
 export { type BranchStart, branchStart } from './branch.ts';
 export { type Easement, easement, easementLengthForShift } from './easement.ts';

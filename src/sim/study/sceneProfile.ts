@@ -1,6 +1,6 @@
 import { clearancesOf, judgeProfile, type ProfileTask } from '../../core/study/profile/index.ts';
-import { trackPoint } from '../../core/track/index.ts';
-import type { GradePoint, Track } from '../../core/track/types.ts';
+import { asPlanned, trackPoint } from '../../core/track/index.ts';
+import type { GradePoint } from '../../core/track/types.ts';
 import { parseScene, type Scene } from '../../scene/index.ts';
 import type { CompiledScene } from '../types.ts';
 
@@ -22,7 +22,7 @@ export function profileTaskOf({ scene, tracks }: CompiledScene, trackId: string,
   if (track === undefined || file === undefined) throw new RangeError(`The scene has no track "${trackId}".`);
   if ('branchOf' in file.start)
     throw new RangeError(`"${trackId}" begins on another track; its first heights are that one's.`);
-  const planned = plannedTrack(track);
+  const planned = asPlanned(track);
   const { length } = planned;
   const others = [...tracks].flatMap(([id, one]) => (id === trackId ? [] : [one]));
   const at = (chainage: number) => ({ chainage, height: trackPoint(planned, chainage).z });
@@ -37,12 +37,6 @@ export function profileTaskOf({ scene, tracks }: CompiledScene, trackId: string,
 
 /** Ruling grade of the profile as it is planned now. */
 export const presentRuling = (task: ProfileTask): number => judgeProfile(task, task.track.spec.profile.points).ruling;
-
-/** The line as planned: the strip and its supports are another matter. */
-function plannedTrack(track: Track): Track {
-  const { profile } = track.spec;
-  return { ...track, profile: track.plannedProfile, spec: { ...track.spec, profile: { points: profile.points } } };
-}
 
 /** A file writes lengths to a tenth of a micrometre, the middle of a curve between two such to half of that. */
 const written = 1e4;

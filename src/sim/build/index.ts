@@ -1,0 +1,2 @@
+export { buildPlan } from './buildPlan.ts';
+export type * from './types.ts';
