@@ -9,6 +9,7 @@ import { createStudyWorkers } from '../platform/studyWorkers.ts';
 import { createSurveySolver } from '../platform/survey/surveyWorker.ts';
 import { createTiltSensor } from '../platform/tilt/tiltSensor.ts';
 import type { SimHost } from '../sim/types.ts';
+import { createBuilding } from '../state/build/index.ts';
 import { createSession, keepScenes } from '../state/index.ts';
 import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
@@ -46,6 +47,7 @@ export async function openProgram(solver: SimHost): Promise<void> {
     studies,
     route,
     surveys,
+    building: createBuilding(),
     update: offline,
   };
 

@@ -1,5 +1,6 @@
 import { createContext, type ReactNode, useContext } from 'react';
 import { useStore } from 'zustand';
+import type { Building } from '../state/build/index.ts';
 import type { Command, CommandContext } from '../state/commands/index.ts';
 import type { KeepPort } from '../state/index.ts';
 import type { Route, RouteState } from '../state/route/index.ts';
@@ -31,6 +32,8 @@ export interface Desk extends CommandContext {
   readonly studies: Studies;
   /** What of the plan is in hand, and the margins while it changes. */
   readonly route: Route;
+  /** What is wanted of the things to build. */
+  readonly building: Building;
   /** Readings along the tracks, and what follows from them. */
   readonly surveys: Surveys;
   /** What was kept on this machine. */

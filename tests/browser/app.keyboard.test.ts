@@ -84,6 +84,7 @@ describe('the keyboard alone', () => {
       ['2', 'trains', 'Trains'],
       ['4', 'compare', 'Compare'],
       ['5', 'survey', 'Survey'],
+      ['6', 'build', 'Build'],
       ['3', 'trial', 'Trial'],
     ] as const) {
       await page.keyboard.press(key);

@@ -16,21 +16,21 @@ export interface SheetLayout {
   readonly least: number;
 }
 
-/** Pieces side by side across a sheet: a column as long as its longest. */
-interface Column {
-  readonly sheet: number;
+/** A rectangle of wood that is still whole, m. */
+interface Room {
   readonly x: number;
+  readonly y: number;
   readonly length: number;
-  /** How far across it is filled, m, and with what last. */
-  filled: number;
-  last: number;
-  lastY: number;
+  readonly width: number;
 }
 
+/** Rounding of summed lengths, m. */
+const rounding = 1e-9;
+
 /**
- * Lays pieces on sheets: the longest first, each into the first column that has room for it, alike ones nested one behind the other.
- * First-fit decreasing height, turned on its side (Coffman, Garey, Johnson and Tarjan, SIAM J. Comput. 9, 1980: at most 1.7 times the least, and one more);
- * a better layout may exist, and `least` says how much better at most. `areas` are those of the pieces themselves, m².
+ * Lays pieces on sheets, the longest first: as many alike as will go into one room nest there one behind the other, in the room that they fill best across; the rooms that are left are all the
+ * greatest rectangles of whole wood (the method is known as maximal rectangles; from memory). A better layout may exist: `least` says how much better at most.
+ * `areas` are those of the pieces themselves, m². No blank may be larger than the sheet.
  */
 export function layOnSheets(
   pieces: readonly CutPieces[],
@@ -38,30 +38,73 @@ export function layOnSheets(
   { length, width, kerf }: SheetOfWood,
 ): SheetLayout {
   const order = pieces.map((_, index) => index).sort((a, b) => pieces[b].blank.length - pieces[a].blank.length);
-  const columns: Column[] = [];
-  /** How far along each sheet is taken. */
-  const taken: number[] = [];
+  const sheets: Room[][] = [];
   const laid: LaidPiece[] = [];
   for (const of of order) {
     const { blank, pitch, count } = pieces[of];
-    for (let i = 0; i < count; i++) {
-      const yIn = (column: Column): number => (column.last === of ? column.lastY + pitch : column.filled + kerf);
-      let column = columns.find((one) => one.length >= blank.length && yIn(one) + blank.width <= width);
-      let y = 0;
-      if (column === undefined) {
-        let sheet = taken.findIndex((along) => along + kerf + blank.length <= length);
-        if (sheet < 0) sheet = taken.push(-kerf) - 1;
-        const x = taken[sheet] + kerf;
-        taken[sheet] = x + blank.length;
-        column = { sheet, x, length: blank.length, filled: 0, last: of, lastY: 0 };
-        columns.push(column);
-      } else y = yIn(column);
-      column.last = of;
-      column.lastY = y;
-      column.filled = y + blank.width;
-      laid.push({ of, sheet: column.sheet, x: column.x, y });
+    for (let left = count; left > 0; ) {
+      const found = bestRoom(sheets, blank, pitch, left);
+      if (found === null) {
+        sheets.push([{ x: 0, y: 0, length, width }]);
+        continue;
+      }
+      const { sheet, room, many } = found;
+      for (let i = 0; i < many; i++) laid.push({ of, sheet, x: room.x, y: room.y + i * pitch });
+      const across = blank.width + (many - 1) * pitch;
+      sheets[sheet] = without(sheets[sheet], {
+        x: room.x - kerf,
+        y: room.y - kerf,
+        length: blank.length + 2 * kerf,
+        width: across + 2 * kerf,
+      });
+      left -= many;
     }
   }
   const wood = pieces.reduce((sum, { count }, index) => sum + count * areas[index], 0);
-  return { pieces: laid, sheets: taken.length, least: Math.ceil(wood / (length * width)) };
+  return { pieces: laid, sheets: sheets.length, least: Math.ceil(wood / (length * width) - rounding) };
 }
+
+/** The room that takes most of `left` pieces nested; of several, the one with least to spare across. Null where not one fits anywhere. */
+function bestRoom(
+  sheets: readonly (readonly Room[])[],
+  blank: CutPieces['blank'],
+  pitch: number,
+  left: number,
+): { sheet: number; room: Room; many: number } | null {
+  let best: { sheet: number; room: Room; many: number; spare: number } | null = null;
+  for (const [sheet, rooms] of sheets.entries()) {
+    for (const room of rooms) {
+      if (blank.length > room.length + rounding || blank.width > room.width + rounding) continue;
+      const many = Math.min(left, 1 + Math.floor((room.width - blank.width + rounding) / pitch));
+      const spare = Math.min(room.width - blank.width - (many - 1) * pitch, room.length - blank.length);
+      if (best === null || many > best.many || (many === best.many && spare < best.spare)) {
+        best = { sheet, room, many, spare };
+      }
+    }
+  }
+  return best;
+}
+
+/** The greatest rectangles that are left of rooms when a piece is taken out of them. */
+function without(rooms: readonly Room[], taken: Room): Room[] {
+  const parts = rooms.flatMap((room): Room[] => {
+    const [right, top] = [taken.x + taken.length, taken.y + taken.width];
+    const [end, upper] = [room.x + room.length, room.y + room.width];
+    if (taken.x >= end || right <= room.x || taken.y >= upper || top <= room.y) return [room];
+    return [
+      { ...room, length: taken.x - room.x },
+      { ...room, x: right, length: end - right },
+      { ...room, width: taken.y - room.y },
+      { ...room, y: top, width: upper - top },
+    ].filter((part) => part.length > rounding && part.width > rounding);
+  });
+  return parts.filter(
+    (part, i) => !parts.some((other, j) => j !== i && holds(other, part) && (j < i || !holds(part, other))),
+  );
+}
+
+const holds = (room: Room, part: Room): boolean =>
+  part.x >= room.x - rounding &&
+  part.y >= room.y - rounding &&
+  part.x + part.length <= room.x + room.length + rounding &&
+  part.y + part.width <= room.y + room.width + rounding;

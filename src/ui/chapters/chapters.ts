@@ -2,12 +2,13 @@ import type { ComponentType } from 'react';
 import { commandsWith } from '../../state/commands/index.ts';
 import { surveyChapter } from '../../state/survey/index.ts';
 import type { Chapter } from '../../state/types.ts';
+import { BuildSheet } from '../panel/build/BuildSheet.tsx';
 import { CompareSheet } from '../panel/compare/CompareSheet.tsx';
 import { RouteSheet } from '../panel/route/RouteSheet.tsx';
 import { SurveySheet } from '../panel/survey/SurveySheet.tsx';
 import { TrainsSheet } from '../panel/trains/TrainsSheet.tsx';
 import { TrialSheet } from '../panel/trial/TrialSheet.tsx';
-import { CompareIcon, RouteIcon, SurveyIcon, TrainsIcon, TrialIcon } from './icons.tsx';
+import { BuildIcon, CompareIcon, RouteIcon, SurveyIcon, TrainsIcon, TrialIcon } from './icons.tsx';
 
 /** One chapter of the job: a tab on the rail, a number key, a command, and the sheet beside the stage. */
 export interface ChapterEntry {
@@ -26,6 +27,7 @@ export const chapters: readonly ChapterEntry[] = [
   { id: 'trial', label: 'Trial', Icon: TrialIcon, Sheet: TrialSheet },
   { id: 'compare', label: 'Compare', Icon: CompareIcon, Sheet: CompareSheet, wide: true },
   { id: surveyChapter, label: 'Survey', Icon: SurveyIcon, Sheet: SurveySheet, wide: true },
+  { id: 'build', label: 'Build', Icon: BuildIcon, Sheet: BuildSheet, wide: true },
 ];
 
 /** Every command there is, those of the chapters among them. */

@@ -48,3 +48,11 @@ export const SurveyIcon = () => (
     <path d="M3.4 4.6L16.4 2.6L16.9 6.1L3.9 8.1ZM5.6 7.9L6 11.6M15.4 6.4L15.9 10" />
   </Icon>
 );
+
+/** A piece of a ring on a board, and the line it is sawn along. */
+export const BuildIcon = () => (
+  <Icon>
+    <path d="M1 1.5H19V12.5H1Z" strokeWidth="0.9" />
+    <path d="M4 10C6 5.4 14 5.4 16 10M6.6 11.2C8 8.8 12 8.8 13.4 11.2M4 10L6.6 11.2M16 10L13.4 11.2" />
+  </Icon>
+);
