@@ -12,6 +12,7 @@ const options = {
   thread: { type: 'string' },
   sheet: { type: 'string' },
   kerf: { type: 'string' },
+  drawing: { type: 'string' },
   longest: { type: 'string' },
   survey: { type: 'string' },
   readings: { type: 'string' },

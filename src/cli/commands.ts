@@ -4,7 +4,8 @@ import { createProbePool, type ProbeBy, type ProbePool } from '../sim/study/inde
 import type { Arguments } from './arguments.ts';
 import { best } from './best/best.ts';
 import { bestRoute } from './best/bestRoute.ts';
-import { build, threadOf } from './build/build.ts';
+import { build, drawingOf, threadOf } from './build/build.ts';
+import { buildReport } from './build/buildReport.ts';
 import { buildCsv, buildText } from './build/buildText.ts';
 import { listenForCallOff } from './callOff.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
@@ -124,9 +125,19 @@ export const commands: Readonly<Record<CommandName, Command>> = {
   },
 
   build(file, values, { out }) {
+    const drawing = values.drawing;
+    if (drawing !== undefined && (values.json || values.csv)) {
+      throw new BadInput('--drawing, --json and --csv exclude each other.');
+    }
     const form = formOf(values);
     const thread = threadOf(values.thread);
-    const report = build(readScene(file), values);
+    const scene = readScene(file);
+    const plan = build(scene, values);
+    if (drawing !== undefined) {
+      out.write(drawingOf(drawing)(plan));
+      return exitCodes.passes;
+    }
+    const report = buildReport(scene.name, plan);
     out.write(form === 'json' ? jsonOf(report) : form === 'csv' ? buildCsv(report) : buildText(report, thread));
     return exitCodes.passes;
   },

@@ -173,10 +173,14 @@ export const helpPages = {
       ['--sheet 2440x1220', 'size of the sheets, mm or any unit; 2440x1220 when left out'],
       ['--kerf 3mm', 'width of the saw’s cut; 3 mm when left out'],
       ['--longest 600mm', 'longest curved piece; 600 mm when left out'],
+      ['--drawing svg', 'the sheets at full size instead, to print or to saw by: svg or dxf'],
       ['--json', 'one JSON document instead (docs/reference/build.schema.json)'],
       ['--csv', 'the heights as comma-separated values instead'],
     ],
-    examples: ['gradewright build scenes/01-wren-gill.json --thread M6'],
+    examples: [
+      'gradewright build scenes/01-wren-gill.json --thread M6',
+      'gradewright build scenes/01-wren-gill.json --drawing dxf > sheets.dxf',
+    ],
   },
   import: {
     usage: 'gradewright import FILE.(csv|svg|dxf) [--tolerance LENGTH] [--scale NAME] [--eased] [--out FILE]',

@@ -62,7 +62,7 @@ describe('a person about to saw', () => {
     await length.fill('1220');
     await length.press('Enter');
     // Straights of 1900 mm no longer come out of one piece.
-    await sheet().getByText('2 × straight').waitFor({ timeout: patience });
+    await sheet().getByText('A8 2 × straight').waitFor({ timeout: patience });
     expect(await sheet().locator('.build-sheets svg').count()).toBeGreaterThan(1);
     await length.fill('50mm');
     await length.press('Enter');

@@ -1,11 +1,11 @@
 import { coarsePitches, type Thread } from '../../core/survey/index.ts';
 import { parseLength } from '../../core/units/index.ts';
+import { sheetsDxf, sheetsSvg } from '../../export/sheets/index.ts';
 import type { Scene } from '../../scene/index.ts';
-import { buildPlan } from '../../sim/build/index.ts';
+import { type BuildPlan, buildPlan } from '../../sim/build/index.ts';
 import { compileScene } from '../../sim/index.ts';
 import { BadInput } from '../exitCodes.ts';
 import { unknownId } from '../unknownId.ts';
-import { type BuildReport, buildReport } from './buildReport.ts';
 
 /** What `build` is told, as a builder writes it. */
 export interface BuildWords {
@@ -20,7 +20,7 @@ export interface BuildWords {
 const usual = { sheet: '2440x1220', kerf: '3 mm', longest: '600 mm' } as const;
 
 /** What a railway is built of. Throws BadInput for an unknown track, or an amount that is none. */
-export function build(scene: Scene, words: BuildWords): BuildReport {
+export function build(scene: Scene, words: BuildWords): BuildPlan {
   const { track, every, sheet = usual.sheet, kerf = usual.kerf, longest = usual.longest } = words;
   if (track !== undefined && !scene.tracks.some(({ id }) => id === track)) {
     throw unknownId('track', track, scene.tracks);
@@ -40,7 +40,7 @@ export function build(scene: Scene, words: BuildWords): BuildReport {
     ...(every !== undefined && { every: amount('every', every, false) }),
   };
   try {
-    return buildReport(scene.name, buildPlan(compileScene(scene), wish));
+    return buildPlan(compileScene(scene), wish);
   } catch (error) {
     if (error instanceof RangeError) throw new BadInput(error.message);
     throw error;
@@ -68,4 +68,12 @@ export function threadOf(name: string | undefined): { name: string; pitchMm: num
     throw new BadInput(`--thread ${name}: one of ${Object.keys(coarsePitches).join(', ')} (ISO 261, coarse).`);
   }
   return { name, pitchMm: coarsePitches[name as Thread] * 1e3 };
+}
+
+const drawings = { svg: sheetsSvg, dxf: sheetsDxf } as const;
+
+/** The drawing of all sheets in a format. Throws BadInput for one that is not in the list. */
+export function drawingOf(format: string): (plan: BuildPlan) => string {
+  if (!Object.hasOwn(drawings, format)) throw new BadInput(`--drawing ${format}: svg or dxf.`);
+  return drawings[format as keyof typeof drawings];
 }

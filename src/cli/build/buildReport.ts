@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { CutPieces, SupportRow } from '../../core/build/index.ts';
+import { type CutPieces, pieceName, type SupportRow } from '../../core/build/index.ts';
 import type { BuildPlan, TrackBuild } from '../../sim/build/index.ts';
 import { number, text, whole } from '../reportFields.ts';
 
@@ -44,6 +44,7 @@ const helix = z.strictObject({
 });
 
 const pieces = z.strictObject({
+  name: text('What is written on them, a number of its own behind it where there are several.'),
   fromMm: number('Chainage, mm.'),
   toMm: number('Chainage, mm.'),
   shape: z.enum(['straight', 'sector', 'easement']),
@@ -119,7 +120,7 @@ export function buildReport(scene: string, { tracks, sheet, layout }: BuildPlan)
     version: 1,
     scene,
     supports: tracks.flatMap(({ trackId, supports }) => supports.map((row) => supportFields(trackId, row))),
-    tracks: tracks.map(trackFields),
+    tracks: tracks.map((one, index) => trackFields(one, index)),
     sheet: {
       lengthMm: mm(sheet.length),
       widthMm: mm(sheet.width),
@@ -155,13 +156,10 @@ const supportFields = (track: string, row: SupportRow): BuildReport['supports'][
   riserMm: mmOrNull(row.riser),
 });
 
-const trackFields = ({
-  trackId,
-  layers,
-  besides,
-  helices,
-  pieces: own,
-}: TrackBuild): BuildReport['tracks'][number] => ({
+const trackFields = (
+  { trackId, layers, besides, helices, pieces: own }: TrackBuild,
+  index: number,
+): BuildReport['tracks'][number] => ({
   track: trackId,
   stripWidthMm: mm(layers.width),
   besides: [...besides],
@@ -175,7 +173,7 @@ const trackFields = ({
     inLineEveryMm: mm(one.inLine),
     blocks: one.blocks.map(({ height, count }) => ({ heightMm: mm(height), count })),
   })),
-  pieces: own.map(pieceFields),
+  pieces: own.map((piece) => ({ name: pieceName(index, piece.element), ...pieceFields(piece) })),
 });
 
 const pieceFields = ({
@@ -187,7 +185,7 @@ const pieceFields = ({
   sector,
   ordinates,
   cuts,
-}: CutPieces): BuildReport['tracks'][number]['pieces'][number] => ({
+}: CutPieces): Omit<BuildReport['tracks'][number]['pieces'][number], 'name'> => ({
   fromMm: mm(from),
   toMm: mm(to),
   shape,

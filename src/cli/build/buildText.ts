@@ -83,10 +83,10 @@ function pieceText(piece: TrackFields['pieces'][number]): string {
   const blank = `blank ${fixed(piece.blankLengthMm, 1)} x ${fixed(piece.blankWidthMm, 1)}`;
   const where = `${fixed(piece.fromMm, 0)} to ${fixed(piece.toMm, 0)} mm`;
   if (piece.shape !== 'sector' || piece.flatRadiusMm === undefined) {
-    return `  ${piece.count} ${piece.shape}, ${blank} (${where})`;
+    return `  ${piece.name}  ${piece.count} ${piece.shape}, ${blank} (${where})`;
   }
   const { flatRadiusMm, angleDeg = 0, mitreDeg = 0, innerChordMm = 0, outerChordMm = 0 } = piece;
-  return `  ${piece.count} sector of ${fixed(angleDeg, 2)} degrees on ${fixed(flatRadiusMm, 1)} mm, ends ${fixed(mitreDeg, 2)} degrees off square, chords ${fixed(innerChordMm, 1)} and ${fixed(outerChordMm, 1)}, ${blank} (${where})`;
+  return `  ${piece.name}  ${piece.count} sector of ${fixed(angleDeg, 2)} degrees on ${fixed(flatRadiusMm, 1)} mm, ends ${fixed(mitreDeg, 2)} degrees off square, chords ${fixed(innerChordMm, 1)} and ${fixed(outerChordMm, 1)}, ${blank} (${where})`;
 }
 
 /** What a butt in a vertical curve does, said once. */

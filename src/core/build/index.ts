@@ -1,5 +1,8 @@
 export { type Cut, type CutPieces, cutPieces, type Ordinate, type SheetOfWood } from './cutPieces.ts';
 export { type FlatRing, flatRing } from './flatRing.ts';
+export { type LaidOutline, laidOutlines } from './laidOutlines.ts';
+export { pieceName } from './pieceName.ts';
+export { type OnSheet, type Outline, outlinePath, pieceOutline, type Side } from './pieceOutline.ts';
 export { nestedPitch, type RingSector, ringSector } from './ringSector.ts';
 export { type LaidPiece, layOnSheets, type SheetLayout } from './sheetLayout.ts';
 export { railsOver } from './standing.ts';

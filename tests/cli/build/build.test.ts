@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { build, threadOf } from '../../../src/cli/build/build.ts';
-import { buildReportSchema } from '../../../src/cli/build/buildReport.ts';
+import { type BuildWords, drawingOf, build as planOf, threadOf } from '../../../src/cli/build/build.ts';
+import { buildReport, buildReportSchema } from '../../../src/cli/build/buildReport.ts';
 import { buildCsv, buildText } from '../../../src/cli/build/buildText.ts';
 import { BadInput } from '../../../src/cli/exitCodes.ts';
 import { parseScene, type Scene } from '../../../src/scene/index.ts';
@@ -11,6 +11,8 @@ function sceneOf(file: string): Scene {
   if (!parsed.ok) throw new Error(`${file} does not parse`);
   return parsed.scene;
 }
+
+const build = (scene: Scene, words: BuildWords) => buildReport(scene.name, planOf(scene, words));
 
 const gill = sceneOf('01-wren-gill');
 
@@ -77,6 +79,13 @@ describe('what a railway is built of', () => {
   ])('refuses %j', (words, message) => {
     expect(() => build(gill, words)).toThrow(BadInput);
     expect(() => build(gill, words)).toThrow(message);
+  });
+
+  it('draws the sheets in two formats and no other', () => {
+    const plan = planOf(gill, {});
+    expect(drawingOf('svg')(plan)).toMatch(/^<\?xml/);
+    expect(drawingOf('dxf')(plan)).toMatch(/^0\nSECTION\n/);
+    expect(() => drawingOf('pdf')).toThrow('--drawing pdf: svg or dxf.');
   });
 
   it('knows the threads of the norm', () => {

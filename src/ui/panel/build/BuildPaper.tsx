@@ -39,7 +39,7 @@ export function BuildPaper({ plan, thread, name }: BuildPaperProps) {
         Cap the ends of rods. Whatever carries trains over a drop is guarded at its edge. Shelves want fixings made for
         that wall. Anything on the mains is for qualified people; local rules come first.
       </p>
-      {plan.tracks.map((track) => (
+      {plan.tracks.map((track, index) => (
         <section key={track.trackId}>
           <h2>{track.trackName}</h2>
           <TurnWords helices={track.helices} />
@@ -88,7 +88,7 @@ export function BuildPaper({ plan, thread, name }: BuildPaperProps) {
           </table>
           {track.supports.some((row) => row.rounding) && <p>~ within a vertical curve: its tenths are the curve.</p>}
           <h3>Pieces, {show.lengthUnit}</h3>
-          <PieceList track={track} />
+          <PieceList track={track} index={index} />
         </section>
       ))}
       <SheetDrawing plan={plan} />

@@ -63,7 +63,7 @@ function BuildParts({ compiled }: { readonly compiled: CompiledScene }) {
       ) : (
         track !== undefined && (
           <>
-            <PieceList track={track} />
+            <PieceList track={track} index={plan.tracks.indexOf(track)} />
             <h3 id="build-sheets">Sheets, of all tracks</h3>
             <SheetDrawing plan={plan} />
             <p className="build-cautions">

@@ -1,9 +1,10 @@
+import { pieceName } from '../../../core/build/index.ts';
 import type { TrackBuild } from '../../../state/build/index.ts';
 import { distanceShown, useShow } from '../../show.ts';
 import { pieceWords } from './words.ts';
 
-/** The pieces of a strip, element by element. */
-export function PieceList({ track }: { readonly track: TrackBuild }) {
+/** The pieces of a strip, element by element; `index` is the track's among those that are built. */
+export function PieceList({ track, index }: { readonly track: TrackBuild; readonly index: number }) {
   const show = useShow();
   const kinks = track.pieces.flatMap(({ cuts }) => cuts.filter(({ rounding }) => rounding));
   return (
@@ -13,7 +14,9 @@ export function PieceList({ track }: { readonly track: TrackBuild }) {
           const { what, blank, how } = pieceWords(piece, show);
           return (
             <li key={piece.element} className="sheet-row">
-              <span>{what}</span>
+              <span>
+                <b>{pieceName(index, piece.element)}</b> {what}
+              </span>
               <span className="figure">{blank}</span>
               <small className="build-how">{how}</small>
             </li>

@@ -1,0 +1,2 @@
+export { sheetsDxf } from './sheetsDxf.ts';
+export { sheetsSvg } from './sheetsSvg.ts';
