@@ -54,7 +54,7 @@ function RoomSwitch({ session, route }: { readonly session: StoreApi<SessionStat
       <i />
       <button
         type="button"
-        title="Walls, doors, boards and what stands in the way, by hand"
+        title="Walls, doors, boards, bridges, piers and what stands in the way, by hand"
         aria-pressed={works === 'room'}
         onClick={() => route.actions.workAt(works === 'room' ? 'line' : 'room')}
       >

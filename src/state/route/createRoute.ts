@@ -219,9 +219,9 @@ export function createRoute({ session, actions: document }: Session, pool: Pick<
       const handle = now?.handles.find((one) => one.key === key);
       if (scene === null || now === null || handle === undefined) return null;
       try {
-        if (roomSubject(key) !== null && scene.room !== undefined) {
-          const { label, change } = roomRemoval(scene.room, handle as RoomHandle);
-          const refusal = document.attempt(label, (present) => changeRoom(present, change));
+        if (roomSubject(key) !== null) {
+          const { label, without } = roomRemoval(scene, handle as RoomHandle);
+          const refusal = document.attempt(label, () => without);
           if (refusal === null) route.setState({ chosenHandle: null });
           return refusal;
         }

@@ -12,6 +12,9 @@ const tolerance = 1e-6;
 
 const mm = 1e-3;
 
+/** Of a conflict with no obstacle. */
+const nobody = { name: null, index: null } as const;
+
 /** What of a scene's room limits a route; only these kinds, all when left out. Null where the scene says nothing of any of them. */
 export function roomOf({ room }: Scene, kinds: readonly RoomKind[] = ['room', 'obstacle', 'boards']): RouteRoom | null {
   if (room === undefined) return null;
@@ -55,7 +58,7 @@ export function roomConflicts(
   const worst = new Map<string, RoomConflict>();
   const note = (conflict: RoomConflict): void => {
     if (!(conflict.by > tolerance)) return;
-    const key = `${conflict.kind} ${conflict.name ?? ''}`;
+    const key = `${conflict.kind} ${conflict.index ?? ''}`;
     const before = worst.get(key);
     if (before === undefined || conflict.by > before.by) worst.set(key, conflict);
   };
@@ -67,17 +70,17 @@ export function roomConflicts(
       point = trackPoint(track, chainage, point);
       const { x, y, z, heading } = point;
       const place = { trackId, chainage };
-      if (corners !== null) note({ kind: 'room', name: null, ...place, by: half - insideBy(x, y, corners) });
-      for (const obstacle of obstacles) {
+      if (corners !== null) note({ kind: 'room', ...nobody, ...place, by: half - insideBy(x, y, corners) });
+      for (const [index, obstacle] of obstacles.entries()) {
         const { name, top } = obstacle;
         if (top !== null && z - depth >= top) continue;
-        note({ kind: 'obstacle', name, ...place, by: half + into(x, y, obstacle) });
+        note({ kind: 'obstacle', name, index, ...place, by: half + into(x, y, obstacle) });
       }
       if (boards.length > 0) {
         const beyond = [half, -half].map((aside) =>
           beyondBoards(x - aside * sin(heading), y + aside * cos(heading), boards),
         );
-        note({ kind: 'boards', name: null, ...place, by: Math.max(...beyond) });
+        note({ kind: 'boards', ...nobody, ...place, by: Math.max(...beyond) });
       }
     }
   }

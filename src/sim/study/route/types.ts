@@ -37,8 +37,9 @@ export interface RouteRoom {
 /** Where a deck is most in the way of something of the room: by how much, m, and at what chainage of which track. */
 export interface RoomConflict {
   readonly kind: RoomKind;
-  /** Of the obstacle. */
+  /** Of the obstacle: its name, and its number among the room's, from 0; two may be called the same. */
   readonly name: string | null;
+  readonly index: number | null;
   readonly trackId: string;
   readonly chainage: number;
   readonly by: number;

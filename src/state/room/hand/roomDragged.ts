@@ -1,5 +1,6 @@
 import {
   changeRoom,
+  changeSurroundings,
   extentOfObstacle,
   type RoomChange,
   type Scene,
@@ -7,6 +8,7 @@ import {
   type SceneCorner,
   type SceneObstacle,
   type SceneRoom,
+  type SceneStructure,
   tidy,
 } from '../../../scene/index.ts';
 import type { Dragged } from '../../route/dragged.ts';
@@ -32,8 +34,15 @@ export function roomDragged(scene: Scene, handle: RoomHandle, to: Place, snap: S
     label,
     make() {
       const { room } = scene;
+      const place = { xMm: to[0] * 1000, yMm: to[1] * 1000 };
+      if (handle.part.of === 'structure') {
+        const structures = scene.structures ?? [];
+        const moved = structureMoved(structures[handle.part.index], handle.part, room ?? {}, handle, place, snap);
+        const all = structures.with(handle.part.index, moved.to);
+        return { scene: changeSurroundings(scene, { structures: all }), led: moved.led };
+      }
       if (room === undefined) throw new RangeError('There is no room.');
-      const change = changed(room, handle, { xMm: to[0] * 1000, yMm: to[1] * 1000 }, snap);
+      const change = changed(room, handle, place, snap);
       return { scene: changeRoom(scene, change.to), led: change.led };
     },
   };
@@ -66,6 +75,8 @@ function changed(room: SceneRoom, { part, key, anchor }: RoomHandle, to: SceneCo
       const made: SceneBaseboard = topMm === undefined ? board.to : { ...board.to, topMm };
       return { to: { baseboards: baseboards.with(index, made) }, led: board.led };
     }
+    case 'structure':
+      throw new RangeError('A structure is not of the room.');
     case 'obstacle': {
       const obstacle = obstacleMoved(obstacles[index], part, to, by, edges, snap);
       return { to: { obstacles: obstacles.with(index, obstacle.to) }, led: obstacle.led };
@@ -73,8 +84,23 @@ function changed(room: SceneRoom, { part, key, anchor }: RoomHandle, to: SceneCo
   }
 }
 
+/** A structure goes as an obstacle of the same outline does; what stands in the room leads it. */
+function structureMoved(
+  structure: SceneStructure,
+  part: Sized,
+  room: Partial<SceneRoom>,
+  { key, anchor }: RoomHandle,
+  to: SceneCorner,
+  snap: Snapping,
+): Led<SceneStructure> {
+  const by = { xMm: to.xMm - anchor[0] * 1000, yMm: to.yMm - anchor[1] * 1000 };
+  const { name, outline } = structure;
+  const moved = obstacleMoved({ name, outline }, part, to, by, edgesOf(room, roomSubject(key)), snap);
+  return { to: { ...structure, outline: moved.to.outline ?? outline }, led: moved.led };
+}
+
 type Edges = ReturnType<typeof edgesOf>;
-type Sized = Extract<RoomPart, { of: 'obstacle' | 'board' }>;
+type Sized = Extract<RoomPart, { does: 'middle' | 'corner' | 'side' | 'across' }>;
 
 /** A rectangle moved, or sized by one of its corners or sides; the other ones stay. */
 function rectangleMoved(

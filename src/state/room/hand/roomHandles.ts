@@ -1,8 +1,15 @@
-import { extentOfObstacle, type Scene, type SceneCorner, type SceneObstacle, twiceArea } from '../../../scene/index.ts';
+import {
+  extentOfObstacle,
+  type Scene,
+  type SceneCorner,
+  type SceneObstacle,
+  type SceneStructure,
+  twiceArea,
+} from '../../../scene/index.ts';
 import type { Handle, HandleKind, Place } from '../../route/handles.ts';
 import { asRectangle, fromRectangle } from '../proposals.ts';
 import { doorLeaf, onLeaf } from './doorLeaf.ts';
-import { boardTop, floorOf, obstacleGrip, type RoomPart, roomKey, roomSubject } from './roomParts.ts';
+import { boardTop, floorOf, obstacleGrip, type RoomPart, type RoomSubject, roomKey, roomSubject } from './roomParts.ts';
 
 /** A handle of the room, with what of it a hand takes. */
 export interface RoomHandle extends Handle {
@@ -21,8 +28,9 @@ const splitAt = 0.25;
  * goes through them.
  */
 export function roomHandles(scene: Scene, chosen: string | null): readonly RoomHandle[] {
-  const { room } = scene;
-  if (room === undefined) return [];
+  const { room, structures = [] } = scene;
+  const standing = structures.flatMap((structure, index) => structureHandles(structure, index, roomSubject(chosen)));
+  if (room === undefined) return standing;
   const { corners = [], doors = [], obstacles = [], baseboards = [] } = room;
   const floor = floorOf(room);
   const subject = roomSubject(chosen);
@@ -67,7 +75,7 @@ export function roomHandles(scene: Scene, chosen: string | null): readonly RoomH
       const grip = obstacleGrip(room, obstacle.heightMm);
       return [
         handleAt({ ...place, does: 'middle', at: 0 }, 'room-middle', middleOf(obstacle), grip, named, null),
-        ...(subject === `obstacle:${index}` ? obstacleSizes(obstacle, index, grip) : []),
+        ...(subject === `obstacle:${index}` ? sizesOf('obstacle', obstacle, index, grip) : []),
       ];
     }),
     ...baseboards.flatMap((board, index) => {
@@ -80,6 +88,17 @@ export function roomHandles(scene: Scene, chosen: string | null): readonly RoomH
         ...(subject === `board:${index}` ? rectangleSizes('board', index, outline, top, named) : []),
       ];
     }),
+    ...standing,
+  ];
+}
+
+/** A bridge, a pier, a building: its middle at its top, and what sizes it while it is chosen. */
+function structureHandles(structure: SceneStructure, index: number, subject: RoomSubject | null): RoomHandle[] {
+  const { name, outline, topMm } = structure;
+  const middle = { of: 'structure', index, does: 'middle', at: 0 } as const;
+  return [
+    handleAt(middle, 'room-middle', middleOf({ name, outline }), topMm / 1000, name, null),
+    ...(subject === `structure:${index}` ? sizesOf('structure', { name, outline }, index, topMm / 1000) : []),
   ];
 }
 
@@ -122,29 +141,23 @@ function wallHandles(
   });
 }
 
-function obstacleSizes(obstacle: SceneObstacle, index: number, z: number): RoomHandle[] {
-  const { name, outline = [], round } = obstacle;
+/** What sizes something that stands in the room: its sides and corners, or how far it goes across. */
+function sizesOf(of: 'obstacle' | 'structure', thing: SceneObstacle, index: number, z: number): RoomHandle[] {
+  const { name, outline = [], round } = thing;
   if (round !== undefined) {
     const edge = { xMm: round.xMm + round.diameterMm / 2, yMm: round.yMm };
-    const part = { of: 'obstacle', index, does: 'across', at: 0 } as const;
+    const part = { of, index, does: 'across', at: 0 } as const;
     return [handleAt(part, 'room-side', edge, z, `Size of ${name}`, [1, 0])];
   }
   const rectangle = asRectangle(outline);
-  if (rectangle !== null) return rectangleSizes('obstacle', index, fromRectangle(rectangle), z, name);
+  if (rectangle !== null) return rectangleSizes(of, index, fromRectangle(rectangle), z, name);
   return outline.map((corner, at) =>
-    handleAt(
-      { of: 'obstacle', index, does: 'corner', at },
-      'room-corner',
-      corner,
-      z,
-      `Corner ${at + 1} of ${name}`,
-      null,
-    ),
+    handleAt({ of, index, does: 'corner', at }, 'room-corner', corner, z, `Corner ${at + 1} of ${name}`, null),
   );
 }
 
 function rectangleSizes(
-  of: 'obstacle' | 'board',
+  of: 'obstacle' | 'board' | 'structure',
   index: number,
   outline: readonly SceneCorner[],
   z: number,
@@ -180,7 +193,7 @@ function rectangleSizes(
   });
 }
 
-/** The middle of the rectangle that an obstacle just fits into, mm. */
+/** The middle of the rectangle that something just fits into, mm. */
 function middleOf(obstacle: SceneObstacle): SceneCorner {
   const [low, high] = extentOfObstacle(obstacle);
   return { xMm: (low.xMm + high.xMm) / 2, yMm: (low.yMm + high.yMm) / 2 };

@@ -11,14 +11,19 @@ const arcParts = 12;
 /** The lines of one thing of the room as it now is, m: what a hand works at stands out by them. */
 export function roomLines(scene: Scene, subject: RoomSubject | null): readonly (readonly Vec3[])[] {
   const { room } = scene;
-  if (room === undefined || subject === null) return [];
-  const floor = floorOf(room);
+  if (subject === null) return [];
+  const floor = room === undefined ? 0 : floorOf(room);
   const place = ({ xMm, yMm }: SceneCorner, z = floor): Vec3 => [xMm / 1000, yMm / 1000, z];
   const round = (outline: readonly SceneCorner[], z = floor): Vec3[][] =>
     outline.length === 0 ? [] : [[...outline, outline[0]].map((corner) => place(corner, z))];
-  if (subject === 'walls') return round(room.corners ?? []);
   const [of, number] = subject.split(':');
   const index = Number(number);
+  if (of === 'structure') {
+    const { outline = [], topMm = 0 } = scene.structures?.[index] ?? {};
+    return round(outline, topMm / 1000);
+  }
+  if (room === undefined) return [];
+  if (subject === 'walls') return round(room.corners ?? []);
   if (of === 'door') {
     const door = room.doors?.[index];
     const leaf = door && doorLeaf(room, door);

@@ -1,11 +1,11 @@
 import { changeRoom, type Scene, type SceneRoom } from '../../../scene/index.ts';
 
-/** Something of a room that a hand takes hold of; numbers count from 0. Sides of a rectangle go south, east, north, west; side i of an outline runs from corner i. */
+/** Something of a room, or a structure in it, that a hand takes hold of; numbers count from 0. Sides of a rectangle go south, east, north, west; side i of an outline runs from corner i. */
 export type RoomPart =
   | { readonly of: 'corner' | 'wall' | 'split'; readonly index: number }
   | { readonly of: 'door'; readonly index: number; readonly does: 'place' | 'near' | 'far' | 'leaf' }
   | {
-      readonly of: 'obstacle' | 'board';
+      readonly of: 'obstacle' | 'board' | 'structure';
       readonly index: number;
       readonly does: 'middle' | 'corner' | 'side' | 'across';
       readonly at: number;
@@ -14,13 +14,13 @@ export type RoomPart =
 /** What a hand can draw in a room, each by pulling it open. */
 export type RoomTool = 'walls' | 'door' | 'pillar' | 'post' | 'board';
 
-/** Everything of one thing of a room belongs together: the walls, a door, an obstacle, a board. */
-export type RoomSubject = 'walls' | `${'door' | 'obstacle' | 'board'}:${number}`;
+/** Everything of one thing of a room belongs together: the walls, a door, an obstacle, a board, a structure. */
+export type RoomSubject = 'walls' | `${'door' | 'obstacle' | 'board' | 'structure'}:${number}`;
 
 /** The key of a part, the same before and after an edit. */
 export function roomKey(part: RoomPart): string {
   if (part.of === 'door') return `room:door:${part.index}:${part.does}`;
-  if (part.of === 'obstacle' || part.of === 'board') {
+  if (part.of === 'obstacle' || part.of === 'board' || part.of === 'structure') {
     return `room:${part.of}:${part.index}:${part.does}:${part.at}`;
   }
   return `room:${part.of}:${part.index}`;
@@ -30,7 +30,9 @@ export function roomKey(part: RoomPart): string {
 export function roomSubject(key: string | null): RoomSubject | null {
   const [room, of, index] = (key ?? '').split(':');
   if (room !== 'room') return null;
-  return of === 'door' || of === 'obstacle' || of === 'board' ? `${of}:${Number(index)}` : 'walls';
+  return of === 'door' || of === 'obstacle' || of === 'board' || of === 'structure'
+    ? `${of}:${Number(index)}`
+    : 'walls';
 }
 
 /** The key of what a tool leaves in the hand once it has drawn something in this room. */

@@ -49,11 +49,11 @@ function deckRemarks(scene: Scene, show: Show): RoomRemark[] {
   if (limits === null) return [];
   const length = (metres: number): string =>
     show.lengthUnit === 'mm' ? formatLength(metres, { digits: 0 }) : formatLength(metres, { unit: 'in', fraction: 8 });
-  return roomConflicts(tracksOf(scene), deckOf(scene), limits).map(({ kind, name, trackId, chainage, by }) => {
+  return roomConflicts(tracksOf(scene), deckOf(scene), limits).map(({ kind, name, index, trackId, chainage, by }) => {
     const track = scene.tracks.find(({ id }) => id === trackId)?.name ?? trackId;
     const at = `${length(by)} at ${placeWords(chainage, show)}`;
-    if (kind === 'room') return { subject: 'walls', words: `The deck of ${track} reaches out of the room by ${at}` };
-    const index = scene.room?.obstacles?.findIndex((one) => one.name === name) ?? 0;
+    if (kind === 'room' || index === null)
+      return { subject: 'walls', words: `The deck of ${track} reaches out of the room by ${at}` };
     return { subject: `obstacle:${index}`, words: `The deck of ${track} runs into ${name} by ${at}` };
   });
 }

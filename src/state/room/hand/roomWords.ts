@@ -6,16 +6,26 @@ import type { RoomHandle } from './roomHandles.ts';
 
 /** What a handle of the room sets, in numbers, as the room now is: what it sets first. */
 export function roomWords(
-  { room }: Scene,
+  { room, structures = [] }: Scene,
   { part }: RoomHandle,
   { lengthUnit }: Pick<SessionState, 'lengthUnit'>,
 ): readonly string[] {
-  if (room === undefined) return [];
   const length = (mm: number): string =>
     lengthUnit === 'mm'
       ? formatLength(mm / 1000, { digits: 0 })
       : formatLength(mm / 1000, { unit: 'in', fraction: 16 });
   const at = (xMm: number, yMm: number): string => `${length(xMm)} east, ${length(yMm)} north`;
+  if (part.of === 'structure') {
+    const { name, outline, bottomMm, topMm } = structures[part.index];
+    const [low, high] = extentOfObstacle({ name, outline });
+    const size = `${length(high.xMm - low.xMm)} by ${length(high.yMm - low.yMm)}`;
+    const place = at(low.xMm, low.yMm);
+    return [
+      ...(part.does === 'middle' ? [place, size] : [size, place]),
+      `${length(bottomMm)} to ${length(topMm)} high`,
+    ];
+  }
+  if (room === undefined) return [];
   const { corners = [], doors = [], obstacles = [], baseboards = [] } = room;
   switch (part.of) {
     case 'corner': {

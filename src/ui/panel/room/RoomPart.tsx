@@ -24,7 +24,7 @@ export function RoomPart({ scene }: { readonly scene: Scene }) {
     <section className="room-part" aria-labelledby="room-part">
       <h3 id="room-part">Room</h3>
       <div className="add-row">
-        <span>Walls, doors and boards by hand</span>
+        <span>Walls, doors, boards and bridges by hand</span>
         <div className="acts">
           <button
             type="button"

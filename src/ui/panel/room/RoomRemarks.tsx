@@ -10,8 +10,8 @@ export function RoomRemarks({ scene }: { readonly scene: Scene }) {
   if (remarks.length === 0) return null;
   return (
     <ul className="room-remarks" aria-label="In the way">
-      {remarks.map(({ words }) => (
-        <li key={words}>{words}</li>
+      {remarks.map(({ subject, words }) => (
+        <li key={`${subject} ${words}`}>{words}</li>
       ))}
     </ul>
   );
