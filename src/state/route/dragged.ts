@@ -26,6 +26,7 @@ import {
   turnoutTowards,
 } from '../../scene/index.ts';
 import { nearestNorm } from '../../sim/advice/index.ts';
+import { startBeside } from './besideLine.ts';
 import { endNear, joinedTo, lineNear, type OpenEnd } from './ends.ts';
 import type { Handle, Place } from './handles.ts';
 import { type Snapping, toStep } from './snapping.ts';
@@ -67,7 +68,7 @@ export function dragged(held: Held, to: Place, snap: Snapping): Dragged {
     case 'start':
       if ('branchOf' in file.start)
         return { label, make: () => withTurnoutAt(held, file.start as SceneBranch, to, snap) };
-      return { label, make: () => free(setStart(scene, trackId, { xMm: mm(to[0]), yMm: mm(to[1]) })) };
+      return { label, make: () => withStart(held, to, snap) };
     case 'heading':
       if ('branchOf' in file.start) {
         const place = { xMm: to[0] * 1000, yMm: to[1] * 1000 };
@@ -88,6 +89,16 @@ export function dragged(held: Held, to: Place, snap: Snapping): Dragged {
 }
 
 const free = (scene: Scene): Made => ({ scene, led: null });
+
+/** A start on whole steps, or at a standard's spacing from a track that it lies beside. */
+function withStart(held: Held, to: Place, snap: Snapping): Made {
+  const beside = startBeside(held, to, snap);
+  const [xMm, yMm] =
+    beside === null
+      ? to.map((metres) => toStep(metres * 1000, snap.lengthMm))
+      : beside.place.map((metres) => Math.round(metres * 1e6) / 1e3);
+  return { scene: setStart(held.scene, held.trackId, { xMm, yMm }), led: beside?.led ?? null };
+}
 
 /** Off a line by less than this, mm, nothing is said. */
 const quietOffMm = 1;

@@ -5,6 +5,7 @@ import {
   type SceneTrack,
   shapeScaleOf,
   spacingFor,
+  straightSpacingFor,
 } from '../../scene/index.ts';
 
 /**
@@ -18,4 +19,21 @@ export function besideSpacing(scene: Scene, track: SceneTrack): Proposed {
   if (sharpest === 0) return straight;
   const innerMm = 1000 / sharpest - straight.mm;
   return innerMm > 0 ? spacingFor(scale, 'line', innerMm) : straight;
+}
+
+/** All spacings that the standards have for a track beside another, mm, from the least: of straight track on the line and in stations, and round its sharpest curve. */
+export function normSpacings(scene: Scene, track: SceneTrack): readonly Proposed[] {
+  const scale = shapeScaleOf(scene.scale);
+  const all = [straightSpacingFor(scale, 'line'), straightSpacingFor(scale, 'station'), besideSpacing(scene, track)];
+  return all.filter(({ mm }, k) => all.findIndex((one) => one.mm === mm) === k).sort((a, b) => a.mm - b.mm);
+}
+
+/** The spacing of a standard that one is led to from no further than `reachMm`; null where none is so near. */
+export function ledSpacing(spacingMm: number, norms: readonly Proposed[], reachMm: number): Proposed | null {
+  let [best, least]: [Proposed | null, number] = [null, reachMm];
+  for (const norm of norms) {
+    const off = Math.abs(norm.mm - spacingMm);
+    if (off <= least) [best, least] = [norm, off];
+  }
+  return best;
 }

@@ -38,7 +38,7 @@ export {
 } from '../../scene/index.ts';
 export { type Advice, advised } from '../../sim/advice/index.ts';
 export type { Pass } from '../../sim/passes.ts';
-export { besideSpacing } from './besideSpacing.ts';
+export { besideSpacing, ledSpacing, normSpacings } from './besideSpacing.ts';
 export { draftAdvice, draftPasses, draftTrack } from './draftTrack.ts';
 export { easeable, easementFor } from './easeable.ts';
 export { type ElementField, elementFields, freshElement, kindWords } from './elementFields.ts';

@@ -22,6 +22,8 @@ interface DimensionFieldProps {
   readonly onDragStart: () => void;
   readonly onDragEnd: () => void;
   readonly onDragCancel: () => void;
+  /** Where a drag is led to, and why, in words; with Alt it is free. Null: nowhere. */
+  readonly leads?: (value: number) => { readonly value: number; readonly words: string } | null;
   /** The value that a cure shown as a ghost would give. */
   readonly ghost?: string | undefined;
 }
@@ -114,7 +116,9 @@ export function DimensionField(props: DimensionFieldProps) {
   const moveDrag = (event: PointerEvent) => {
     if (!drag.current) return;
     const wanted = held(stepped(drag.current.value, Math.round((event.clientX - drag.current.x) / 3) * step));
-    if (wanted !== value) put(wanted, '');
+    const led = event.altKey ? null : (props.leads?.(wanted) ?? null);
+    const to = led?.value ?? wanted;
+    if (to !== value || (led?.words ?? '') !== message) put(to, led?.words ?? '');
   };
   const endDrag = (kept: boolean) => {
     if (!drag.current) return;

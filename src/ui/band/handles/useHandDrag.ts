@@ -11,6 +11,10 @@ export interface HandHooks {
   putBack(): void;
 }
 
+/** What of a drawing is under a pointer or a finger that can be held. */
+const handleOf = ({ target }: Event): SVGElement | null =>
+  target instanceof Element ? target.closest<SVGElement>('[data-handle]') : null;
+
 /** Below this a press is a choice, not a drag, px. */
 const slack = 3;
 
@@ -51,9 +55,7 @@ export function useHandDrag(drawing: RefObject<SVGSVGElement | null>, hooks: Han
       end(false);
     };
     const down = (event: PointerEvent) => {
-      const handle = event.target instanceof Element ? event.target.closest<SVGElement>('[data-handle]') : null;
-      // A second finger is not to pull what the first one holds out of its place.
-      if (from && event.pointerType === 'touch') end(false);
+      const handle = handleOf(event);
       if (!handle || event.button !== 0 || from || (event.pointerType === 'touch' && !event.isPrimary)) return;
       // The drawing and not the handle: a handle may be drawn anew while it is held.
       element.setPointerCapture(event.pointerId);
@@ -61,6 +63,16 @@ export function useHandDrag(drawing: RefObject<SVGSVGElement | null>, hooks: Han
       event.preventDefault();
       from = { x: event.clientX, y: event.clientY, key: handle.dataset.handle ?? '', pointer: event.pointerId };
       window.addEventListener('keydown', onEscape, { capture: true });
+    };
+    // A second finger, wherever it comes down, is not to pull what the first one holds out of its place.
+    const another = (event: PointerEvent) => {
+      if (!from || event.pointerType !== 'touch' || event.pointerId === from.pointer) return;
+      end(false);
+      event.stopPropagation();
+    };
+    // The rows around scroll with a finger, and the browser asks a drawing's box, not its parts, whether they may.
+    const touched = (event: TouchEvent) => {
+      if (event.cancelable && (from || handleOf(event))) event.preventDefault();
     };
     const move = (event: PointerEvent) => {
       if (!from || event.pointerId !== from.pointer) return;
@@ -81,12 +93,16 @@ export function useHandDrag(drawing: RefObject<SVGSVGElement | null>, hooks: Han
     const cancel = (event: PointerEvent) => {
       if (from && event.pointerId === from.pointer) end(false);
     };
+    window.addEventListener('pointerdown', another, { capture: true });
+    element.addEventListener('touchstart', touched, { passive: false });
     element.addEventListener('pointerdown', down);
     element.addEventListener('pointermove', move);
     element.addEventListener('pointerup', up);
     element.addEventListener('pointercancel', cancel);
     return () => {
       end(false);
+      window.removeEventListener('pointerdown', another, { capture: true });
+      element.removeEventListener('touchstart', touched);
       element.removeEventListener('pointerdown', down);
       element.removeEventListener('pointermove', move);
       element.removeEventListener('pointerup', up);

@@ -5,6 +5,8 @@ import {
   besideSpacing,
   elementStartsMm,
   layTurnout,
+  ledSpacing,
+  normSpacings,
   parallelTrack,
   removeTrack,
   renameTrack,
@@ -36,6 +38,9 @@ function roomForTurnout(track: SceneTrack): number {
 /** How far a further track is first laid from where the last began, mm. */
 const asideMm = 200;
 
+/** A drag is led to the spacing of a standard from this far, mm: the sheet goes by a millimetre for every 3 px. */
+const spacingReachMm = 2;
+
 /** The tracks of the railway: which is on the sheet, its name, and further ones. */
 export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
   const { actions, session } = useDesk();
@@ -44,6 +49,8 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
   const proposed = scene && besideSpacing(scene, track);
   const [said, setSpacing] = useState<number | null>(null);
   const spacingMm = said ?? proposed?.mm ?? asideMm;
+  const norms = scene ? normSpacings(scene, track) : [];
+  const norm = ledSpacing(spacingMm, norms, 0);
   /** Does it and chooses the track it made. */
   const lay = (label: string, make: Parameters<typeof actions.attempt>[1]): string | null => {
     const why = actions.attempt(label, make);
@@ -153,12 +160,16 @@ export function TrackRows({ tracks, track, onChoose }: TrackRowsProps) {
             setSpacing(value);
             return null;
           }}
+          leads={(wanted) => {
+            const led = ledSpacing(wanted, norms, spacingReachMm);
+            return led && { value: led.mm, words: led.because.source };
+          }}
           onDragStart={() => undefined}
           onDragEnd={() => undefined}
           onDragCancel={() => undefined}
         />
       </div>
-      {said === null && proposed && <p className="quiet">{proposed.because.source}.</p>}
+      {norm !== null && <p className="quiet">{norm.because.source}.</p>}
     </>
   );
 }
