@@ -1,7 +1,7 @@
-import { useEffect, useRef } from 'react';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { jointNumber } from '../../../core/findings/index.ts';
 import type { BandFrame } from '../frame/bandFrame.ts';
-import { CARPET_MARGIN, type CarpetLayout } from '../frame/layout.ts';
+import { CARPET_MARGIN, type CarpetLayout, FINGER } from '../frame/layout.ts';
 import { type Moment, useLive } from '../frame/live.ts';
 import { textWidth } from '../textWidth.ts';
 import { forceFigure } from '../words.ts';
@@ -22,9 +22,9 @@ const BESIDE_NAME = 30 + 8 + 34;
 /** A line of joint lettering needs this much, px. */
 const LINE = 11;
 
-/** Which joints have room for their name: the chosen one always, then every so many that do not run into it. */
-export function namedJoints(joints: number, pitch: number, chosen: number | null): number[] {
-  const every = Math.ceil(LINE / pitch);
+/** Which joints have room for their name, `line` px high: the chosen one always, then every so many that do not run into it. */
+export function namedJoints(joints: number, pitch: number, chosen: number | null, line = LINE): number[] {
+  const every = Math.ceil(line / pitch);
   const clear = (joint: number) => chosen === null || joint === chosen || Math.abs(joint - chosen) >= every;
   return Array.from({ length: joints }, (_, joint) => joint).filter(
     (joint) => joint === chosen || (joint % every === 0 && clear(joint)),
@@ -46,7 +46,31 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
     const number = textWidth(`${jointNumber(naming, joint)} `, font);
     return fitNames(whole, layout.gutter - BESIDE_NAME - number, font, textWidth) ?? whole;
   };
-  const named = namedJoints(train.vehicles.length - 1, carpet.pitch, chosenJoint);
+  // The joints between are under a finger in the carpet beside.
+  const line = layout.coarse ? FINGER : LINE;
+  const named = namedJoints(train.vehicles.length - 1, carpet.pitch, chosenJoint, line);
+  // They are many: one of them is a stop of the Tab key, the arrow keys go from one to the next.
+  const [stop, setStop] = useState(0);
+  const last = train.vehicles.length - 2;
+  const tabStop = chosenJoint ?? (named.includes(stop) ? stop : named[0]);
+  const goTo = useRef<number | null>(null);
+  const onKeyDown = (event: KeyboardEvent, joint: number) => {
+    const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
+    const to = by === undefined ? { Home: 0, End: last }[event.key] : joint + by;
+    if (to === undefined || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const next = Math.max(0, Math.min(last, to));
+    // It may have no room for its name until it is chosen.
+    goTo.current = next;
+    actions.chooseJoint(next);
+    setStop(next);
+  };
+  useEffect(() => {
+    if (goTo.current === null) return;
+    window.current?.querySelector<HTMLElement>(`[data-joint="${goTo.current}"]`)?.focus({ preventScroll: true });
+    goTo.current = null;
+  });
 
   useLive(live, (moment) => {
     for (const [joint, span] of values.current) {
@@ -74,10 +98,18 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
         <button
           key={joint}
           type="button"
-          tabIndex={-1}
+          tabIndex={joint === tabStop ? 0 : -1}
+          data-joint={joint}
+          aria-pressed={joint === chosenJoint}
           title={jointName(naming, joint)}
+          onFocus={() => setStop(joint)}
+          onKeyDown={(event) => onKeyDown(event, joint)}
           className={joint === chosenJoint ? 'gwb-joint gwb-chosen' : 'gwb-joint'}
-          style={{ top: CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - LINE / 2 - scroll }}
+          style={{
+            top: Math.max(0, CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - line / 2) - scroll,
+            height: line,
+            lineHeight: `${line}px`,
+          }}
           onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
         >
           <span className="gwb-joint-name">

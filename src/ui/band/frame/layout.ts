@@ -7,11 +7,16 @@ export interface Layout {
   readonly transport: number;
   readonly marginRow: number;
   readonly narrow: boolean;
+  /** The hand is a finger: what is pressed is at least `FINGER` each way. */
+  readonly coarse: boolean;
   /** Device pixels a CSS pixel. */
   readonly density: number;
 }
 
-export function layoutOf(width: number, narrow: boolean, density: number): Layout {
+/** Least height and width of what a finger presses, CSS pixels. Source: WCAG 2.2, success criterion 2.5.8. */
+export const FINGER = 24;
+
+export function layoutOf(width: number, narrow: boolean, density: number, coarse = false): Layout {
   const gutter = narrow ? 196 : 248;
   const right = narrow ? 132 : 168;
   return {
@@ -19,14 +24,18 @@ export function layoutOf(width: number, narrow: boolean, density: number): Layou
     right,
     body: Math.max(1, width - gutter - right),
     transport: narrow ? 49 : 39,
-    marginRow: narrow ? 18 : 16,
+    marginRow: coarse ? FINGER : narrow ? 18 : 16,
     narrow,
+    coarse,
     density,
   };
 }
 
 /** Heights of the rows that do not depend on the trial, CSS pixels. */
 export const ROW_HEIGHT = { section: 90, curvature: 25, speed: 22, axis: 18 } as const;
+
+/** Height of the speed row: the playhead is moved in it. */
+export const speedHeight = ({ coarse }: Layout): number => (coarse ? FINGER : ROW_HEIGHT.speed);
 
 export interface CarpetLayout {
   /** From joint to joint downward. */

@@ -76,6 +76,7 @@ export function useBandFrame(
   const scene = useStore(session, (state) => state.compiled?.scene ?? null);
 
   const narrow = useMedia(NARROW);
+  const coarse = useMedia('(pointer: coarse)');
   const moreContrast = useMedia('(prefers-contrast: more)');
   const forced = useMedia('(forced-colors: active)');
   const print = useMedia('print');
@@ -123,7 +124,10 @@ export function useBandFrame(
   });
   const trackId = trial?.legs?.map((leg) => `${leg.trackId} ${leg.from}`).join() ?? trial?.trackId ?? '';
   const chosenSpan = spans.track === trackId ? spans.span[kind] : null;
-  const layout = useMemo(() => layoutOf(box.width, narrow, box.density), [box.width, box.density, narrow]);
+  const layout = useMemo(
+    () => layoutOf(box.width, narrow, box.density, coarse),
+    [box.width, box.density, narrow, coarse],
+  );
   const full = useMemo<Span>(() => {
     const end = kind === 'time' ? (view?.motion?.time.at(-1) ?? 0) : (edit?.track.length ?? view?.track.length ?? 0);
     return { from: 0, to: end > 0 ? end : 1 };

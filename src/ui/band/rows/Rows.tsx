@@ -4,7 +4,7 @@ import { risks } from '../../../core/risks/index.ts';
 import type { RiskId } from '../../../core/risks/types.ts';
 import { CarpetRow, carpetHeight } from '../carpet/CarpetRow.tsx';
 import type { BandFrame } from '../frame/bandFrame.ts';
-import { ROW_HEIGHT } from '../frame/layout.ts';
+import { ROW_HEIGHT, speedHeight } from '../frame/layout.ts';
 import { type PointerMarks, useBodyPointer } from '../frame/useBodyPointer.ts';
 import { MarginRow } from '../margin/MarginRow.tsx';
 import { emptySeries } from '../margin/seriesPlaces.ts';
@@ -73,7 +73,8 @@ export function Rows({ frame, room, rowKeeper }: RowsProps) {
   const sectionLeast = ROW_HEIGHT.section - (layout.narrow ? SECTION_GIVE : 0);
   const heightOf = (row: RowId): number => {
     if (row === 'section') return sectionLeast;
-    if (row === 'curvature' || row === 'speed') return ROW_HEIGHT[row];
+    if (row === 'curvature') return ROW_HEIGHT.curvature;
+    if (row === 'speed') return speedHeight(layout);
     return row === 'carpet' ? carpetHeight(joints) : layout.marginRow;
   };
   // The transport's rule and the axis row are outside.

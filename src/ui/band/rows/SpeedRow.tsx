@@ -4,7 +4,7 @@ import { formatNumber, formatSpeed } from '../../../core/units/index.ts';
 import { xOf } from '../frame/axis.ts';
 import type { BandFrame } from '../frame/bandFrame.ts';
 import { LiveText } from '../frame/LiveText.tsx';
-import { ROW_HEIGHT } from '../frame/layout.ts';
+import { ROW_HEIGHT, speedHeight } from '../frame/layout.ts';
 import { frameAt, valueBetween } from '../frame/motion.ts';
 import { timeAtX } from '../frame/navigate.ts';
 import { Row } from './Row.tsx';
@@ -69,7 +69,7 @@ export function SpeedRow({ frame }: { readonly frame: BandFrame }) {
       id="speed"
       name="Speed"
       unit={unit}
-      height={HEIGHT}
+      height={speedHeight(frame.layout)}
       value={(moment) => (speeds ? figure(valueBetween(speeds, moment)) : '–')}
       hover={(x) => {
         const time = timeAtX(frame, axis, x, live.moment?.time ?? 0);

@@ -12,6 +12,8 @@ describe('measures', () => {
       marginRow: 16,
     });
     expect(layoutOf(1024, true, 2)).toMatchObject({ gutter: 196, body: 696, right: 132, transport: 49, marginRow: 18 });
+    // WCAG 2.2, success criterion 2.5.8: 24 px each way under a finger.
+    expect(layoutOf(1024, true, 2, true)).toMatchObject({ marginRow: 24, coarse: true });
   });
 
   test('a carpet keeps its pitch up to eight joints, then closes up, then scrolls', () => {
@@ -40,6 +42,8 @@ describe('measures', () => {
   test('joints are named where 11 px allow, the chosen one always', () => {
     expect(namedJoints(8, 11, 5)).toEqual([0, 1, 2, 3, 4, 5, 6, 7]);
     expect(namedJoints(9, 5, null)).toEqual([0, 3, 6]);
+    // 24 px for a finger: every third at 11 px.
+    expect(namedJoints(8, 11, null, 24)).toEqual([0, 3, 6]);
     expect(namedJoints(9, 5, 4)).toEqual([0, 4]);
     expect(namedJoints(12, 7, 3)).toEqual([0, 3, 6, 8, 10]);
   });
