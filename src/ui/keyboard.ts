@@ -1,6 +1,7 @@
 import { tinykeys } from 'tinykeys';
 import { commands } from './chapters/index.ts';
 import { type Desk, runCommand } from './context.tsx';
+import { leaveField } from './controls/fieldKeys.ts';
 
 const writing = 'input:not([type="radio"], [type="range"]), textarea, select, [contenteditable="true"]';
 const pressed = 'button, [role="button"], summary, a, input[type="radio"]';
@@ -34,10 +35,28 @@ export function bindKeys(desk: Desk): () => void {
       runCommand(desk, command);
     };
   }
+  for (const command of commands) {
+    if (!command.fieldKey) continue;
+    bindings[command.fieldKey.key] = (event) => {
+      if (event.defaultPrevented || document.querySelector('dialog[open]') || !command.canRun(desk)) return;
+      event.preventDefault();
+      // What was typed is taken before the sheet under it goes.
+      if (event.target instanceof HTMLElement && event.target.matches(writing)) leaveField(event.target);
+      runCommand(desk, command);
+    };
+  }
+  // Lists and fields without keys of their own are left as the others are.
+  const onEscape = (event: KeyboardEvent) => {
+    const { target } = event;
+    if (event.key !== 'Escape' || event.defaultPrevented || document.querySelector('dialog[open]')) return;
+    if (target instanceof HTMLElement && target.matches(writing)) leaveField(target);
+  };
+  window.addEventListener('keydown', onEscape);
   window.addEventListener('pointerdown', onPointer, { capture: true });
   const unbind = tinykeys(window, bindings);
   return () => {
     window.removeEventListener('pointerdown', onPointer, { capture: true });
+    window.removeEventListener('keydown', onEscape);
     unbind();
   };
 }

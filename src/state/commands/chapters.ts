@@ -14,6 +14,7 @@ export const chapterCommands = (chapters: readonly ChapterName[]): readonly Comm
     label: () => `Chapter: ${label}`,
     key: `${index + 1}`,
     shownKey: `${index + 1}`,
+    fieldKey: { key: `Alt+Shift+Digit${index + 1}`, shown: `Alt Shift ${index + 1}` },
     canRun: always,
     run: ({ actions }) => actions.setChapter(id),
   }));

@@ -14,6 +14,8 @@ export interface Command {
   readonly key: string | null;
   /** The key as it is shown to the person. */
   readonly shownKey?: string;
+  /** A chord that means the same and works within fields and lists too, as `tinykeys` reads it and as it is shown. */
+  readonly fieldKey?: { readonly key: string; readonly shown: string };
   readonly canRun: (context: CommandContext) => boolean;
   readonly run: (context: CommandContext) => void | Promise<void>;
 }

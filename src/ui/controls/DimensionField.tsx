@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Reading } from '../../core/units/index.ts';
+import { isCommandChord, leaveField, useSelectAgain } from './fieldKeys.ts';
 import './dimensionField.css';
 
 interface DimensionFieldProps {
@@ -68,15 +69,20 @@ export function DimensionField(props: DimensionFieldProps) {
     say(reading.message, true);
     return false;
   };
-  const leave = () => {
-    if (typed === null) return;
+  const [field, selectAgain] = useSelectAgain();
+  /** Escape has put away what was typed: leaving the field is not to take it. */
+  const dropped = useRef(false);
+  /** False when what was typed cannot be taken. */
+  const leave = (): boolean => {
+    if (typed === null || dropped.current) return true;
     if (typed.trim() === shown.join(' ').trim()) say('', false);
-    else if (!take(typed)) return;
+    else if (!take(typed)) return false;
     setTyped(null);
+    return true;
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     // Letters are the field's own, and undo while something is typed; other commands are the page's here too.
-    const command = event.ctrlKey || event.metaKey;
+    const command = isCommandChord(event);
     if (!command || (typed !== null && event.key.toLowerCase() === 'z')) event.stopPropagation();
     if (command) return;
     const by = { ArrowUp: 1, ArrowDown: -1 }[event.key];
@@ -85,11 +91,13 @@ export function DimensionField(props: DimensionFieldProps) {
       setTyped(null);
       put(held(stepped(value, by * step * (event.shiftKey ? 10 : 1))), '');
     } else if (event.key === 'Enter') {
-      leave();
+      if (leave()) selectAgain();
     } else if (event.key === 'Escape') {
       setTyped(null);
       say('', false);
-      event.currentTarget.blur();
+      dropped.current = true;
+      leaveField(event.currentTarget);
+      dropped.current = false;
     }
   };
 
@@ -143,6 +151,7 @@ export function DimensionField(props: DimensionFieldProps) {
       </label>
       <span className="line">
         <input
+          ref={field}
           id={id}
           type="text"
           inputMode="text"

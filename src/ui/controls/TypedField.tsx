@@ -1,4 +1,5 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
+import { isCommandChord, leaveField, useSelectAgain } from './fieldKeys.ts';
 
 interface TypedFieldProps {
   /** What the sheet calls its fields, for its own measures. */
@@ -16,17 +17,23 @@ export function TypedField({ className, label, value, unit = '', placeholder = '
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const [message, setMessage] = useState('');
-  const take = () => {
-    if (typed === null) return;
+  const [field, selectAgain] = useSelectAgain();
+  /** Escape has put away what was typed: leaving the field is not to take it. */
+  const dropped = useRef(false);
+  /** False when what was typed cannot be taken. */
+  const take = (): boolean => {
+    if (typed === null || dropped.current) return true;
     const refused = typed.trim() === value ? null : onTake(typed.trim());
     setMessage(refused ?? '');
     if (refused === null) setTyped(null);
+    return refused === null;
   };
   return (
     <div className={className}>
       <label htmlFor={id}>{label}</label>
       <span className="line">
         <input
+          ref={field}
           id={id}
           type="text"
           autoComplete="off"
@@ -39,11 +46,14 @@ export function TypedField({ className, label, value, unit = '', placeholder = '
           onFocus={(event) => event.target.select()}
           onBlur={take}
           onKeyDown={(event) => {
-            if (!event.ctrlKey && !event.metaKey) event.stopPropagation();
-            if (event.key === 'Enter') take();
+            if (!isCommandChord(event)) event.stopPropagation();
+            if (event.key === 'Enter' && take()) selectAgain();
             if (event.key === 'Escape') {
               setTyped(null);
               setMessage('');
+              dropped.current = true;
+              leaveField(event.currentTarget);
+              dropped.current = false;
             }
           }}
         />

@@ -37,7 +37,7 @@ function todo(desk: Desk): Entry[] {
       id: command.id,
       group: 'To do',
       text: command.label(desk),
-      note: command.shownKey ?? '',
+      note: [command.shownKey, command.fieldKey?.shown].filter((key) => key !== undefined).join(' or '),
       run: () => runCommand(desk, command),
     }));
 }

@@ -20,7 +20,7 @@ export function Panel() {
     scroll.current?.scrollTo(0, 0);
   }, [shown, opened]);
   return (
-    <div ref={scroll} className="panel">
+    <div ref={scroll} className="panel" tabIndex={-1}>
       {ready && (joint === null ? <Sheet /> : <JointSheet joint={joint} />)}
     </div>
   );

@@ -19,7 +19,8 @@ export function ChapterRail({ drawer, onDrawer }: ChapterRailProps) {
           key={id}
           type="button"
           aria-current={id === current ? 'page' : undefined}
-          title={`${label} (${index + 1})`}
+          title={`${label} (${index + 1}; within a field Alt Shift ${index + 1})`}
+          aria-keyshortcuts={`${index + 1} Alt+Shift+${index + 1}`}
           onClick={() => {
             onDrawer(!(drawer && id === current));
             actions.setChapter(id);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { SceneSurvey } from '../../../state/survey/index.ts';
+import { isCommandChord } from '../../controls/fieldKeys.ts';
 import { useShow } from '../../show.ts';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
 import { toolWords, valueWords, whereWords } from './words.ts';
@@ -67,7 +68,7 @@ export function ReadingTable({ survey }: { readonly survey: SceneSurvey }) {
                     onFocus={(event) => event.target.select()}
                     onBlur={(event) => take(index, event.target.value)}
                     onKeyDown={(event) => {
-                      if (!event.ctrlKey && !event.metaKey) event.stopPropagation();
+                      if (!isCommandChord(event)) event.stopPropagation();
                       if (event.key === 'Enter') take(index, event.currentTarget.value);
                       if (event.key === 'Escape') {
                         setRefused('');

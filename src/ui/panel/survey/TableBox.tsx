@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { isCommandChord, leaveField } from '../../controls/fieldKeys.ts';
 import { counted } from '../../show.ts';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
 import './tableBox.css';
@@ -28,7 +29,10 @@ export function TableBox() {
         value={text}
         placeholder={example}
         onChange={(event) => actions.setTable(event.target.value)}
-        onKeyDown={(event) => event.stopPropagation()}
+        onKeyDown={(event) => {
+          if (!isCommandChord(event)) event.stopPropagation();
+          if (event.key === 'Escape') leaveField(event.currentTarget);
+        }}
       />
       <span className="acts">
         <label className="link file">

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { isByLevel, type Stop } from '../../../state/survey/index.ts';
 import { useSession } from '../../context.tsx';
+import { isCommandChord } from '../../controls/fieldKeys.ts';
 import { PhoneOffer } from './PhoneOffer.tsx';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
 import { capital, stopWords, toolWords } from './words.ts';
@@ -58,7 +59,7 @@ export function TypedReading({ stops }: { readonly stops: readonly Stop[] }) {
             value={text}
             onChange={(event) => setText(event.target.value)}
             onKeyDown={(event) => {
-              if (event.ctrlKey || event.metaKey) return;
+              if (isCommandChord(event)) return;
               event.stopPropagation();
               if (event.key === 'Escape') actions.endWalk();
               if (event.key === 'ArrowDown') actions.setWalk({ stop: walk.stop + walk.stride });
