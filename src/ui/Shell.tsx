@@ -18,6 +18,7 @@ import { NewVersion } from './update/NewVersion.tsx';
 import './tokens.css';
 import './base.css';
 import './shell.css';
+import './drawer.css';
 
 interface ShellProps {
   readonly desk: Desk;

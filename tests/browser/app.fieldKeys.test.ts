@@ -127,6 +127,10 @@ describe('the joints beside the force carpet', () => {
       );
       expect(await stops.count()).toBe(1);
       expect(await stops.getAttribute('aria-pressed')).toBe('true');
+      // What a mouse is told by waiting is written out for the focus too, and goes with it.
+      expect(await page.locator('.gwb-joint-whole').textContent()).toBe(await stops.getAttribute('title'));
+      await page.keyboard.press('Tab');
+      await page.waitForSelector('.gwb-joint-whole', { state: 'detached' });
     },
     2 * patience,
   );

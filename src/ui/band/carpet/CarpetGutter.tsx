@@ -53,6 +53,8 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
   const [stop, setStop] = useState(0);
   const last = train.vehicles.length - 2;
   const tabStop = chosenJoint ?? (named.includes(stop) ? stop : named[0]);
+  /** The joint that the keyboard or a finger is at: its whole name is written out, as a mouse has it by waiting. */
+  const [told, setTold] = useState<number | null>(null);
   const goTo = useRef<number | null>(null);
   const onKeyDown = (event: KeyboardEvent, joint: number) => {
     const by = { ArrowUp: -1, ArrowDown: 1 }[event.key];
@@ -92,47 +94,64 @@ export function CarpetGutter({ frame, carpet, scroll, setScroll, forceNow }: Pro
     return () => element.removeEventListener('wheel', turn);
   }, [most, scroll, setScroll]);
 
+  const topOf = (joint: number): number =>
+    Math.max(0, CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - line / 2) - scroll;
+
   return (
-    <div ref={window} className="gwb-joints" style={{ height: carpet.height }}>
-      {named.map((joint) => (
-        <button
-          key={joint}
-          type="button"
-          tabIndex={joint === tabStop ? 0 : -1}
-          data-joint={joint}
-          aria-pressed={joint === chosenJoint}
-          title={jointName(naming, joint)}
-          onFocus={() => setStop(joint)}
-          onKeyDown={(event) => onKeyDown(event, joint)}
-          className={joint === chosenJoint ? 'gwb-joint gwb-chosen' : 'gwb-joint'}
-          style={{
-            top: Math.max(0, CARPET_MARGIN + joint * carpet.pitch + (carpet.pitch - 1) / 2 - line / 2) - scroll,
-            height: line,
-            lineHeight: `${line}px`,
-          }}
-          onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
-        >
-          <span className="gwb-joint-name">
-            {jointNumber(naming, joint)} <span className="gwb-joint-part">{names(joint)[0]}</span>–
-            <span className="gwb-joint-part">{names(joint)[1]}</span>
-          </span>
-          <span
-            className="gwb-joint-force"
-            ref={(span) => {
-              if (span) values.current.set(joint, span);
-              return () => {
-                values.current.delete(joint);
-              };
+    <>
+      <div ref={window} className="gwb-joints" style={{ height: carpet.height }}>
+        {named.map((joint) => (
+          <button
+            key={joint}
+            type="button"
+            tabIndex={joint === tabStop ? 0 : -1}
+            data-joint={joint}
+            aria-pressed={joint === chosenJoint}
+            title={jointName(naming, joint)}
+            onFocus={() => {
+              setStop(joint);
+              setTold(joint);
+            }}
+            onBlur={() => setTold(null)}
+            onKeyDown={(event) => onKeyDown(event, joint)}
+            className={joint === chosenJoint ? 'gwb-joint gwb-chosen' : 'gwb-joint'}
+            style={{
+              top: topOf(joint),
+              height: line,
+              lineHeight: `${line}px`,
+            }}
+            onClick={() => actions.chooseJoint(joint === chosenJoint ? null : joint)}
+          >
+            <span className="gwb-joint-name">
+              {jointNumber(naming, joint)} <span className="gwb-joint-part">{names(joint)[0]}</span>–
+              <span className="gwb-joint-part">{names(joint)[1]}</span>
+            </span>
+            <span
+              className="gwb-joint-force"
+              ref={(span) => {
+                if (span) values.current.set(joint, span);
+                return () => {
+                  values.current.delete(joint);
+                };
+              }}
+            />
+          </button>
+        ))}
+        {most > 0 ? (
+          <div
+            className="gwb-scroll"
+            style={{
+              top: (scroll / carpet.full) * carpet.height,
+              height: (carpet.height / carpet.full) * carpet.height,
             }}
           />
-        </button>
-      ))}
-      {most > 0 ? (
-        <div
-          className="gwb-scroll"
-          style={{ top: (scroll / carpet.full) * carpet.height, height: (carpet.height / carpet.full) * carpet.height }}
-        />
-      ) : null}
-    </div>
+        ) : null}
+      </div>
+      {told !== null && (
+        <span className="gwb-joint-whole" style={{ top: topOf(told) }} aria-hidden="true">
+          {jointName(naming, told)}
+        </span>
+      )}
+    </>
   );
 }
