@@ -1,19 +1,27 @@
 import { trackPoint } from '../../core/track/index.ts';
-import { nearestOn } from '../../scene/index.ts';
+import type { Track } from '../../core/track/types.ts';
+import { nearestOn, type Scene } from '../../scene/index.ts';
 import { ledSpacing, normSpacings } from '../routeEdits/index.ts';
-import type { Held } from './dragged.ts';
 import type { Place } from './handles.ts';
 import type { Snapping } from './snapping.ts';
 
 /** Tracks whose directions differ by less than this, rad, lie beside each other: a tenth of a degree, 2 mm on a metre. */
 const parallelWithin = 0.1 * (Math.PI / 180);
 
+/** The track whose start is held, and all tracks as they were when it was taken, by id. */
+interface HeldStart {
+  readonly scene: Scene;
+  readonly trackId: string;
+  readonly track: Track;
+  readonly tracks: ReadonlyMap<string, Track>;
+}
+
 /**
  * Where the start of the held track comes to lie when it is led beside a track that runs the same way or against it: at the spacing of a standard from that, m, and
  * what it was led to. Null where no such track is within reach, and while nothing leads.
  */
 export function startBeside(
-  { scene, trackId, track, tracks }: Held,
+  { scene, trackId, track, tracks }: HeldStart,
   [x, y]: Place,
   { ends }: Snapping,
 ): { readonly place: Place; readonly led: string } | null {
