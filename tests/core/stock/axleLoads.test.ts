@@ -46,6 +46,31 @@ describe('loads of axles under a frame', () => {
     );
   });
 
+  it('stand under one straight frame: springs that bear reach from the rail to it, those that hang do not', () => {
+    const rise = fc.array(fc.double({ min: -0.002, max: 0.002, noNaN: true }), { minLength: 5, maxLength: 5 });
+    const axles = [axle(0.07, 0.1, 900), axle(0.03, 0.3), axle(0, 0.25), axle(-0.02, 0.15, 9000), axle(-0.05, 0.2)];
+    let hung = 0;
+    fc.assert(
+      fc.property(rise, (heights) => {
+        const loads = loadsOn(axles, heights);
+        // Height of the top of a spring, its level length taken off: the rail's, less what it is shorter by than on the level.
+        const tops = axles.map(({ share, stiffness }, k) => heights[k]! - ((loads[k]! - share) * 3) / stiffness);
+        const bearing = axles.flatMap((_, k) => (loads[k]! > 1e-9 ? [k] : []));
+        if (bearing.length < 2) return;
+        hung += 5 - bearing.length;
+        const [first, last] = [bearing[0]!, bearing[bearing.length - 1]!];
+        const slope = (tops[first]! - tops[last]!) / (axles[first]!.ahead - axles[last]!.ahead);
+        const frame = (k: number) => tops[first]! + slope * (axles[k]!.ahead - axles[first]!.ahead);
+        for (let k = 0; k < 5; k++) {
+          if (loads[k]! > 1e-9) expect(Math.abs(tops[k]! - frame(k))).toBeLessThan(1e-9);
+          else expect(tops[k]!).toBeLessThan(frame(k) + 1e-9);
+        }
+      }),
+    );
+    // Not only frames that rest on all five.
+    expect(hung).toBeGreaterThan(30);
+  });
+
   it('shift on a small hump by the springs: three like ones give the middle 2/3·k·δ more', () => {
     // Middle raised by δ: the frame heaves δ/3, so the middle spring gains k·(δ - δ/3), each end loses k·δ/3.
     const loads = loadsOn(six, [0, 1e-5, 0]);
