@@ -7,6 +7,7 @@ import type { RiskContext, RiskSeries } from '../../../src/core/risks/types.ts';
 import { turnVehicle } from '../../../src/core/stock/index.ts';
 import type { Coupling, Vehicle } from '../../../src/core/stock/types.ts';
 import { reverseTrack, type Track } from '../../../src/core/track/index.ts';
+import { evenly } from '../../evenly.ts';
 import { at, engine, trainLength, trial, wagon } from '../dynamics/trains.ts';
 import { sampleTrack, variedElements, variedGrades } from '../stock/samples.ts';
 import { mirroredTrack, scaledTrack, scaledVehicle } from './similar.ts';
@@ -36,7 +37,7 @@ const tug = engine(0.3, { stallForce: 1.5, drivenWheelbase: 0.05, transferShare:
 const trains = fc
   .record({
     masses: fc.array(fc.double({ min: 0.03, max: 0.12, noNaN: true }), { minLength: 2, maxLength: 4 }),
-    ahead: fc.double({ min: -0.008, max: 0.008, noNaN: true }),
+    ahead: evenly(-0.008, 0.008),
     place: fc.nat(4),
   })
   .map(({ masses, ahead, place }) => {
