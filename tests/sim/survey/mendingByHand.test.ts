@@ -75,6 +75,25 @@ describe('the flattest line of a plan that first goes the other way', () => {
   });
 });
 
+describe('the flattest line with one support to set', () => {
+  it('is nowhere steeper than it says, wherever within a stretch its steepest place lies', () => {
+    const off = fc.integer({ min: -30, max: 30 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(fc.tuple(off, off, off, off, off), fc.constantFrom(1, -1), (offs, sign) => {
+        const limits = { largestRise: 0.02, largestDrop: 0.02 };
+        const whole = workOf(through([0, 8, 16, 24, 32].map((mm) => sign * mm)), { limits }, offs);
+        const work = { ...whole, subject: { ...whole.subject, touchable: [2] } };
+        const outcome = optimise(solver, work);
+        if (outcome.kind !== 'optimum') throw new Error(outcome.kind);
+        const line = offs.map((mm, i) => mm / 1e3 + outcome.optimum.changes[i]!);
+        const steepest = extremeGrades(work.set, line, sign as 1 | -1).map(({ grade }) => sign * grade);
+        expect(Math.abs(Math.max(...steepest) * 100 - outcome.optimum.value)).toBeLessThan(2e-5);
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
 describe('an answer that the solver did not prove', () => {
   it('says so, with the value and the bound of the first objective', () => {
     const work = workOf(
