@@ -40,6 +40,7 @@ export {
   type NewBend,
   type NewTrack,
   nearestOn,
+  newId,
   type OrderChange,
   offCornerLine,
   type ParallelOptions,

@@ -2,6 +2,7 @@ export { clamp } from './clamp.ts';
 export { asin, asinh, atan, atan2, cos, hypot, log, sin, square, tan } from './elementary.ts';
 export { exp } from './exponential.ts';
 export { type Fresnel, fresnel } from './fresnel.ts';
+export { firstNotBelow, firstThat, lastNotAbove } from './halving.ts';
 export { gaussLegendre, integrate, type QuadratureRule } from './quadrature.ts';
 export { type SeededRandom, seededRandom } from './random.ts';
 export { brent, newton } from './roots.ts';

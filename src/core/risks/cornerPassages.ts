@@ -1,6 +1,6 @@
+import { firstNotBelow } from '../math/index.ts';
 import { newPlacement, placeVehicle } from '../stock/index.ts';
 import type { Placement } from '../stock/types.ts';
-import { firstBeyond } from './firstBeyond.ts';
 import type { Frame, RiskContext } from './types.ts';
 
 /** When vehicles stand on the corners of a track between the frames of a run. */
@@ -37,7 +37,7 @@ export function cornerPassages(
       const moved = run.chainage[at] - run.chainage[at - run.vehicles];
       if (moved === 0) return count;
       const { rearChainage, frontChainage } = frame.placements[vehicle];
-      const first = firstBeyond(corners, rearChainage - Math.max(0, moved));
+      const first = firstNotBelow(corners, rearChainage - Math.max(0, moved));
       if (first === corners.length || corners[first] > frontChainage - Math.min(0, moved)) return count;
       for (const point of points[vehicle]) {
         const now = rearChainage + point * (frontChainage - rearChainage);

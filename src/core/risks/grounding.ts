@@ -1,9 +1,9 @@
+import { firstNotBelow } from '../math/index.ts';
 import type { Placement, Vehicle } from '../stock/types.ts';
 import { profileCorners } from '../track/index.ts';
 import { gradeChanges } from './changingGrade.ts';
 import { cornerPassages } from './cornerPassages.ts';
 import { curvatureAt } from './curvatureAt.ts';
-import { firstBeyond } from './firstBeyond.ts';
 import { railRise } from './railRise.ts';
 import type { RiskDefinition, Sample } from './types.ts';
 
@@ -48,7 +48,7 @@ export const grounding: RiskDefinition = {
       // Under the running points the rail is where it is on the level.
       let rise = 0;
       let between = true;
-      let next = breaks.length === 0 ? 0 : firstBeyond(breaks, rearChainage + from * span);
+      let next = breaks.length === 0 ? 0 : firstNotBelow(breaks, rearChainage + from * span);
       for (let k = 0; ; k++) {
         let share: number;
         if (k <= places) {

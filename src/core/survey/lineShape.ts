@@ -1,4 +1,4 @@
-import { bentStrip, makeTrack } from '../track/index.ts';
+import { bentStrip, makeTrack, pieceAt } from '../track/index.ts';
 import type { HeightPieces, Track } from '../track/types.ts';
 import type { SurveyInput } from './types.ts';
 
@@ -67,12 +67,12 @@ export function lineShape({ track, supports, strip, heel }: LineInput): LineShap
 
 /** The `order`-th derivative of the line at `chainage`; at a break, its value just after. */
 export function lineAt(shape: LineShape, chainage: number, order: Order): LineValue {
-  const plan = pieceOf(shape.plan.profile, chainage);
+  const plan = pieceAt(shape.plan.profile, chainage);
   if (shape.held && chainage < shape.from) {
     const planned = derivativeAt(shape.plan.profile, plan, chainage, order);
     return { planned, weights: new Float64Array(shape.supports.length) };
   }
-  return lineIn(shape, plan, pieceOf(shape.cardinals[0], chainage), chainage, order);
+  return lineIn(shape, plan, pieceAt(shape.cardinals[0], chainage), chainage, order);
 }
 
 /** The same within given pieces of plan and strip, so that both sides of a break can be asked. */
@@ -106,7 +106,7 @@ export function stretchesOf({ plan, supports, from: first, cardinals }: LineShap
   return breaks.slice(1).map((to, i) => {
     const from = breaks[i];
     const middle = (from + to) / 2;
-    return { from, to, plan: pieceOf(plan.profile, middle), strip: pieceOf(cardinals[0], middle) };
+    return { from, to, plan: pieceAt(plan.profile, middle), strip: pieceAt(cardinals[0], middle) };
   });
 }
 
@@ -115,17 +115,6 @@ export function valueWith({ planned, weights }: LineValue, departures: ArrayLike
   let sum = planned;
   for (let i = 0; i < weights.length; i++) sum += weights[i] * departures[i];
   return sum;
-}
-
-function pieceOf({ startChainage }: HeightPieces, chainage: number): number {
-  let low = 0;
-  let high = startChainage.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (startChainage[middle] <= chainage) low = middle;
-    else high = middle - 1;
-  }
-  return low;
 }
 
 function derivativeAt(pieces: HeightPieces, k: number, chainage: number, order: Order): number {

@@ -98,7 +98,12 @@ export function mendProblem(subject: MendSubject, rows: readonly LimitRow[]): Me
   const slack = new Map(
     (relaxed ?? []).map((limit) => [limit, variables.add(`slack-${limit}`, 0, Number.POSITIVE_INFINITY)]),
   );
-  const limited = rows.map((row, i) => limitRow(row, change, departures, subject.margins?.[i] ?? 0));
+  const limited = rows.map((row, i) => {
+    const { terms, most, place } = limitRow(row, change, departures, subject.margins?.[i] ?? 0);
+    // A row that nothing here moves either holds, as the check of a line sees it, or does not; the rest are kept exactly, those with a slack by it.
+    const moved = terms.length > 0 || slack.has(place.limit);
+    return { terms, most: most + (moved ? 0 : problemUnit[place.limit] * limitTolerance[place.limit]), place };
+  });
   const withSlack = [...limited, ...own].map((row): MendRow => {
     const give = slack.get(row.place.limit);
     return give === undefined ? row : { ...row, terms: [...row.terms, [give, -1]] };
@@ -160,9 +165,7 @@ function limitRow(row: LimitRow, change: readonly Terms[], departures: ArrayLike
     if (Math.abs(coefficient) < negligible) continue;
     for (const [variable, factor] of change[i]) terms.push([variable, coefficient * factor]);
   }
-  // A row that nothing here moves either holds, as the check of a line sees it, or does not; the rest are kept exactly.
-  const tolerance = terms.length === 0 ? limitTolerance[row.place.limit] : 0;
-  return { terms, most: unit * (row.sign * (row.bound - now) + tolerance - margin), place: row.place };
+  return { terms, most: unit * (row.sign * (row.bound - now) - margin), place: row.place };
 }
 
 /** A support this far away counts for nothing: a change of 25 mm there would move the limit by less than its tolerance. */

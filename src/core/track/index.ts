@@ -27,7 +27,7 @@ export { type CantRun, type LaidCant, laidCant } from './laidCant.ts';
 export { type LaidEasement, laidEasement } from './laidEasement.ts';
 export { plannedCant } from './lean.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';
-export { pieceHeight } from './pieces.ts';
+export { pieceAt, pieceHeight } from './pieces.ts';
 export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
 export { TrackError, type TrackProblem } from './problem.ts';
 export { chainageAtRail, railAt } from './rail.ts';

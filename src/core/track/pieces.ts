@@ -1,3 +1,4 @@
+import { lastNotAbove } from '../math/index.ts';
 import type { HeightPieces } from './types.ts';
 
 /** Piece starts nearer than this are one: a thousandth of a nanometre, above the rounding of chainages of 100 m. */
@@ -28,15 +29,7 @@ export class PieceWriter {
 
 /** The piece of `pieces` that holds `chainage`, by halving; for preparation, not for hot loops. */
 export function pieceAt(pieces: HeightPieces, chainage: number): number {
-  const { startChainage } = pieces;
-  let low = 0;
-  let high = startChainage.length - 1;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (startChainage[middle] <= chainage) low = middle;
-    else high = middle - 1;
-  }
-  return low;
+  return Math.max(0, lastNotAbove(pieces.startChainage, chainage));
 }
 
 /** The height of pieces at `chainage`, m. */

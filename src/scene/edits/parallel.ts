@@ -4,11 +4,12 @@ import type { Scene } from '../schema/schema.ts';
 import type { SceneElement, ScenePlace, SceneTrack } from '../schema/trackSchema.ts';
 import { bendOf } from './bendOf.ts';
 import { chainageMap } from './chainageMap.ts';
+import { newId } from './ids.ts';
 import { parallelTransition } from './parallelTransition.ts';
-import { elementName, freeId, trackOf } from './parts.ts';
+import { elementName, trackOf } from './parts.ts';
 import { sized } from './sized.ts';
 import { mmText, tidy } from './tidy.ts';
-import { addTrack, idFrom } from './tracks.ts';
+import { addTrack } from './tracks.ts';
 
 export interface ParallelOptions {
   /** What people call the new track. */
@@ -37,10 +38,7 @@ export function parallelTrack(scene: Scene, trackId: string, spacingMm: number, 
   const { rails: _rails, measured: _measured, crossLevels: _crossLevels, ...kept } = track;
   const beside: SceneTrack = {
     ...kept,
-    id: freeId(
-      scene.tracks.map(({ id }) => id),
-      idFrom(name),
-    ),
+    id: newId(scene.tracks, name),
     name,
     start: {
       xMm: tidy(start.xMm - spacingMm * sin(heading) + aheadMm * cos(heading)),

@@ -15,15 +15,6 @@ export function elementOf(track: SceneTrack, index: number): SceneElement {
   throw new RangeError(`${track.name} has ${track.alignment.length} elements; there is no number ${index + 1}.`);
 }
 
-/** A name like `wish` that none of `taken` is: with a number behind it where need be. */
-export function freeId(taken: readonly (string | undefined)[], wish: string): string {
-  if (!taken.includes(wish)) return wish;
-  for (let number = 2; ; number++) {
-    const id = `${wish}-${number}`;
-    if (!taken.includes(id)) return id;
-  }
-}
-
 /** What people call an element: its own name, else its kind and number. */
 export const elementName = ({ alignment }: SceneTrack, index: number): string =>
   alignment[index]?.id ?? `${alignment[index]?.kind ?? 'element'} ${index + 1}`;

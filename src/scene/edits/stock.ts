@@ -1,9 +1,8 @@
 import { withAt } from '../address.ts';
 import type { Scene } from '../schema/schema.ts';
 import type { SceneCoupling, SceneVehicle } from '../schema/stockSchema.ts';
-import { freeId } from './parts.ts';
+import { freeId, newId } from './ids.ts';
 import { refitted } from './refitted.ts';
-import { idFrom } from './tracks.ts';
 
 /** A field of a vehicle or coupling by the way to it from there: "massG", "drive/stallForceN". */
 export type StockField = string;
@@ -77,10 +76,7 @@ export function setCoupling(scene: Scene, stockId: string, end: 'both' | 'front'
 /** The scene with one more kind of vehicle, like another but under another name, behind it in the list. */
 export function copyVehicle(scene: Scene, stockId: string, name: string): Scene {
   const like = named(scene.stock, stockId, 'vehicle');
-  const id = freeId(
-    scene.stock.map((one) => one.id),
-    idFrom(name),
-  );
+  const id = newId(scene.stock, name, 'vehicle');
   return { ...scene, stock: scene.stock.toSpliced(scene.stock.indexOf(like) + 1, 0, { ...like, id, name }) };
 }
 

@@ -4,7 +4,8 @@ import type { Scene } from '../schema/schema.ts';
 import type { SceneTrack } from '../schema/trackSchema.ts';
 import { runsOn } from '../way.ts';
 import { fittedTrial } from './fittedTrial.ts';
-import { freeId, trackOf } from './parts.ts';
+import { freeId, newId } from './ids.ts';
+import { trackOf } from './parts.ts';
 import { inWords } from './putTrack.ts';
 
 /** Where a new track begins and how long it runs straight and level. */
@@ -23,26 +24,13 @@ export interface NewTrack {
 export function straightTrack(scene: Scene, from: NewTrack): SceneTrack {
   const { name, xMm, yMm, headingDeg, lengthMm, heightMm, supportsEveryMm } = from;
   return {
-    id: freeId(
-      scene.tracks.map(({ id }) => id),
-      idFrom(name),
-    ),
+    id: newId(scene.tracks, name),
     name,
     start: { xMm, yMm, headingDeg },
     alignment: [{ kind: 'straight', lengthMm }],
     profile: [{ atMm: 0, heightMm }],
     ...(supportsEveryMm === undefined ? {} : { supports: { everyMm: supportsEveryMm } }),
   };
-}
-
-/** A short name out of what people call something. */
-export function idFrom(name: string): string {
-  const id = name
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 50);
-  return id === '' || id === 'track' ? 'line' : id;
 }
 
 /** The scene with one more track, under an id that no other has. Throws RangeError in words. */

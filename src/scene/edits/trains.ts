@@ -1,9 +1,8 @@
 import { bounds } from '../schema/bounds.ts';
 import type { Scene } from '../schema/schema.ts';
 import type { SceneTrain } from '../schema/trialSchema.ts';
-import { freeId } from './parts.ts';
+import { newId } from './ids.ts';
 import { refitted } from './refitted.ts';
-import { idFrom } from './tracks.ts';
 
 /** What may be said anew of one entry of a train. */
 export interface EntryChange {
@@ -68,10 +67,7 @@ export function moveEntry(scene: Scene, trainId: string, index: number, by: -1 |
 /** The scene with one more train, made up as another is, behind it in the list; it has no trials yet. */
 export function copyTrain(scene: Scene, trainId: string, name: string): Scene {
   const like = trainOf(scene, trainId);
-  const id = freeId(
-    scene.trains.map((train) => train.id),
-    idFrom(name),
-  );
+  const id = newId(scene.trains, name, 'train');
   const after = scene.trains.indexOf(like) + 1;
   return { ...scene, trains: scene.trains.toSpliced(after, 0, { ...like, id, name }) };
 }

@@ -6,11 +6,12 @@ import type { SceneBranch, SceneElement, SceneTrack } from '../schema/trackSchem
 import { turnoutFor } from '../shapes/turnouts.ts';
 import { beginOf, levelTrack } from './beginOf.ts';
 import type { RoomPlace } from './chainEnds.ts';
-import { freeId, trackOf } from './parts.ts';
+import { newId } from './ids.ts';
+import { trackOf } from './parts.ts';
 import { heightOn } from './profile.ts';
 import { putTrack } from './putTrack.ts';
 import { tidy } from './tidy.ts';
-import { addTrack, idFrom } from './tracks.ts';
+import { addTrack } from './tracks.ts';
 
 /** What may be said anew of the turnout that a track begins with. */
 export interface TurnoutChange {
@@ -81,10 +82,7 @@ export function layTurnout(scene: Scene, mainId: string, { name, atMm, hand, tow
   // The strip begins on the sleepers of the turnout: it needs one support beyond them, and the file two.
   const beyondMm = turnout.divergingMm + tailMm / 2;
   const track: SceneTrack = {
-    id: freeId(
-      scene.tracks.map(({ id }) => id),
-      idFrom(name),
-    ),
+    id: newId(scene.tracks, name),
     name,
     start: { branchOf: mainId, atMm: tidy(atMm), towards, turnout: turnout.to(hand) },
     alignment: [{ kind: 'straight', lengthMm: tailMm }],

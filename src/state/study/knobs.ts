@@ -1,3 +1,4 @@
+import { firstThat } from '../../core/math/index.ts';
 import {
   type Address,
   easementPlaces,
@@ -170,12 +171,5 @@ function longestThatFits(scene: Scene, trackIds: readonly string[]): number {
       throw error;
     }
   };
-  let low = 0;
-  let high = longestEasement + 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (fits(middle)) low = middle;
-    else high = middle;
-  }
-  return low;
+  return firstThat(1, longestEasement + 1, (lengthMm) => !fits(lengthMm)) - 1;
 }

@@ -7,7 +7,7 @@ import { propelledTrials } from './propelled.ts';
 import type { EasementQuestion, MapAsk, StudyTerms, SweepAsk, SweepState } from './types.ts';
 
 /** Even values of a sweep; the edges come on top. */
-const evenValues = 9;
+const sweepPoints = 9;
 
 /** An easement is asked about to the millimetre. */
 const easementWithinMm = 1;
@@ -106,7 +106,7 @@ export function createSweepRuns(bench: StudyBench): SweepRuns {
         if (knob === null) throw new RangeError('Nothing bends on this track or route that an easement could ease.');
         if (trialIds.length === 0) throw new RangeError('No train of this track or route can be propelled over it.');
         const [from, to] = usualRange(knob);
-        const ask = { at, from, to, points: evenValues, edgeWithin: easementWithinMm };
+        const ask = { at, from, to, points: sweepPoints, edgeWithin: easementWithinMm };
         const terms: StudyTerms = { ...bench.terms([at]), gauge: 'all', limits: [], trialIds };
         const question: EasementQuestion = { kind: 'easement', trains: trialIds.length };
         const line = await runSweep(scene, ask, terms, question, signal);

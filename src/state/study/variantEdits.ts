@@ -1,12 +1,12 @@
 import {
   changedScene,
+  newId,
   type Scene,
   type SceneChange,
   type SceneVariant,
   sceneChanges,
   variantScene,
 } from '../../scene/index.ts';
-import { freshId } from '../freshId.ts';
 
 /** A scene without its variants: what variants differ in. */
 export function bare(scene: Scene): Scene {
@@ -30,8 +30,7 @@ export function withVariant(
   changes: readonly SceneChange[],
 ): { readonly scene: Scene; readonly id: string } {
   changedScene(sceneOf(scene, from), changes);
-  const taken = new Set((scene.variants ?? []).map(({ id }) => id));
-  const id = freshId(name, taken, 'variant');
+  const id = newId(scene.variants ?? [], name, 'variant');
   const variant = { id, name: name.slice(0, mostName), ...(from === null ? {} : { from }), changes: [...changes] };
   return { scene: { ...scene, variants: [...(scene.variants ?? []), variant] }, id };
 }

@@ -1,9 +1,8 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Track } from '../../core/track/types.ts';
-import type { Scene, SceneSurvey } from '../../scene/index.ts';
+import { newId, type Scene, type SceneSurvey } from '../../scene/index.ts';
 import type { ProbePool } from '../../sim/study/index.ts';
 import type { SurveyHost } from '../../sim/survey/index.ts';
-import { freshId } from '../freshId.ts';
 import type { Session } from '../session.ts';
 import { withSurvey } from './edits.ts';
 import { type Stop, stopsOf } from './stops.ts';
@@ -107,8 +106,7 @@ export function changeSurvey(
   const { draft, chosen } = survey.getState();
   if (chosen !== null) return document.attempt(label, (now) => withSurvey(now, chosen, change));
   if (draft === null) return 'There is no survey to put it into.';
-  const taken = new Set((desk.scene()?.surveys ?? []).map(({ id }) => id));
-  const id = freshId(draft.name, taken, 'survey');
+  const id = newId(desk.scene()?.surveys ?? [], draft.name, 'survey');
   const bare: SceneSurvey = { id, name: draft.name, track: draft.trackId, readings: [] };
   // Chosen before it is there, so that whoever looks at the new scene finds it; never there if it was refused.
   survey.setState({ chosen: id });

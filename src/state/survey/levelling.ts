@@ -9,7 +9,7 @@ import {
   usualInstruments,
 } from '../../core/survey/index.ts';
 import { formatGrade } from '../../core/units/index.ts';
-import { freshId } from '../freshId.ts';
+import { newId } from '../../scene/index.ts';
 import type { SurveyActions } from './actions.ts';
 import type { SurveyDesk } from './desk.ts';
 import type { TiltPort } from './tiltPort.ts';
@@ -116,7 +116,7 @@ function takePhoneReading(desk: SurveyDesk, tilt: number): string | null {
   const instruments = desk.chosenSurvey()?.instruments ?? [];
   // Every calibration leaves an error of its own, that only its readings share.
   const name = kind === 'cross' ? 'phone-across' : 'phone';
-  const id = phone.instruments[kind] ?? freshId(name, new Set(instruments.map((one) => one.id)), name);
+  const id = phone.instruments[kind] ?? newId(instruments, name);
   const instrument = {
     id,
     reads: kind,

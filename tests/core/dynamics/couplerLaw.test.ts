@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { averagedForce, type JointLaw, storedEnergy } from '../../../src/core/dynamics/couplerLaw.ts';
+import { evenly } from '../../evenly.ts';
 
 const law: JointLaw = { draftStiffness: 2000, buffStiffness: 3000, damping: 1.5, draftPlay: 0.001, buffPlay: 0.0005 };
 const out = () => ({ force: 0, slope: 0 });
@@ -34,8 +35,8 @@ function averageByRule(joint: JointLaw, e0: number, r: number, h: number): numbe
   return sum / parts;
 }
 
-const extensions = fc.double({ min: -0.004, max: 0.004, noNaN: true });
-const rates = fc.double({ min: -2, max: 2, noNaN: true });
+const extensions = evenly(-0.004, 0.004);
+const rates = evenly(-2, 2);
 
 describe('the force of a joint averaged over a step', () => {
   it('is the plain spring and damper when contact lasts the whole step', () => {

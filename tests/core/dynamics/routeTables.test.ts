@@ -103,6 +103,22 @@ describe('the load on driven axles along a route', () => {
     expect(Math.abs(gripShareAt(tablesOn(kink(0.03), [sprung]), 0, 2) - 1)).toBeLessThan(0.03);
   });
 
+  it('of each of two engines is its own', () => {
+    // The one stands on its end axles over a sag kink, of which one drives; the other drives all, and keeps its weight on them wherever it is.
+    const whole = engine(0.4, { axles: axles.map((one) => ({ ...one, driven: true })) });
+    const result = run(trial(kink(0.03), [whole, rigid], [at(0, 0.3, 0)], { script: { start: 1.9, timeLimit: 3 } }));
+    const least = [0, 1].map((e) => {
+      // From the first step on.
+      const limits = Array.from({ length: result.frames - 1 }, (_, f) => result.gripLimit[2 * (f + 1) + e]!);
+      return Math.min(...limits) / Math.max(...limits);
+    });
+    // Both pass the kink. Of the pitch alone 1 - cos(atan 0.03).
+    expect(result.chainage[2 * (result.frames - 1) + 1]!).toBeGreaterThan(2.05);
+    expect(least[0]).toBeGreaterThan(1 - 5e-4);
+    expect(least[1]).toBeLessThan(0.76);
+    expect(least[1]).toBeGreaterThan(0.74);
+  });
+
   it('leaves an engine three quarters of its grip at a kink that it takes whole on axles without names', () => {
     const kinked = kink(0.03);
     const train = (front: Vehicle) => [front, ...Array.from({ length: 6 }, () => wagon(0.1))];

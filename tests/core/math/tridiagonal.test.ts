@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solveTridiagonal } from '../../../src/core/math/index.ts';
+import { evenly } from '../../evenly.ts';
 
-const entry = fc.double({ min: -10, max: 10, noNaN: true });
+const entry = evenly(-10, 10);
 
 describe('solveTridiagonal', () => {
   it('solves the second difference of a parabola', () => {

@@ -6,6 +6,7 @@ import type { Buffers, Coupling, Vehicle } from '../../../src/core/stock/types.t
 import { makeTrack, straight, type Track } from '../../../src/core/track/index.ts';
 import { sampleTrack, sampleVehicle, variedElements, variedGrades } from '../stock/samples.ts';
 import { madeUpTrial, passing } from './samples.ts';
+import { mirroredTrack, scaledTrack, scaledVehicle } from './similar.ts';
 
 /** Buffers just apart at the free length, heads at unlike heights, one van longer than the other. */
 const buffers: Buffers = { spacing: 0.02, height: 0.012, headWidth: 0.006, headHeight: 0.005, length: 0.005 };
@@ -71,16 +72,8 @@ describe('margins', () => {
     fc.assert(
       fc.property(radius, force, (r, f) => {
         const track = route(r);
-        const mirrored = makeTrack({
-          ...track.spec,
-          elements: track.spec.elements.map((element) => ({
-            ...element,
-            startCurvature: -element.startCurvature,
-            endCurvature: -element.endCurvature,
-          })),
-        });
         // A chord placed to 1e-13 m and a pin to 1e-12 m; a deck looked up through its nearest point may pick the other of two equal ones.
-        expectSame(assessRun(trialOn(track, train, 1, f)), assessRun(trialOn(mirrored, train, 1, f)), 1e-8);
+        expectSame(assessRun(trialOn(track, train, 1, f)), assessRun(trialOn(mirroredTrack(track), train, 1, f)), 1e-8);
       }),
       { numRuns: 12 },
     );
@@ -101,70 +94,3 @@ describe('margins', () => {
     );
   });
 });
-
-function scaledTrack({ spec }: Track, k: number): Track {
-  return makeTrack({
-    start: spec.start,
-    elements: spec.elements.map((element) => ({
-      ...element,
-      length: element.length * k,
-      startCurvature: element.startCurvature / k,
-      endCurvature: element.endCurvature / k,
-    })),
-    profile: {
-      points: spec.profile.points.map(({ chainage, height, curve }) => ({
-        chainage: chainage * k,
-        height: height * k,
-        ...(curve === undefined
-          ? {}
-          : { curve: 'length' in curve ? { length: curve.length * k } : { radius: curve.radius * k } }),
-      })),
-    },
-  });
-}
-
-function scaledVehicle(vehicle: Vehicle, k: number): Vehicle {
-  const half = (one: Coupling): Coupling => ({
-    ...one,
-    pivotInset: one.pivotInset * k,
-    reach: one.reach * k,
-    headHeight: one.headHeight * k,
-    headHeightTolerance: one.headHeightTolerance * k,
-    facingHeight: one.facingHeight * k,
-    engagement: one.engagement * k,
-    // Force k³ over stretch k.
-    draftStiffness: one.draftStiffness * k ** 2,
-    buffStiffness: one.buffStiffness * k ** 2,
-    slack: one.slack * k,
-    release: one.release * k ** 3,
-  });
-  const pads = (one: Buffers | null): Buffers | null =>
-    one === null
-      ? null
-      : {
-          spacing: one.spacing * k,
-          height: one.height * k,
-          headWidth: one.headWidth * k,
-          headHeight: one.headHeight * k,
-          length: one.length * k,
-        };
-  const end = ({ coupling: one, buffers: pair }: Vehicle['front']) => ({ coupling: half(one), buffers: pads(pair) });
-  return {
-    ...vehicle,
-    mass: vehicle.mass * k ** 3,
-    bodyLength: vehicle.bodyLength * k,
-    bodyWidth: vehicle.bodyWidth * k,
-    bodyHeight: vehicle.bodyHeight * k,
-    underside: vehicle.underside * k,
-    massHeight: vehicle.massHeight * k,
-    massAhead: vehicle.massAhead * k,
-    rigidWheelbase: vehicle.rigidWheelbase * k,
-    pivotSpacing: vehicle.pivotSpacing * k,
-    frontOverhang: vehicle.frontOverhang * k,
-    rearOverhang: vehicle.rearOverhang * k,
-    wheelRadius: vehicle.wheelRadius * k,
-    gauge: vehicle.gauge * k,
-    front: end(vehicle.front),
-    rear: end(vehicle.rear),
-  };
-}

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { axleLoads, drivenShareOn } from '../../../src/core/stock/index.ts';
 import type { CarryingAxle } from '../../../src/core/stock/types.ts';
+import { evenly } from '../../evenly.ts';
 
 const axle = (ahead: number, share: number, stiffness = 20_000, driven = true): CarryingAxle => ({
   ahead,
@@ -18,22 +19,18 @@ const six = [axle(0.03, 1 / 3), axle(0, 1 / 3), axle(-0.03, 1 / 3)];
 describe('loads of axles under a frame', () => {
   it('are the level ones on any straight line', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
-        fc.double({ min: -0.5, max: 0.5, noNaN: true }),
-        (height, slope) => {
-          const loads = loadsOn(
-            six,
-            six.map(({ ahead }) => height + slope * ahead),
-          );
-          for (const load of loads) expect(load).toBeCloseTo(1 / 3, 9);
-        },
-      ),
+      fc.property(evenly(-0.1, 0.1), evenly(-0.5, 0.5), (height, slope) => {
+        const loads = loadsOn(
+          six,
+          six.map(({ ahead }) => height + slope * ahead),
+        );
+        for (const load of loads) expect(load).toBeCloseTo(1 / 3, 9);
+      }),
     );
   });
 
   it('balance weight and moment, and pull on no rail, whatever the rail does', () => {
-    const rise = fc.array(fc.double({ min: -0.002, max: 0.002, noNaN: true }), { minLength: 4, maxLength: 4 });
+    const rise = fc.array(evenly(-0.002, 0.002), { minLength: 4, maxLength: 4 });
     const axles = [axle(0.06, 0.1, 500, false), axle(0.03, 0.35), axle(0, 0.35), axle(-0.04, 0.2)];
     const moment = 0.1 * 0.06 + 0.35 * 0.03 - 0.2 * 0.04;
     fc.assert(
@@ -44,6 +41,31 @@ describe('loads of axles under a frame', () => {
         expect(loads.reduce((sum, load, k) => sum + load * axles[k]!.ahead, 0)).toBeCloseTo(moment, 9);
       }),
     );
+  });
+
+  it('stand under one straight frame: springs that bear reach from the rail to it, those that hang do not', () => {
+    const rise = fc.array(evenly(-0.002, 0.002), { minLength: 5, maxLength: 5 });
+    const axles = [axle(0.07, 0.1, 900), axle(0.03, 0.3), axle(0, 0.25), axle(-0.02, 0.15, 9000), axle(-0.05, 0.2)];
+    let hung = 0;
+    fc.assert(
+      fc.property(rise, (heights) => {
+        const loads = loadsOn(axles, heights);
+        // Height of the top of a spring, its level length taken off: the rail's, less what it is shorter by than on the level.
+        const tops = axles.map(({ share, stiffness }, k) => heights[k]! - ((loads[k]! - share) * 3) / stiffness);
+        const bearing = axles.flatMap((_, k) => (loads[k]! > 1e-9 ? [k] : []));
+        if (bearing.length < 2) return;
+        hung += 5 - bearing.length;
+        const [first, last] = [bearing[0]!, bearing[bearing.length - 1]!];
+        const slope = (tops[first]! - tops[last]!) / (axles[first]!.ahead - axles[last]!.ahead);
+        const frame = (k: number) => tops[first]! + slope * (axles[k]!.ahead - axles[first]!.ahead);
+        for (let k = 0; k < 5; k++) {
+          if (loads[k]! > 1e-9) expect(Math.abs(tops[k]! - frame(k))).toBeLessThan(1e-9);
+          else expect(tops[k]!).toBeLessThan(frame(k) + 1e-9);
+        }
+      }),
+    );
+    // Not only frames that rest on all five.
+    expect(hung).toBeGreaterThan(30);
   });
 
   it('shift on a small hump by the springs: three like ones give the middle 2/3·k·δ more', () => {

@@ -8,6 +8,7 @@ import {
   turnVehicle,
 } from '../../../src/core/stock/index.ts';
 import { arc, straight } from '../../../src/core/track/index.ts';
+import { evenly } from '../../evenly.ts';
 import { sampleCoupling, sampleTrack, sampleVehicle, variedElements, variedGrades } from './samples.ts';
 
 const guide = { lengthening: 0.003, fullSwing: 0.3 };
@@ -43,7 +44,7 @@ describe('a guided shank', () => {
   });
 
   it('never shortens as it swings', () => {
-    const swing = fc.double({ min: 0, max: 0.6, noNaN: true });
+    const swing = evenly(0, 0.6);
     fc.assert(
       fc.property(swing, swing, (a, b) => {
         const [less, more] = [Math.min(a, b), Math.max(a, b)];

@@ -127,6 +127,15 @@ describe('mending', () => {
     // Rail of the deck above 80 mm, 10 mm deep, over a rail at 11 mm and 1 mm more.
     expect(by.headroom.value).toBeCloseTo(0.07 - 0.022 * apart - off, 12);
     expect(checks.map(({ holds }) => holds)).toEqual([true, true, true]);
+    // The kink is one support's; a bend and a deck lie anywhere.
+    expect(limitSet(shape, limits, [pair]).rows.map(({ place }) => [place.limit, place.support])).toEqual(
+      expect.arrayContaining([
+        ['greatestKink', 1],
+        ['leastRadius', -1],
+        ['headroom', -1],
+      ]),
+    );
+    expect(limitSet(shape, { headroom: 0.05 }, [pair]).rows).toHaveLength(1);
   });
 
   it('takes its usual limits from the plan: nothing against a climb or a fall, and its own curves', () => {

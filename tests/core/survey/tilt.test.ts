@@ -10,6 +10,7 @@ import {
   type TiltSample,
   tiltStep,
 } from '../../../src/core/survey/index.ts';
+import { evenly } from '../../evenly.ts';
 
 const degree = Math.PI / 180;
 
@@ -33,18 +34,13 @@ describe('the long edge of a phone', () => {
 
   it('reads the same on its back and on its side, however it is rolled', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -180, max: 180, noNaN: true }),
-        fc.double({ min: -20, max: 20, noNaN: true }),
-        fc.double({ min: -179, max: 179, noNaN: true }),
-        (heading, pitch, roll) => {
-          const { alpha, beta } = orientation(heading, pitch, roll);
-          const edge = longEdge(alpha, beta);
-          expect(edge?.grade).toBeCloseTo(Math.tan(pitch * degree), 12);
-          const flat = longEdge(heading * degree, pitch * degree);
-          expect(Math.cos((edge?.heading ?? 0) - (flat?.heading ?? 0))).toBeCloseTo(1, 12);
-        },
-      ),
+      fc.property(evenly(-180, 180), evenly(-20, 20), evenly(-179, 179), (heading, pitch, roll) => {
+        const { alpha, beta } = orientation(heading, pitch, roll);
+        const edge = longEdge(alpha, beta);
+        expect(edge?.grade).toBeCloseTo(Math.tan(pitch * degree), 12);
+        const flat = longEdge(heading * degree, pitch * degree);
+        expect(Math.cos((edge?.heading ?? 0) - (flat?.heading ?? 0))).toBeCloseTo(1, 12);
+      }),
     );
   });
 
@@ -85,18 +81,14 @@ describe('calibration by reversal', () => {
 
   it('finds bias and grade whatever both are, exactly', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
-        fc.double({ min: -0.1, max: 0.1, noNaN: true }),
-        (slope, bias) => {
-          const found = reversal(face(slope + bias, 1), face(bias - slope, 1 + Math.PI));
-          expect(found.bias).toBeCloseTo(Math.tan(bias), 12);
-          expect(found.grade).toBeCloseTo(Math.tan(slope), 12);
-          expect(found.turned).toBe(true);
-          // A reading of another place with the bias taken off is that place.
-          expect(lessTilt(Math.tan(0.05 + bias), found.bias)).toBeCloseTo(Math.tan(0.05), 12);
-        },
-      ),
+      fc.property(evenly(-0.1, 0.1), evenly(-0.1, 0.1), (slope, bias) => {
+        const found = reversal(face(slope + bias, 1), face(bias - slope, 1 + Math.PI));
+        expect(found.bias).toBeCloseTo(Math.tan(bias), 12);
+        expect(found.grade).toBeCloseTo(Math.tan(slope), 12);
+        expect(found.turned).toBe(true);
+        // A reading of another place with the bias taken off is that place.
+        expect(lessTilt(Math.tan(0.05 + bias), found.bias)).toBeCloseTo(Math.tan(0.05), 12);
+      }),
     );
   });
 

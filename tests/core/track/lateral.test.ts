@@ -12,6 +12,7 @@ import {
   trackPoint,
   transition,
 } from '../../../src/core/track/index.ts';
+import { evenly } from '../../evenly.ts';
 
 const elements = [straight(0.8), transition(0.3, 0, 1 / 0.6), arc(0.6, 1), straight(1)];
 
@@ -42,9 +43,9 @@ function offsetAt(plan: Track, track: Track, s: number): number {
 
 const anyLateral: fc.Arbitrary<LateralSpec> = fc
   .record({
-    offsets: fc.array(fc.double({ min: -0.002, max: 0.002, noNaN: true }), { minLength: 3, maxLength: 5 }),
+    offsets: fc.array(evenly(-0.002, 0.002), { minLength: 3, maxLength: 5 }),
     hinged: fc.boolean(),
-    turn: fc.double({ min: -0.05, max: 0.05, noNaN: true }),
+    turn: evenly(-0.05, 0.05),
     reach: fc.constantFrom(0, 0.1, 0.2),
   })
   .map(({ offsets, hinged, turn, reach }) => ({
@@ -115,7 +116,7 @@ describe('rails laid beside their line', () => {
 
   it('answer every query as its own derivative', () => {
     fc.assert(
-      fc.property(anyLateral, fc.double({ min: 0, max: 1, noNaN: true }), (lateral, share) => {
+      fc.property(anyLateral, evenly(0, 1), (lateral, share) => {
         const track = laid(lateral);
         const s = share * track.length;
         fc.pre(![0, track.length, ...track.plan.startChainage].some((place) => Math.abs(place - s) <= 1e-5));
@@ -142,7 +143,7 @@ describe('rails laid beside their line', () => {
 
   it('are the same rails run the other way', () => {
     fc.assert(
-      fc.property(anyLateral, fc.double({ min: 0, max: 1, noNaN: true }), (lateral, share) => {
+      fc.property(anyLateral, evenly(0, 1), (lateral, share) => {
         const track = laid(lateral);
         const back = reverseTrack(track);
         const s = share * track.length;

@@ -10,9 +10,10 @@ import {
   type Track,
   trackPoint,
 } from '../../../src/core/track/index.ts';
+import { evenly } from '../../evenly.ts';
 import { anyTrack, levelTrack } from './arbitraryTracks.ts';
 
-const coordinate = fc.double({ min: -3, max: 3, noNaN: true });
+const coordinate = evenly(-3, 3);
 
 function at(track: Track, s: number): Vec3 {
   const { x, y, z } = trackPoint(track, s);
@@ -105,7 +106,7 @@ describe('nearestChainage', () => {
 
   it('gives back the chainage of a place on the track, to 1e-9 m', () => {
     fc.assert(
-      fc.property(anyTrack, fc.double({ min: 0, max: 1, noNaN: true }), (track, fraction) => {
+      fc.property(anyTrack, evenly(0, 1), (track, fraction) => {
         const place = at(track, fraction * track.length);
         const found = nearestChainage(track, place);
         expect(found.distance).toBeLessThan(1e-9);

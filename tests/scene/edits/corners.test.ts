@@ -176,6 +176,17 @@ describe('new track', () => {
     );
   });
 
+  it('says what an easement out of the bend is short of', () => {
+    // Clothoids of 400 mm on 600 mm: the bend touches its straights 200 mm behind their ends, 400²/(24·600) = 11.1 mm further out, both to 0.7 mm, which the obtuse tangent makes 3. A goal 150 mm
+    // along the tangent is 50 mm short, and a straight has some length of its own.
+    const middle = [1900, 711.1] as const;
+    const away = Math.hypot(611.1, 150);
+    const goal = { xMm: middle[0] + away * Math.cos(-0.2), yMm: middle[1] + away * Math.sin(-0.2) };
+    expect(() => extendTrack(begun(), 'line', goal, { radiusMm: 600, easeMm: 400 }, 5)).toThrow(
+      /There are (4[6-9]|5[0-4])(\.\d+)? mm too few for the easement out/,
+    );
+  });
+
   it('ends in a place and a direction', () => {
     const made = extendToPose(begun(), 'line', { xMm: 600, yMm: 1900, headingDeg: 180 }, bend);
     const { to } = ends(made);

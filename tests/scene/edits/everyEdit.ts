@@ -349,6 +349,7 @@ export const noEdits = [
   'freeId',
   'meanOffMm',
   'nearestOn',
+  'newId',
   'offCornerLine',
   'planElement',
   'shortened',

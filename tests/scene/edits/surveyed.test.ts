@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { layStraightOn, parseScene, type Scene, setSupportsEvery } from '../../../src/scene/index.ts';
+import { layStraightOn, parseScene, type Scene, setEasement, setSupportsEvery } from '../../../src/scene/index.ts';
 import { sample, sceneOf } from '../sample.ts';
 
 /** The sample's line, read with a level at two chainages and at its last support, and a portal near its end. */
@@ -37,6 +37,51 @@ describe('a track made shorter at its end', () => {
     expect(readingsOf(short)).toEqual([1500]);
     expect(short.lineside?.map(({ name }) => name)).toEqual(['Gate']);
     expect(readingsOf(layStraightOn(surveyed(), 'line', -300))).toEqual([1500, 5600, 20]);
+  });
+});
+
+describe('a survey of another track', () => {
+  it('stays as it is while a track is made shorter', () => {
+    const scene = surveyed();
+    const other = { ...scene.tracks[0], id: 'other', name: 'Other' };
+    const survey = { ...scene.surveys![0]!, id: 'second', track: 'other' };
+    const two = sceneOf({ ...scene, tracks: [...scene.tracks, other], surveys: [...scene.surveys!, survey] });
+    const short = layStraightOn(two, 'line', -500);
+    expect(short.surveys?.find(({ id }) => id === 'second')).toEqual(two.surveys?.find(({ id }) => id === 'second'));
+    expect(short.surveys?.find(({ id }) => id === 'first')?.readings).toHaveLength(1);
+  });
+});
+
+describe('an easement that begins a track', () => {
+  it('taken out leaves every place as far from the end of the track, but for what it was longer', () => {
+    const scene = surveyed();
+    const [line] = scene.tracks;
+    const eased = sceneOf({
+      ...scene,
+      surveys: [],
+      tracks: [
+        {
+          ...line!,
+          alignment: [{ kind: 'transition', lengthMm: 300 }, ...line!.alignment.slice(1)],
+          supports: undefined,
+        },
+      ].map(({ supports: _none, stripJoints: _joints, ...track }) => track),
+      lineside: [
+        { kind: 'portal', name: 'Arc', track: 'line', atMm: 800, widthMm: 80, heightMm: 90 },
+        { kind: 'portal', name: 'Tail', track: 'line', atMm: 3800, widthMm: 80, heightMm: 90 },
+      ],
+      trials: [{ ...scene.trials[0]!, startMm: 900, finishMm: 3900 }],
+    });
+    // Of 300 + 1000 + 1000 + 2000 mm the arc after it gets half of its 300 back: 4150 are left.
+    const bare = setEasement(eased, 'line', 0, 0);
+    const made = bare.tracks[0]!.alignment;
+    expect(made.map(({ kind }) => kind)).toEqual(['arc', 'arc', 'straight']);
+    expect(made[0]).toMatchObject({ lengthMm: 1150 });
+    expect(bare.lineside?.map((thing) => thing.kind === 'portal' && thing.atMm)).toEqual([
+      // On the arc as far from its beginning as a share of it: half.
+      expect.closeTo(575, 0),
+      3650,
+    ]);
   });
 });
 

@@ -11,11 +11,12 @@ import {
 } from '../../../src/core/survey/index.ts';
 import { mend } from '../../../src/sim/survey/index.ts';
 import { caliper, gradeAt, heightAt, level, line, ramp, surveyOf } from '../../core/survey/spiral.ts';
+import { evenly } from '../../evenly.ts';
 
 const few = [0, 0.4, 0.8, 1.2, 1.6, 2.0];
 
 const support = fc.integer({ min: 0, max: 5 });
-const off = fc.double({ min: -0.02, max: 0.02, noNaN: true });
+const off = evenly(-0.02, 0.02);
 
 const anyReading: fc.Arbitrary<Reading> = fc.oneof(
   fc
@@ -53,7 +54,7 @@ const anyReading: fc.Arbitrary<Reading> = fc.oneof(
 
 /** Every support read once and every span, on a line of which some supports are off by up to 6 mm. */
 const readingsOfLine: fc.Arbitrary<Reading[]> = fc
-  .array(fc.oneof(fc.constant(0), fc.double({ min: -0.006, max: 0.006, noNaN: true })), { minLength: 6, maxLength: 6 })
+  .array(fc.oneof(fc.constant(0), evenly(-0.006, 0.006)), { minLength: 6, maxLength: 6 })
   .map((truth) => {
     const height = (i: number): number => few[i] * 0.022 + truth[i];
     return [

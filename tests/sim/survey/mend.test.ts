@@ -197,6 +197,25 @@ describe('limits', () => {
     expect(done.after.every(({ holds }) => holds)).toBe(true);
   });
 
+  it('where nothing may be touched are named by what the line has, each alone or all together', async () => {
+    const all = [0, 1, 2, 3, 4, 5, 6, 7];
+    const survey = known([0, 0, 0, 3, 0, 0, 0, 0]);
+    const grades = { greatestGrade: 0.027, leastGrade: 0.017 };
+    const done = await mend(survey, taskOf({ locked: all, limits: grades }));
+    if (done.outcome !== 'impossible') throw new Error(done.outcome);
+    expect(done.together).toBe(true);
+    expect(done.unlock).toEqual([3]);
+    const found = checkLimits(limitSet(lineShape(survey.input), grades, []), survey.explanation.departures);
+    for (const { limit, value } of found) {
+      // To the tenth of a thousandth of a per cent that counts as kept.
+      expect(done.conflicts.find((one) => one.limit === limit)?.needed).toBeCloseTo(value, 6);
+    }
+    const up = await mend(survey, taskOf({ locked: all, limits: { greatestGrade: 0.027 } }));
+    if (up.outcome !== 'impossible') throw new Error(up.outcome);
+    expect(up.together).toBe(false);
+    expect(up.conflicts).toHaveLength(1);
+  });
+
   it('of headroom keep the deck above where it is needed', async () => {
     const survey = known([0, 0, 0, -3, 0, 0, 0, 0]);
     // A fixed deck whose rail is 60 mm and whose underside 50 mm above the planned rail at support 4.

@@ -1,17 +1,12 @@
+import { firstThat } from '../../math/index.ts';
+
 /**
  * The least whole number of `from`..`to` that passes, by bisection; null when `to` does not. Once passed, greater numbers have to
  * pass as well: more vehicles off, more weight on, more of the setting.
  */
 export function leastPassing(from: number, to: number, passes: (number: number) => boolean): number | null {
   if (to < from || !passes(to)) return null;
-  let fails = from - 1;
-  let least = to;
-  while (least - fails > 1) {
-    const middle = Math.floor((fails + least) / 2);
-    if (passes(middle)) least = middle;
-    else fails = middle;
-  }
-  return least;
+  return firstThat(from, to, passes);
 }
 
 /**
@@ -30,10 +25,6 @@ export function greatestPassing(guess: number, most: number, passes: (number: nu
     if (passes(next)) good = next;
     else bad = next;
   }
-  while (bad - good > 1) {
-    const middle = Math.floor((good + bad) / 2);
-    if (passes(middle)) good = middle;
-    else bad = middle;
-  }
-  return good < 0 ? null : good;
+  const greatest = firstThat(good + 1, bad, (number) => !passes(number)) - 1;
+  return greatest < 0 ? null : greatest;
 }

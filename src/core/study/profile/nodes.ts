@@ -1,3 +1,4 @@
+import { clamp, lastNotAbove } from '../../math/index.ts';
 import { trackPoint } from '../../track/index.ts';
 import type { ProfileTask } from './types.ts';
 
@@ -56,14 +57,7 @@ export function nodesOf({ track, heights, grades, every }: ProfileTask): Nodes {
 
 /** The interval of nodes that holds a place, from 0. */
 export function intervalAt({ at }: Nodes, s: number): number {
-  let low = 0;
-  let high = at.length - 2;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (at[middle] <= s) low = middle;
-    else high = middle - 1;
-  }
-  return low;
+  return clamp(lastNotAbove(at, s), 0, at.length - 2);
 }
 
 /** ∫|curvature| from the start of the track to a place, rad. */

@@ -1,4 +1,5 @@
 import type { Path, Run } from '../../../core/dynamics/types.ts';
+import { lastNotAbove } from '../../../core/math/index.ts';
 import { couplerPivot } from '../../../core/stock/index.ts';
 import type { Train } from '../../../core/stock/types.ts';
 
@@ -50,14 +51,8 @@ export function frameAt(time: Float64Array, at: number): FrameShare {
   const last = time.length - 1;
   if (last < 1 || !(at > time[0])) return { frame: 0, share: 0 };
   if (at >= time[last]) return { frame: last, share: 0 };
-  let low = 0;
-  let high = last;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (time[middle] <= at) low = middle;
-    else high = middle;
-  }
-  return { frame: low, share: (at - time[low]) / (time[high] - time[low]) };
+  const frame = lastNotAbove(time, at);
+  return { frame, share: (at - time[frame]) / (time[frame + 1] - time[frame]) };
 }
 
 /** The recorded frame nearest to a moment. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { curveChangeNear, pairCurve } from '../../../../src/core/findings/explain/curves.ts';
+import { curveChangeNear, pairCurve, vehicleCurve } from '../../../../src/core/findings/explain/curves.ts';
 import { collectFindings } from '../../../../src/core/findings/index.ts';
 import { situationAt, trialOf } from '../../../../src/core/findings/situation.ts';
 import type { Finding } from '../../../../src/core/findings/types.ts';
@@ -121,6 +121,27 @@ describe('the curve a pair stands in', () => {
     [4, [{ kind: 'curve', radius: 0.5 }]],
     [4.95, [{ kind: 'curve-entry', radius: 0.5 }]],
   ])('with its joint at %f m', (place, causes) => {
+    expect(curveAt(place)).toEqual(causes);
+  });
+});
+
+describe('the curve one vehicle stands in', () => {
+  // The same bends; the coach reaches 114 mm either way from its middle, its running points 80 mm.
+  const bends = sampleTrack([straight(1), arc(0.5, 4), arc(0.5, -4), straight(1)]);
+  const curveAt = (place: number) => {
+    const context = along(bends, [coach(), coach()], { force: 0.1 }, { from: place, to: place + 0.01 });
+    // Any risk with something to say of its first subject will do.
+    const situation = situationAt(trialOf(context), 'coupler-swing', 0, 0);
+    return situation === null ? null : vehicleCurve(situation);
+  };
+  it.each([
+    [0.87, []],
+    [0.9, [{ kind: 'curve-entry', radius: 0.5 }]],
+    [2, [{ kind: 'curve', radius: 0.5 }]],
+    [2.9, [{ kind: 'reverse-curve', radius: 0.5 }]],
+    [5.1, [{ kind: 'curve-entry', radius: 0.5 }]],
+    [5.13, []],
+  ])('from body end to body end, with its middle at %f m', (place, causes) => {
     expect(curveAt(place)).toEqual(causes);
   });
 });

@@ -90,6 +90,9 @@ describe('riding up', () => {
     expect(plain(told({ causes: [{ kind: 'buff', force: 0 }] }).cause)).toContain(
       'while the joint floats and is about to close',
     );
+    expect(plain(told({ causes: [{ kind: 'draft', force: 0 }] }).cause)).toContain(
+      'while the joint floats and is about to stretch',
+    );
   });
 
   it('names fitted heads and vertical curves', () => {
