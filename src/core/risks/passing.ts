@@ -1,8 +1,8 @@
 import { frontReach, pointOnVehicle, rearReach, sweptKinds, type Vehicle } from '../stock/index.ts';
-import type { Track } from '../track/index.ts';
 import { neighboursOf } from './neighbours.ts';
 import { sayNothing } from './sample.ts';
-import { bodyPlaces, nothingSwept, sweepTrack } from './sweptRows.ts';
+import { sweptAlong } from './sweptAlong.ts';
+import { bodyPlaces, nothingSwept } from './sweptRows.ts';
 import { footFrom, layInRows, newFoot } from './trackRows.ts';
 import type { RiskDefinition } from './types.ts';
 
@@ -46,9 +46,9 @@ export const passing: RiskDefinition = {
     const beside = new Set(point.map((k) => rows.first[k]));
     surroundings.tracks.forEach((track, t) => {
       if (!beside.has(rows.start[t])) return;
-      for (const vehicle of passers) {
-        if (fits(vehicle, track)) sweepTrack(rows, t, track, vehicle, swept);
-      }
+      const along = sweptAlong(rows, t, track, passers);
+      swept.left.set(along.left, rows.start[t]);
+      swept.right.set(along.right, rows.start[t]);
     });
     const foot = newFoot();
     const corner: [number, number, number] = [0, 0, 0];
@@ -87,10 +87,3 @@ export const passing: RiskDefinition = {
 };
 
 const widest = (vehicles: readonly Vehicle[]): number => Math.max(...vehicles.map((vehicle) => vehicle.bodyWidth));
-
-/** Whether a vehicle's running points find room on the tightest curve of a track, so that it can be stood anywhere. */
-function fits({ pivotSpacing }: Vehicle, { plan }: Track): boolean {
-  return plan.elements.every(
-    ({ startCurvature, endCurvature }) => pivotSpacing * Math.max(Math.abs(startCurvature), Math.abs(endCurvature)) < 2,
-  );
-}

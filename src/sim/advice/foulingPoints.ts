@@ -8,7 +8,7 @@ import {
   sweptWidth,
   type Vehicle,
 } from '../../core/stock/index.ts';
-import { type RouteStretch, reverseTrack, routeTrack, type Track, trackPoint } from '../../core/track/index.ts';
+import { reverseTrack, routeTrack, type Track, trackPoint } from '../../core/track/index.ts';
 import { type SceneTrack, shapeScaleOf, startTurnout, straightSpacingFor } from '../../scene/index.ts';
 import type { CompiledScene } from '../types.ts';
 import { collectionOf } from './collection.ts';
@@ -32,9 +32,13 @@ const joint = 0.002;
 /** Tracks that one road may run over one after the other: a crossover, and the line it leads to. */
 const mostTracks = 4;
 
+/** The last answer is kept with each branch, while it, its main track, the tracks its road goes on over and the collection are the very same. */
+const known = new WeakMap<Track, { readonly of: readonly unknown[]; readonly fact: FoulingPointFact }>();
+
 /** Where a vehicle stands clear of the other road of a turnout, on either: one fact for each turnout of the file. */
 export function foulingPoints({ scene, tracks }: CompiledScene): FoulingPointFact[] {
-  const { vehicles, longest } = collectionOf(scene);
+  const collection = collectionOf(scene);
+  const { vehicles, longest } = collection;
   const gauge = scene.scale.gaugeMm / 1000;
   const spacing = straightSpacingFor(shapeScaleOf(scene.scale), 'line').mm / 1000;
   const steps = { step: stepInGauges * gauge, tolerance, settled: lengthOverBuffers(longest) };
@@ -52,7 +56,16 @@ export function foulingPoints({ scene, tracks }: CompiledScene): FoulingPointFac
     const toe = towards === 'end' ? atMm / 1000 : laid.length - atMm / 1000;
     const most = Math.min(toe, 2 * steps.settled);
     const back = most > joint ? most : 0;
-    const diverging = roadOf(scene.tracks, tracks, file, branch, { track: main, from: toe - back, to: toe });
+    const beyond = roadFrom(scene.tracks, tracks, file, branch);
+    const of = [collection, gauge, spacing, laid, ...beyond.map(({ file: { id } }) => tracks.get(id))];
+    const before = known.get(branch);
+    if (before !== undefined && before.of.length === of.length && before.of.every((part, k) => part === of[k])) {
+      return [before.fact];
+    }
+    const diverging = routeTrack([
+      ...(back > 0 ? [{ track: main, from: toe - back, to: toe }] : []),
+      ...beyond.map(({ track, from }) => ({ track, from, to: track.length })),
+    ]).track;
     const own = (track: Track, start: number): Road => ({
       track,
       from: start + turnout.lead,
@@ -75,21 +88,21 @@ export function foulingPoints({ scene, tracks }: CompiledScene): FoulingPointFac
       { trackId: file.id, clear: onBranch(alongBranch.clear), hit: onBranch(alongBranch.hit) },
     ];
     const chainage = stands[0].clear ?? stands[0].hit ?? atMm / 1000;
-    return [
-      {
-        kind: 'fouling-point',
-        trackId: branchOf,
-        chainage,
-        from: Math.min(atMm / 1000, chainage),
-        to: Math.max(atMm / 1000, chainage),
-        weight: 'note',
-        value: alongMain.clear ?? Number.POSITIVE_INFINITY,
-        limit: spacing,
-        edit: null,
-        branch: file.id,
-        stands,
-      },
-    ];
+    const fact: FoulingPointFact = {
+      kind: 'fouling-point',
+      trackId: branchOf,
+      chainage,
+      from: Math.min(atMm / 1000, chainage),
+      to: Math.max(atMm / 1000, chainage),
+      weight: 'note',
+      value: alongMain.clear ?? Number.POSITIVE_INFINITY,
+      limit: spacing,
+      edit: null,
+      branch: file.id,
+      stands,
+    };
+    known.set(branch, { of, fact });
+    return [fact];
   });
 }
 
@@ -124,23 +137,22 @@ interface Part {
   readonly from: number;
 }
 
-/** A branch with the main track before its turnout, and with the tracks that go on from its end: of a crossover its other half and the line that leads to. */
-function roadOf(
+/** A branch with the tracks that go on from its end: of a crossover its other half and the line that leads to. */
+function roadFrom(
   files: readonly SceneTrack[],
   tracks: ReadonlyMap<string, Track>,
   file: SceneTrack,
   branch: Track,
-  before: RouteStretch,
-): Track {
-  const stretches = before.to > before.from ? [before] : [];
+): Part[] {
+  const road: Part[] = [];
   const passed = new Set<string>();
   let part: Part | null = { file, reversed: false, track: branch, from: 0 };
   while (part !== null && passed.size < mostTracks) {
     passed.add(part.file.id);
-    stretches.push({ track: part.track, from: part.from, to: part.track.length });
+    road.push(part);
     part = goesOn(files, tracks, part, passed);
   }
-  return routeTrack(stretches).track;
+  return road;
 }
 
 /** The track that goes on where one ends: the one that begins, or ends, there in its direction, or the line that a branch run backwards comes to. */
