@@ -1,4 +1,4 @@
-import { defaultForceModel, defaultRunOptions } from '../core/dynamics/index.ts';
+import { defaultForceModel, defaultRunOptions, usualStep } from '../core/dynamics/index.ts';
 import type { PathLeg, RunOptions, SpeedOrder } from '../core/dynamics/types.ts';
 import type { Surroundings } from '../core/risks/types.ts';
 import type { Train } from '../core/stock/types.ts';
@@ -59,7 +59,7 @@ export function compileTrial(compiled: CompiledScene, trialId: string): Compiled
       timeLimit: trial.timeLimitS,
       orders: trial.orders.map((order) => speedOrder(order, trial, places.length, alongPath)),
     },
-    options: runOptions(trial),
+    options: runOptions(trial, train),
     propelled: isPropelled(vehicles),
     lastLeads: trial.leading === 'last',
     surroundings: surroundingsOf(compiled, trial),
@@ -108,11 +108,11 @@ function speedOrder(
   return { when, ...what, vehicle };
 }
 
-function runOptions(trial: SceneTrial): RunOptions {
+function runOptions(trial: SceneTrial, train: Train): RunOptions {
   return {
     ...defaultRunOptions,
     forces: { ...defaultForceModel, ...trial.forces },
-    ...(trial.stepMs === undefined ? {} : { step: trial.stepMs * mm }),
+    step: trial.stepMs === undefined ? usualStep(train) : trial.stepMs * mm,
     ...(trial.frameMs === undefined ? {} : { frameInterval: trial.frameMs * mm }),
   };
 }

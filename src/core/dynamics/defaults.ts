@@ -50,7 +50,7 @@ export const controlDefaults = {
  */
 const FRAME_BYTES = 64 * 1024 * 1024;
 
-/** A millisecond resolves the stiffest usual coupling (about 17 ms a swing) and the method is stable at any step. */
+/** A millisecond resolves what most couplings do, and the method is stable at any step; stiffer ones on light vehicles are better run with less, see `usualStep`. */
 export const defaultRunOptions: RunOptions = {
   step: 0.001,
   frameInterval: 0.02,

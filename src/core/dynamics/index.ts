@@ -13,3 +13,4 @@ export { type RestForces, restForces } from './restForces.ts';
 export { type RunStepper, run, startRun, trainLength } from './run.ts';
 export { type SteadyOptions, steadyRun } from './steady.ts';
 export type * from './types.ts';
+export { usualStep } from './usualStep.ts';

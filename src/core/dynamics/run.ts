@@ -1,17 +1,15 @@
-import { frontReach, makeJoint, rearReach, referenceSpacing } from '../stock/index.ts';
-import type { SecondStage, Train } from '../stock/types.ts';
+import { frontReach, rearReach, referenceSpacing } from '../stock/index.ts';
+import type { Train } from '../stock/types.ts';
 import { railAt } from '../track/index.ts';
 import { type Chain, CRAWL, clearGround, createChain, type Ground, layGround } from './chain.ts';
-import { averagedForce, type JointLaw } from './couplerLaw.ts';
+import { averagedForce } from './couplerLaw.ts';
 import { createDriver } from './driver.ts';
 import { createEventLog } from './eventLog.ts';
+import { jointLaws, releases } from './jointLaws.ts';
 import { createRecorder } from './recorder.ts';
 import { routeRange, tabulateRoute } from './routeTables.ts';
 import { standingPlaces } from './standingPlaces.ts';
 import type { EnergyAccount, Outcome, Run, RunInput } from './types.ts';
-
-/** A joint stiffer than this is as rigid as plastic gets, and stands for an unyielding bar, N/m. */
-const RIGID = 1e6;
 
 /** A run under way. */
 export interface RunStepper {
@@ -226,27 +224,6 @@ function account(chain: Chain, potentialAtStart: number, storedAtStart: number):
   const spent = kinetic + potential + stored + rolling + curve + flange + coupler + slip + holding;
   return { motor, kinetic, potential, stored, rolling, curve, flange, coupler, slip, holding, residual: motor - spent };
 }
-
-/** Forces of every joint in a form the chain can use: a rigid bar becomes a very stiff one. */
-export function jointLaws(train: Train): JointLaw[] {
-  return joints(train).map((joint) => ({
-    ...(joint.draftSecond === undefined ? {} : { draftSecond: softened(joint.draftSecond) }),
-    ...(joint.buffSecond === undefined ? {} : { buffSecond: softened(joint.buffSecond) }),
-    draftStiffness: Math.min(joint.draftStiffness, RIGID),
-    buffStiffness: Math.min(joint.buffStiffness, RIGID),
-    ...(joint.recouples ? { recouples: true } : {}),
-    damping: Number.isFinite(joint.damping) ? joint.damping : 0,
-    draftPlay: joint.slack / 2,
-    buffPlay: joint.slack / 2,
-  }));
-}
-
-const softened = ({ from, stiffness }: SecondStage): SecondStage => ({ from, stiffness: Math.min(stiffness, RIGID) });
-
-export const releases = (train: Train) => Float64Array.from(joints(train), (joint) => joint.release);
-
-const joints = (train: Train) =>
-  train.vehicles.slice(1).map((trailing, j) => makeJoint(train.vehicles[j]!.rear.coupling, trailing.front.coupling));
 
 /** From leading to trailing body end on straight track at free length, m. */
 export function trainLength(train: Train): number {

@@ -3,9 +3,10 @@ import { railAt } from '../track/index.ts';
 import { drivenNormalForce } from './adhesion.ts';
 import type { JointLaw } from './couplerLaw.ts';
 import { holdingSetting, shareDemand } from './engineShares.ts';
+import { jointLaws } from './jointLaws.ts';
 import { sketchRoute } from './routeSketch.ts';
 import { gripShareAt, pivotShift, type RouteTables, routeRange, VEHICLE_STRIDE } from './routeTables.ts';
-import { checkRun, jointLaws, trainLength } from './run.ts';
+import { checkRun, trainLength } from './run.ts';
 import type { Run, RunInput } from './types.ts';
 
 /**

@@ -148,7 +148,14 @@ const trialFields = z.strictObject({
         examples: [['long-coach']],
       }),
   ),
-  stepMs: maybe(quantity(0.05, 10, 'Time step of the solver, ms.', 1)),
+  stepMs: maybe(
+    quantity(
+      0.05,
+      10,
+      'Time step of the solver, ms; 1, 0.5 or 0.25 when left out, by how quickly its vehicles swing on their couplings.',
+      1,
+    ),
+  ),
   frameMs: maybe(
     quantity(
       1,

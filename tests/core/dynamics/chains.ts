@@ -1,7 +1,7 @@
 import { type Chain, createChain, type Ground, layGround } from '../../../src/core/dynamics/chain.ts';
 import { defaultForceModel } from '../../../src/core/dynamics/index.ts';
+import { jointLaws } from '../../../src/core/dynamics/jointLaws.ts';
 import { tabulateRoute } from '../../../src/core/dynamics/routeTables.ts';
-import { jointLaws } from '../../../src/core/dynamics/run.ts';
 import type { ForceModel } from '../../../src/core/dynamics/types.ts';
 import type { Vehicle } from '../../../src/core/stock/types.ts';
 import type { Track } from '../../../src/core/track/index.ts';
