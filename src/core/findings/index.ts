@@ -1,4 +1,5 @@
 export { collectFindings } from './collectFindings.ts';
+export { reserve as pullReserve } from './explain/reach.ts';
 export type { Driven } from './settingsAlong.ts';
 export { type Standing, standingOf, standings, standingWords } from './standing.ts';
 export { type PlacedTrial, subjectChainage } from './subjectPlace.ts';

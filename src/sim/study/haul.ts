@@ -1,4 +1,5 @@
 import { forceDefaults, steadyRun } from '../../core/dynamics/index.ts';
+import { pullReserve } from '../../core/findings/index.ts';
 import { pullOf } from '../../core/risks/index.ts';
 import { removeEntry, type Scene, type SceneTrial, setEntry, trainPlaces } from '../../scene/index.ts';
 import { compileScene } from '../compileScene.ts';
@@ -30,6 +31,8 @@ export interface HaulTable {
   readonly curveLow: number;
   readonly curveHigh: number;
   readonly hauls: readonly Haul[];
+  /** Whole vehicles that get over with what a verdict wants in hand besides, see `pullReserve`; null: any number. */
+  readonly surely: number | null;
 }
 
 /** Curves of more than this are no curves, m: nobody lays one at home. */
@@ -68,6 +71,7 @@ export function haulTable(scene: Scene, trialId: string): HaulTable {
     return { counts, ...closeIn((count) => needOf(counted, trialId, train.id, kind, count)) };
   });
   const bend = radius === null ? 0 : 1 / radius;
+  const last = hauls[hauls.length - 1];
   return {
     trialId,
     kind,
@@ -75,7 +79,16 @@ export function haulTable(scene: Scene, trialId: string): HaulTable {
     curveLow: forceDefaults.curveLowShare.value,
     curveHigh: (forceDefaults.curveHighFactor.value * scene.scale.gaugeMm * bend) / 1000,
     hauls,
+    surely:
+      last.vehicles === null ? null : surely(last.vehicles, (count) => needOf(scene, trialId, train.id, kind, count)),
   };
+}
+
+/** The most whole vehicles, no more than `most`, that leave the reserve in hand. */
+function surely(most: number, need: (count: number) => Need | null): number {
+  let count = Math.floor(most);
+  while (count > 0 && (need(count)?.share ?? 1) * (1 + pullReserve) > 1) count--;
+  return count;
 }
 
 /** What a train needs at its worst place as a share of what its engines can give there; 0: nothing. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { haulTable } from '../../../src/sim/study/haul.ts';
 import { bundledScene, sceneOf } from '../../scene/sample.ts';
-import { patience } from '../solved.ts';
+import { patience, solve } from '../solved.ts';
 
 describe('what a train takes along', { timeout: patience }, () => {
   const scene = bundledScene('02-marlow-fold.json');
@@ -31,6 +31,14 @@ describe('what a train takes along', { timeout: patience }, () => {
     const { trial, 'curves-low': low } = coaches(scene, 'three-up');
     expect(trial).toBeGreaterThan(1);
     expect(trial).toBeLessThan(low);
+  });
+
+  it('agrees with what a verdict of stalling says would get over, which keeps 2 % in hand', async () => {
+    const { findings } = await solve(scene, 'seven-up');
+    const stalled = findings.find(({ risk }) => risk === 'stall');
+    const { surely, hauls } = haulTable(scene, 'seven-up');
+    expect(surely).toBe(stalled?.reach?.vehicles);
+    expect(surely).toBeLessThanOrEqual(hauls.at(-1)?.vehicles ?? Number.NaN);
   });
 
   it('says where more do not fit', () => {

@@ -1,4 +1,4 @@
-import { mostVehicles } from '../explain/reach.ts';
+import { mostVehicles, reserve } from '../explain/reach.ts';
 import type { Finding } from '../types.ts';
 import { byStanding, routeClause, sentence } from './clauses.ts';
 import { engineName } from './naming.ts';
@@ -21,7 +21,7 @@ function furtherOn({ margin, reach }: Finding, show: Show): string {
   return sentence(`worse is to come: ${needs} and has ${showForce(reach.available)}`);
 }
 
-/** `At most 4 vehicles would get over the whole route, engines and tenders not counted; this train climbs at most 1.3 % in such a curve.` */
+/** `At most 4 vehicles would get over the whole route with 2 % in hand, engines and tenders not counted; this train climbs at most 1.3 % in such a curve.` */
 function whatPasses({ reach, causes }: Finding, show: Show): string {
   if (reach === undefined) return '';
   const { vehicles, grade } = reach;
@@ -34,7 +34,9 @@ function whatPasses({ reach, causes }: Finding, show: Show): string {
     grade === null
       ? `this train is too heavy even for the level ${where}`
       : `this train climbs at most ${showGrade(grade, show)} ${where}`;
-  return sentence(`${count} would get over the whole route, engines and tenders not counted; ${climbs}`);
+  return sentence(
+    `${count} would get over the whole route with ${reserve * 100} % in hand, engines and tenders not counted; ${climbs}`,
+  );
 }
 
 export const stallWords: RiskWords = {

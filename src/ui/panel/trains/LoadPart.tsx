@@ -1,10 +1,11 @@
 import { useState } from 'react';
+import { pullReserve } from '../../../core/findings/index.ts';
 import { formatNumber, thinSpace } from '../../../core/units/index.ts';
 import { type Haul, type HaulCase, type HaulTable, haulTable } from '../../../state/stock/index.ts';
 import type { Scene } from '../../../state/types.ts';
 import { useSession } from '../../context.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
-import { distanceShown, percentWords, radiusShown, type Show, useShow } from '../../show.ts';
+import { counted, distanceShown, percentWords, radiusShown, type Show, useShow } from '../../show.ts';
 
 interface LoadPartProps {
   readonly scene: Scene;
@@ -69,6 +70,11 @@ function Loads({ scene, table, trialName }: LoadsProps) {
           ))}
         </tbody>
       </table>
+      {table.surely !== null && (
+        <p className="quiet load-words">
+          With {percentWords(pullReserve)} in hand, as a verdict wants it: {counted(table.surely, 'whole vehicle')}.
+        </p>
+      )}
       <p className="quiet load-words">
         {last &&
           last.vehicles !== null &&

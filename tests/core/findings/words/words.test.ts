@@ -320,7 +320,7 @@ describe('the other risks', () => {
         reach: { chainage: 14.4, needed: 0.55, available: 0.33, vehicles: 2, grade: 0.013 },
       },
       'The train stalls at 7.42 m.',
-      'It needs 0.40 N in the curve of 505 mm radius, the wheels grip 0.33 N. Worse is to come: at 14.40 m it would need 0.55 N and has 0.33 N. At most 2 vehicles would get over the whole route, engines and tenders not counted; this train climbs at most 1.3 % in such a curve.',
+      'It needs 0.40 N in the curve of 505 mm radius, the wheels grip 0.33 N. Worse is to come: at 14.40 m it would need 0.55 N and has 0.33 N. At most 2 vehicles would get over the whole route with 2 % in hand, engines and tenders not counted; this train climbs at most 1.3 % in such a curve.',
     ],
     [
       {
@@ -333,7 +333,7 @@ describe('the other risks', () => {
         reach: { chainage: 7.4, needed: 0.4, available: 0.3, vehicles: 1, grade: null },
       },
       'The train stalls at 7.42 m.',
-      'It needs 0.40 N, at this setting the motor gives 0.30 N. At most 1 vehicle would get over the whole route, engines and tenders not counted; this train is too heavy even for the level on the straight.',
+      'It needs 0.40 N, at this setting the motor gives 0.30 N. At most 1 vehicle would get over the whole route with 2 % in hand, engines and tenders not counted; this train is too heavy even for the level on the straight.',
     ],
     [
       {
