@@ -2,11 +2,11 @@ import type { ComponentType } from 'react';
 import type { StudyPart } from '../../../state/study/index.ts';
 import { useSession } from '../../context.tsx';
 import { Segmented } from '../../controls/Segmented.tsx';
-import { BestPart } from './BestPart.tsx';
-import { ChancePart } from './ChancePart.tsx';
-import { SweepPart } from './SweepPart.tsx';
+import { BestPart } from './best/BestPart.tsx';
+import { ChancePart } from './chance/ChancePart.tsx';
+import { SweepPart } from './sweep/SweepPart.tsx';
 import { useStudy, useStudyActions } from './useStudy.ts';
-import { VariantsPart } from './VariantsPart.tsx';
+import { VariantsPart } from './variants/VariantsPart.tsx';
 import './compare.css';
 
 const parts: readonly { readonly value: StudyPart; readonly label: string }[] = [
