@@ -1,7 +1,7 @@
-import { framePoser } from './framePoser.ts';
-import { type ReadyRisk, readyRisks, sampleInFull, subjectChainage } from './readyRisks.ts';
+import { framePoser } from './moments/framePoser.ts';
+import { type ReadyRisk, readyRisks, sampleInFull, subjectChainage } from './moments/readyRisks.ts';
+import { newSample } from './moments/sample.ts';
 import { risks } from './registry.ts';
-import { newSample } from './sample.ts';
 import type { RiskContext, RiskDefinition, RiskSeries, RiskSubject } from './types.ts';
 
 interface Row extends ReadyRisk {

@@ -1,11 +1,11 @@
 import { axleGap, type Placement, type Vehicle } from '../stock/index.ts';
 import { profileCorners, type TrackPoint, trackPoint } from '../track/index.ts';
-import { gradeChanges } from './changingGrade.ts';
-import { cornerPassages } from './cornerPassages.ts';
-import { flangeDepth, flangeDepthTolerance } from './flangeDepth.ts';
-import { newSample, sayNothing } from './sample.ts';
-import { frameTwist, twistPlay } from './twistUnloading.ts';
+import { cornerPassages } from './moments/cornerPassages.ts';
+import { newSample, sayNothing } from './moments/sample.ts';
 import type { RiskDefinition, Sample, Sampler } from './types.ts';
+import { gradeChanges } from './wheels/changingGrade.ts';
+import { flangeDepth, flangeDepthTolerance } from './wheels/flangeDepth.ts';
+import { frameTwist, twistPlay } from './wheels/twistUnloading.ts';
 
 /**
  * Distance from an axle, in wheelbases, within which the centre of mass may come to either side of it: a pull of a fifth of the

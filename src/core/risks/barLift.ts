@@ -3,12 +3,12 @@ import type { Vehicle } from '../stock/types.ts';
 import { profileCorners } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
 import { leastEnergyLifts } from './barStatics.ts';
-import { gradeChanges } from './changingGrade.ts';
-import { chainageBetween, cornerPassages } from './cornerPassages.ts';
-import { flangeDepth, flangeDepthTolerance } from './flangeDepth.ts';
-import { jointLoads } from './jointLoads.ts';
-import { sayNothing } from './sample.ts';
+import { chainageBetween, cornerPassages } from './moments/cornerPassages.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { sayNothing } from './moments/sample.ts';
 import type { Frame, RiskContext, RiskDefinition } from './types.ts';
+import { gradeChanges } from './wheels/changingGrade.ts';
+import { flangeDepth, flangeDepthTolerance } from './wheels/flangeDepth.ts';
 
 /** A stop: an end of a bar that tilts in its vehicle no further than it may. */
 interface Stop {

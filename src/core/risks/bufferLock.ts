@@ -1,5 +1,5 @@
-import { jointLoads } from './jointLoads.ts';
-import { sayNothing, saySpare } from './sample.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { sayNothing, saySpare } from './moments/sample.ts';
 import type { RiskDefinition } from './types.ts';
 
 /** A pair of facing heads at one joint: mean width and height, m. */

@@ -1,11 +1,11 @@
 import { firstNotBelow } from '../math/index.ts';
 import type { Placement, Vehicle } from '../stock/types.ts';
 import { profileCorners } from '../track/index.ts';
-import { gradeChanges } from './changingGrade.ts';
-import { cornerPassages } from './cornerPassages.ts';
-import { curvatureAt } from './curvatureAt.ts';
-import { railRise } from './railRise.ts';
+import { cornerPassages } from './moments/cornerPassages.ts';
 import type { RiskDefinition, Sample } from './types.ts';
+import { gradeChanges } from './wheels/changingGrade.ts';
+import { curvatureAt } from './wheels/curvatureAt.ts';
+import { railRise } from './wheels/railRise.ts';
 
 /**
  * Steps from end to end of a body, besides the corners of the profile under it: on a vertical curve of 5 m radius under a body of

@@ -1,6 +1,6 @@
 import { frontReach, pointOnVehicle, rearReach } from '../stock/index.ts';
-import { indexDecks } from './deckIndex.ts';
-import { sayNothing } from './sample.ts';
+import { sayNothing } from './moments/sample.ts';
+import { indexDecks } from './room/deckIndex.ts';
 import type { RiskDefinition } from './types.ts';
 
 /**

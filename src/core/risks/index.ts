@@ -7,14 +7,14 @@ export {
   type ErrorBudget,
   errorBudget,
   errorBudgets,
-} from './errorBudget.ts';
-export { framePoser } from './framePoser.ts';
-export { type LeastMargin, type Looking, leastMargins, usualLooking } from './leastMargins.ts';
+} from './heads/errorBudget.ts';
+export { framePoser } from './moments/framePoser.ts';
+export { type LeastMargin, type Looking, leastMargins, usualLooking } from './moments/leastMargins.ts';
+export { sampleInFull } from './moments/readyRisks.ts';
+export { newSample } from './moments/sample.ts';
 export { tippingSpeed } from './overturning.ts';
-export { sampleInFull } from './readyRisks.ts';
 export { riskById, risks } from './registry.ts';
-export { newSample } from './sample.ts';
+export { type Portal, portalStructures, type WallBeside, wallStructures } from './room/structureShapes.ts';
 export { pullOf } from './stall.ts';
 export { nearestStructure } from './structure.ts';
-export { type Portal, portalStructures, type WallBeside, wallStructures } from './structureShapes.ts';
 export type * from './types.ts';

@@ -1,8 +1,8 @@
-import { jointLoads } from './jointLoads.ts';
-import { newSample, sayNothing } from './sample.ts';
-import { newSideForces, type SideForcesOf, sideForces, sideForcesOfPlay } from './sideForces.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { newSample, sayNothing } from './moments/sample.ts';
 import type { Frame, RiskDefinition, Sample } from './types.ts';
-import { halfSpan } from './wheelPlay.ts';
+import { newSideForces, type SideForcesOf, sideForces, sideForcesOfPlay } from './wheels/sideForces.ts';
+import { halfSpan } from './wheels/wheelPlay.ts';
 
 /**
  * Jack-knifing: pushed, a train folds, and its drawbars press running gear off sideways, in a curve to the outside. The sideways push that comes on

@@ -1,7 +1,7 @@
-import { contactFaces, contactLift, draggedLift, endHold } from './endLift.ts';
-import { couplingHalves, mismatchParts } from './headMismatch.ts';
-import { jointLoads } from './jointLoads.ts';
-import { newSample, sayNothing, saySpare } from './sample.ts';
+import { contactFaces, contactLift, draggedLift, endHold } from './heads/endLift.ts';
+import { couplingHalves, mismatchParts } from './heads/headMismatch.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { newSample, sayNothing, saySpare } from './moments/sample.ts';
 import type { RiskDefinition, Sampler } from './types.ts';
 
 /**

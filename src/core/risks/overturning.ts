@@ -1,11 +1,11 @@
 import { cos, sin } from '../math/index.ts';
 import { standardGravity } from '../units/index.ts';
-import { leansOrCurves } from './curvatureAt.ts';
-import { jointLoads } from './jointLoads.ts';
-import { newSample, sayNothing } from './sample.ts';
-import { newSideForces, sideForces } from './sideForces.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { newSample, sayNothing } from './moments/sample.ts';
 import type { Comparison, Frame, RiskDefinition, Sample } from './types.ts';
-import { halfSpan } from './wheelPlay.ts';
+import { leansOrCurves } from './wheels/curvatureAt.ts';
+import { newSideForces, sideForces } from './wheels/sideForces.ts';
+import { halfSpan } from './wheels/wheelPlay.ts';
 
 /** Less than this share of the limit is rounding of placements. */
 const nothing = 1e-9;

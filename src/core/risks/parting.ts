@@ -1,8 +1,8 @@
 import type { CouplingKind } from '../stock/types.ts';
-import { headsAside } from './headAside.ts';
-import { couplingHalves, mismatchParts } from './headMismatch.ts';
-import { jointLoads } from './jointLoads.ts';
-import { newSample, sayNothing, saySpare } from './sample.ts';
+import { headsAside } from './heads/headAside.ts';
+import { couplingHalves, mismatchParts } from './heads/headMismatch.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { newSample, sayNothing, saySpare } from './moments/sample.ts';
 import type { Governing, RiskDefinition, Sample, Sampler } from './types.ts';
 
 const plenty = 0.001;

@@ -1,9 +1,9 @@
 import { frontReach, pointOnVehicle, rearReach, sweptKinds, type Vehicle } from '../stock/index.ts';
-import { neighboursOf } from './neighbours.ts';
-import { sayNothing } from './sample.ts';
-import { sweptAlong } from './sweptAlong.ts';
-import { bodyPlaces, nothingSwept } from './sweptRows.ts';
-import { footFrom, layInRows, newFoot } from './trackRows.ts';
+import { sayNothing } from './moments/sample.ts';
+import { footFrom, layInRows, newFoot } from './moments/trackRows.ts';
+import { neighboursOf } from './room/neighbours.ts';
+import { sweptAlong } from './room/sweptAlong.ts';
+import { bodyPlaces, nothingSwept } from './room/sweptRows.ts';
 import type { RiskDefinition } from './types.ts';
 
 /**

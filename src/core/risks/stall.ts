@@ -1,8 +1,8 @@
 import { hypot } from '../math/index.ts';
 import { standardGravity } from '../units/index.ts';
-import { orderedSettings } from './orderedSetting.ts';
-import { sayNothing } from './sample.ts';
-import { staticGrip } from './staticGrip.ts';
+import { sayNothing } from './moments/sample.ts';
+import { orderedSettings } from './pull/orderedSetting.ts';
+import { staticGrip } from './pull/staticGrip.ts';
 import type { Frame, Governing, RiskContext, RiskDefinition, ValuePart } from './types.ts';
 
 /**

@@ -1,9 +1,9 @@
-import { leansOrCurves } from './curvatureAt.ts';
-import { jointLoads } from './jointLoads.ts';
-import { newSample, sayNothing } from './sample.ts';
-import { newSideForces, sideForces } from './sideForces.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { newSample, sayNothing } from './moments/sample.ts';
 import type { Frame, RiskDefinition, Sample } from './types.ts';
-import { halfSpan } from './wheelPlay.ts';
+import { leansOrCurves } from './wheels/curvatureAt.ts';
+import { newSideForces, sideForces } from './wheels/sideForces.ts';
+import { halfSpan } from './wheels/wheelPlay.ts';
 
 /**
  * String-lining: pulled, a train straightens like a string and a light vehicle in it tips over the inner rail. The sideways pull of both couplings by the real swing of

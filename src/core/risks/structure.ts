@@ -1,7 +1,7 @@
 import { hypot } from '../math/index.ts';
 import { frontReach, type Placement, rearReach, type Vehicle } from '../stock/index.ts';
 import { type TrackPoint, trackPoint } from '../track/index.ts';
-import { sayNothing } from './sample.ts';
+import { sayNothing } from './moments/sample.ts';
 import type { Governing, RiskDefinition, Structure } from './types.ts';
 
 /** Structures further from a body than this are no matter, in gauges: 33 mm in H0. */

@@ -2,13 +2,13 @@ import { defaultForceModel } from '../dynamics/index.ts';
 import type { Vehicle } from '../stock/types.ts';
 import { trackPoint } from '../track/index.ts';
 import { standardGravity } from '../units/index.ts';
-import { leansOrCurves } from './curvatureAt.ts';
-import { jointLoads } from './jointLoads.ts';
-import { flangeAngle, nadalQuotient, wheelFriction } from './nadal.ts';
-import { newSample, sayNothing } from './sample.ts';
-import { leastLoad, newSideForces, type SideForcesOf, sideForces, sideForcesOfPlay } from './sideForces.ts';
-import { twistUnloading } from './twistUnloading.ts';
+import { jointLoads } from './moments/jointLoads.ts';
+import { newSample, sayNothing } from './moments/sample.ts';
 import type { Comparison, Frame, Governing, RiskDefinition, Sample } from './types.ts';
+import { leansOrCurves } from './wheels/curvatureAt.ts';
+import { flangeAngle, nadalQuotient, wheelFriction } from './wheels/nadal.ts';
+import { leastLoad, newSideForces, type SideForcesOf, sideForces, sideForcesOfPlay } from './wheels/sideForces.ts';
+import { twistUnloading } from './wheels/twistUnloading.ts';
 
 /**
  * Angle between wheel and rail from which wheels slide outright and curving takes its full force, rad; below it in proportion (0.003 to

@@ -1,7 +1,7 @@
-import { sayNothing } from './sample.ts';
-import { staticGrip } from './staticGrip.ts';
+import { sayNothing } from './moments/sample.ts';
+import { staticGrip } from './pull/staticGrip.ts';
+import { briefSlip } from './pull/wheelSlip.ts';
 import type { RiskContext, RiskDefinition } from './types.ts';
-import { briefSlip } from './wheelSlip.ts';
 
 /**
  * Wheelspin: the force asked at the rim against what the wheels hold before they break loose, N; the margin is what grip is left over as a

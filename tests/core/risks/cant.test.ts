@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessRun, framePoser, riskById, tippingSpeed } from '../../../src/core/risks/index.ts';
-import { newSideForces, sideForces } from '../../../src/core/risks/sideForces.ts';
 import type { RiskContext, RiskId } from '../../../src/core/risks/types.ts';
+import { newSideForces, sideForces } from '../../../src/core/risks/wheels/sideForces.ts';
 import { turnVehicle } from '../../../src/core/stock/index.ts';
 import { arc, makeTrack, type PlanElement, reverseTrack, straight, type Track } from '../../../src/core/track/index.ts';
 import { evenly } from '../../evenly.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { draggedLift } from '../../../src/core/risks/endLift.ts';
+import { draggedLift } from '../../../src/core/risks/heads/endLift.ts';
 import { assessRun, framePoser, riskById } from '../../../src/core/risks/index.ts';
 import type { RiskContext } from '../../../src/core/risks/types.ts';
 import type { Coupling, Vehicle } from '../../../src/core/stock/types.ts';

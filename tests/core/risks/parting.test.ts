@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { headsAside } from '../../../src/core/risks/headAside.ts';
+import { headsAside } from '../../../src/core/risks/heads/headAside.ts';
 import { assessRun, riskById } from '../../../src/core/risks/index.ts';
 import type { RiskContext } from '../../../src/core/risks/types.ts';
 import { newJointGeometry } from '../../../src/core/stock/index.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assessRun, riskById } from '../../../src/core/risks/index.ts';
-import { wheelPlay, wheelPlayTolerance } from '../../../src/core/risks/wheelPlay.ts';
+import { wheelPlay, wheelPlayTolerance } from '../../../src/core/risks/wheels/wheelPlay.ts';
 import type { WheelProfile } from '../../../src/core/stock/types.ts';
 import { arc, straight } from '../../../src/core/track/index.ts';
 import { sampleTrack, sampleVehicle } from '../stock/samples.ts';

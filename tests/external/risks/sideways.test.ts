@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assessRun, riskById } from '../../../src/core/risks/index.ts';
-import { nadalQuotient } from '../../../src/core/risks/nadal.ts';
 import type { RiskContext, RiskId } from '../../../src/core/risks/types.ts';
+import { nadalQuotient } from '../../../src/core/risks/wheels/nadal.ts';
 import type { Vehicle } from '../../../src/core/stock/types.ts';
 import { arc, type Track } from '../../../src/core/track/index.ts';
 import { madeUpTrial } from '../../core/risks/samples.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { errorBudget } from '../../../src/core/risks/index.ts';
-import { wheelPlay, wheelPlayTolerance } from '../../../src/core/risks/wheelPlay.ts';
+import { wheelPlay, wheelPlayTolerance } from '../../../src/core/risks/wheels/wheelPlay.ts';
 import { gaugeLimitsMm, wheelLimitsMm, wheelsetMm } from '../../../src/core/stock/index.ts';
 import { makeTrack, straight } from '../../../src/core/track/index.ts';
 import { madeUpTrial, passing } from '../../core/risks/samples.ts';

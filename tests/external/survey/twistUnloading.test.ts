@@ -1,6 +1,6 @@
 import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { twistPlay, twistUnloading } from '../../../src/core/risks/twistUnloading.ts';
+import { twistPlay, twistUnloading } from '../../../src/core/risks/wheels/twistUnloading.ts';
 import { newPlacement, placeVehicle } from '../../../src/core/stock/index.ts';
 import { twistLimit } from '../../../src/core/survey/index.ts';
 import { makeTrack, railCentres, straight, trackPoint } from '../../../src/core/track/index.ts';
