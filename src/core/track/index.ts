@@ -1,8 +1,7 @@
 export { asPlanned } from './asPlanned.ts';
-export { type BeamState, beamReactions, beamSag, beamState } from './beamState.ts';
-export { type BranchStart, branchStart } from './branch.ts';
-export { type Easement, easement, easementLengthForShift } from './easement.ts';
-export { arc, helix, straight, transition } from './elements.ts';
+export { type CantRun, type LaidCant, laidCant } from './cant/laidCant.ts';
+export { plannedCant } from './cant/lean.ts';
+export { railCentres } from './cant/railCentres.ts';
 export { type AlignmentFit, type FitOptions, fitAlignment, type MeasuredPlace } from './fit/index.ts';
 export {
   type BendSpec,
@@ -22,23 +21,11 @@ export {
   reverseBend,
   type Shortfall,
 } from './joins/index.ts';
-export { gradeBreaks, profileCorners } from './jumps.ts';
-export { type CantRun, type LaidCant, laidCant } from './laidCant.ts';
-export { type LaidEasement, laidEasement } from './laidEasement.ts';
-export { plannedCant } from './lean.ts';
 export { type Nearest, nearestChainage } from './nearest.ts';
-export { pieceAt, pieceHeight } from './pieces.ts';
-export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
-export { TrackError, type TrackProblem } from './problem.ts';
-export { chainageAtRail, railAt } from './rail.ts';
-export { railCentres } from './railCentres.ts';
-export { reverseTrack } from './reverse.ts';
-export { isJoint, type Route, type RouteStretch, routeTrack } from './route.ts';
-export { type RulingGrade, type RulingGradeOptions, rulingGrade } from './rulingGrade.ts';
-export { sectionRows } from './section.ts';
-export { bentStrip } from './strip.ts';
-export { type StripMaterial, type StripMaterialName, stripMaterials, stripSection } from './stripMaterial.ts';
-export { makeTrack } from './track.ts';
+export { type BranchStart, branchStart } from './plan/branch.ts';
+export { type Easement, easement, easementLengthForShift } from './plan/easement.ts';
+export { arc, helix, straight, transition } from './plan/elements.ts';
+export { type LaidEasement, laidEasement } from './plan/laidEasement.ts';
 export {
   type CrossingMeasure,
   type Crossover,
@@ -47,7 +34,20 @@ export {
   type Turnout,
   type TurnoutSpec,
   turnout,
-} from './turnout.ts';
+} from './plan/turnout.ts';
+export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
+export { TrackError, type TrackProblem } from './problem.ts';
+export { gradeBreaks, profileCorners } from './profile/jumps.ts';
+export { pieceAt, pieceHeight } from './profile/pieces.ts';
+export { chainageAtRail, railAt } from './profile/rail.ts';
+export { type RulingGrade, type RulingGradeOptions, rulingGrade } from './profile/rulingGrade.ts';
+export { sectionRows } from './profile/section.ts';
+export { reverseTrack } from './reverse.ts';
+export { isJoint, type Route, type RouteStretch, routeTrack } from './route.ts';
+export { type BeamState, beamReactions, beamSag, beamState } from './strip/beamState.ts';
+export { bentStrip } from './strip/strip.ts';
+export { type StripMaterial, type StripMaterialName, stripMaterials, stripSection } from './strip/stripMaterial.ts';
+export { makeTrack } from './track.ts';
 export type {
   BucketIndex,
   CantPoint,

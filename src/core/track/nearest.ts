@@ -1,6 +1,6 @@
 import { clamp, cos, hypot, newton, sin, type Vec3 } from '../math/index.ts';
-import { CHAINAGE_ROUNDING } from './pieces.ts';
 import { trackPoint } from './point.ts';
+import { CHAINAGE_ROUNDING } from './profile/pieces.ts';
 import type { Track, TrackPoint } from './types.ts';
 
 /** A place on the track and how far it is from the point asked about, m. */

@@ -1,7 +1,7 @@
 import { clamp, cos, sin } from '../math/index.ts';
-import { placeInCant } from './cant.ts';
-import { placeInPlan } from './plan.ts';
-import { placeInProfile } from './profile.ts';
+import { placeInCant } from './cant/cant.ts';
+import { placeInPlan } from './plan/plan.ts';
+import { placeInProfile } from './profile/profile.ts';
 import type { Track, TrackPoint } from './types.ts';
 
 /** A point with every field present and nothing in it, to be reused as `out`. */

@@ -1,7 +1,7 @@
-import { reversedElements } from './elementStretch.ts';
-import { mirroredPieces } from './pieces.ts';
+import { reversedElements } from './plan/elementStretch.ts';
 import { trackPoint } from './point.ts';
-import { stepAt } from './stripSteps.ts';
+import { mirroredPieces } from './profile/pieces.ts';
+import { stepAt } from './strip/stripSteps.ts';
 import { makeTrack } from './track.ts';
 import type {
   CantPoint,

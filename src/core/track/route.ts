@@ -1,9 +1,9 @@
 import { hypot } from '../math/index.ts';
 import { wrappedAngle } from './angle.ts';
-import { elementStretch } from './elementStretch.ts';
-import { CHAINAGE_ROUNDING, PieceWriter } from './pieces.ts';
+import { elementStretch } from './plan/elementStretch.ts';
 import { trackPoint } from './point.ts';
 import { TrackError } from './problem.ts';
+import { CHAINAGE_ROUNDING, PieceWriter } from './profile/pieces.ts';
 import { reverseTrack } from './reverse.ts';
 import { makeTrack } from './track.ts';
 import type { CantPoint, HeightPieces, HeldHeights, JoinJump, PlanElement, RailKink, Track } from './types.ts';

@@ -1,14 +1,14 @@
-import { cantLift, prepareCant } from './cant.ts';
-import { gradeLine } from './gradeLine.ts';
-import { checkHeld, heightJumps } from './held.ts';
-import { joinJumps } from './jumps.ts';
-import { builtCant } from './lean.ts';
-import { measuredLine } from './measured.ts';
-import { overlaidPieces, sumPieces } from './pieces.ts';
-import { preparePlan } from './plan.ts';
-import { prepareProfile } from './profile.ts';
-import { railAt } from './rail.ts';
-import { bentStrip } from './strip.ts';
+import { cantLift, prepareCant } from './cant/cant.ts';
+import { builtCant } from './cant/lean.ts';
+import { preparePlan } from './plan/plan.ts';
+import { gradeLine } from './profile/gradeLine.ts';
+import { checkHeld, heightJumps } from './profile/held.ts';
+import { joinJumps } from './profile/jumps.ts';
+import { measuredLine } from './profile/measured.ts';
+import { overlaidPieces, sumPieces } from './profile/pieces.ts';
+import { prepareProfile } from './profile/profile.ts';
+import { railAt } from './profile/rail.ts';
+import { bentStrip } from './strip/strip.ts';
 import type { HeightPieces, Track, TrackSpec } from './types.ts';
 
 /**

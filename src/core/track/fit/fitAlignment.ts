@@ -1,4 +1,4 @@
-import { plainElement } from '../elementStretch.ts';
+import { plainElement } from '../plan/elementStretch.ts';
 import { inMetres, TrackError } from '../problem.ts';
 import { between } from './breaks.ts';
 import { endCurvatures } from './chain.ts';

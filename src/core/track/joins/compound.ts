@@ -1,5 +1,5 @@
 import { brent, cos, hypot, sin } from '../../math/index.ts';
-import { transition } from '../elements.ts';
+import { transition } from '../plan/elements.ts';
 import type { PlanElement } from '../types.ts';
 import { chainEnd } from './pose.ts';
 

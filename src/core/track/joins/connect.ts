@@ -1,6 +1,6 @@
 import { asin, atan2, cos, hypot, sin } from '../../math/index.ts';
 import { wrappedAngle } from '../angle.ts';
-import { straight } from '../elements.ts';
+import { straight } from '../plan/elements.ts';
 import type { PlanElement } from '../types.ts';
 import { ANGLE_ROUNDING, bendElements, easedEnd } from './easedBend.ts';
 import { fillet } from './fillet.ts';

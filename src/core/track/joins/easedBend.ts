@@ -1,6 +1,6 @@
 import { cos, sin } from '../../math/index.ts';
-import { easement } from '../easement.ts';
-import { arc, transition } from '../elements.ts';
+import { easement } from '../plan/easement.ts';
+import { arc, transition } from '../plan/elements.ts';
 import type { PlanElement } from '../types.ts';
 
 /** A bend of one radius with an easement at each end; an easement of 0 m is none. */

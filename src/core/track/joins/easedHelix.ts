@@ -1,4 +1,4 @@
-import { helix, transition } from '../elements.ts';
+import { helix, transition } from '../plan/elements.ts';
 import type { PlanElement } from '../types.ts';
 import { easedEnd } from './easedBend.ts';
 

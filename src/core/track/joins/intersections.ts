@@ -1,6 +1,6 @@
 import { atan2, hypot } from '../../math/index.ts';
 import { wrappedAngle } from '../angle.ts';
-import { straight } from '../elements.ts';
+import { straight } from '../plan/elements.ts';
 import type { PlanElement } from '../types.ts';
 import type { BendSpec } from './easedBend.ts';
 import { type Fillet, fillet } from './fillet.ts';

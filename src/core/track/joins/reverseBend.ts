@@ -1,5 +1,5 @@
 import { brent, cos, sin } from '../../math/index.ts';
-import { straight } from '../elements.ts';
+import { straight } from '../plan/elements.ts';
 import type { PlanElement } from '../types.ts';
 import { bendElements, bendReach } from './easedBend.ts';
 
