@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { easementPicture, easementRows, withEasementTables } from '../../src/cli/studies/easementStudy.ts';
+import { easementPicture } from '../../src/cli/studies/easementPicture.ts';
+import { easementRows, withEasementTables } from '../../src/cli/studies/easementStudy.ts';
 import type { EasementMeasure } from '../../src/sim/study/easements.ts';
 import { bundledScene } from '../scene/sample.ts';
 import { patience, solve } from '../sim/solved.ts';

@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseScene } from '../../scene/index.ts';
-import { easementPicture, withEasementTables } from './easementStudy.ts';
+import { easementPicture } from './easementPicture.ts';
+import { withEasementTables } from './easementStudy.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
 
