@@ -1,6 +1,8 @@
+import type { JointGeometry } from '../stock/types.ts';
 import { jointLoads } from './moments/jointLoads.ts';
+import { jointPassages } from './moments/jointPassages.ts';
 import { sayNothing, saySpare } from './moments/sample.ts';
-import type { RiskDefinition } from './types.ts';
+import type { RiskDefinition, Sample } from './types.ts';
 
 /** A pair of facing heads at one joint: mean width and height, m. */
 interface Heads {
@@ -23,7 +25,8 @@ function overlapAllowed(heads: Heads, up: number): number {
  * as soon as their faces meet, so it takes both, overlap lost and gap closed in buff: the margin of a pair is
  * the greater of overlap left and gap left. Value and limit are those of the one that governs: by overlap how far the heads
  * stand aside against their overlap, by gap how much of it the squeeze takes against the gap there is. A joint
- * held in draft keeps the gap it shows; in buff the gap at the greatest squeeze counts, afloat and closing the gap once the slack is gone.
+ * held in draft keeps the gap it shows; in buff the gap at the greatest squeeze counts, afloat and closing the gap once the slack is gone. Judged at the frames and where
+ * a running point beside the joint stands on a corner of the track since the frame before.
  */
 export const bufferLock: RiskDefinition = {
   id: 'buffer-lock',
@@ -41,23 +44,34 @@ export const bufferLock: RiskDefinition = {
       return { width: (a.headWidth + b.headWidth) / 2, height: (a.headHeight + b.headHeight) / 2 };
     });
     if (heads.every((pair) => pair === null)) return null;
+    const passages = jointPassages(context);
+    /** Takes the nearer pair of heads of one stand where it is nearer than what was found before. */
+    const worse = (
+      pair: Heads,
+      { bufferLateral, bufferVertical, bufferGap }: JointGeometry,
+      squeeze: number,
+      out: Sample,
+    ) => {
+      for (let side = 0; side < 2; side++) {
+        const aside = Math.abs(bufferLateral[side]);
+        const overlap = overlapAllowed(pair, bufferVertical[side]);
+        const gap = bufferGap[side];
+        const margin = Math.max(overlap - aside, gap - squeeze);
+        if (margin >= out.margin) continue;
+        if (gap - squeeze > overlap - aside) saySpare(out, squeeze, gap, 'gap');
+        else saySpare(out, aside, overlap, 'overlap');
+      }
+    };
     return {
       sample(frame, joint, out) {
         const pair = heads[joint];
         sayNothing(out);
         if (pair === null || !loads.coupled(frame.index, joint)) return;
-        const { bufferLateral, bufferVertical, bufferGap } = frame.joints[joint];
         const meets = !Number.isNaN(loads.buff(frame.index, joint));
         const squeeze = meets ? loads.shorter(frame.index, joint) : 0;
-        for (let side = 0; side < 2; side++) {
-          const aside = Math.abs(bufferLateral[side]);
-          const overlap = overlapAllowed(pair, bufferVertical[side]);
-          const gap = bufferGap[side];
-          const margin = Math.max(overlap - aside, gap - squeeze);
-          if (margin >= out.margin) continue;
-          if (gap - squeeze > overlap - aside) saySpare(out, squeeze, gap, 'gap');
-          else saySpare(out, aside, overlap, 'overlap');
-        }
+        worse(pair, frame.joints[joint], squeeze, out);
+        const passed = passages.stand(frame, joint);
+        for (let k = 0; k < passed; k++) worse(pair, passages.joints[k], squeeze, out);
       },
       parts: () => [],
     };

@@ -2,6 +2,7 @@ import type { CouplingKind } from '../stock/types.ts';
 import { headsAside } from './heads/headAside.ts';
 import { couplingHalves, mismatchParts } from './heads/headMismatch.ts';
 import { jointLoads } from './moments/jointLoads.ts';
+import { greatestOffset, jointPassages } from './moments/jointPassages.ts';
 import { newSample, sayNothing, saySpare } from './moments/sample.ts';
 import type { Governing, RiskDefinition, Sample, Sampler } from './types.ts';
 
@@ -19,7 +20,7 @@ const holdsHook = 0.01;
 /**
  * Letting go, m. In draft by height (heads further apart than they engage), by side (further apart across than they hold, past their free swing) or by force,
  * whose margin is the share of the release force left, in terms of the engagement. A hook or link that floats, with neither pull nor push to hold it down, lifts out by height too,
- * wherever the slack is going. The nearest speaks; nothing to say in buff.
+ * wherever the slack is going. By height the worst since the frame before counts, at the frames and where a running point beside the joint stands on a corner of the track. The nearest speaks; nothing to say in buff.
  */
 export const parting: RiskDefinition = {
   id: 'parting',
@@ -30,6 +31,7 @@ export const parting: RiskDefinition = {
   prepare(context) {
     const halves = couplingHalves(context);
     const loads = jointLoads(context);
+    const passages = jointPassages(context);
     // The shallower of two holds is the one that lets go.
     const least = (pick: (half: (typeof halves)[number][0]) => number): Float64Array =>
       Float64Array.from(halves, ([a, b]) => Math.min(pick(a), pick(b)));
@@ -39,6 +41,8 @@ export const parting: RiskDefinition = {
     const hooked = halves.map(([a, b]) => hooks.has(a.kind) && hooks.has(b.kind));
     if (![...engagement, ...sideHold, ...release].some(Number.isFinite)) return null;
     const inspected = newSample();
+    /** Height between the heads of the joint last sampled, m. */
+    let offset = 0;
 
     const consider = (value: number, limit: number, margin: number, governing: Governing, out: Sample): void => {
       if (margin >= out.margin) return;
@@ -50,17 +54,18 @@ export const parting: RiskDefinition = {
     const sampler: Sampler = {
       sample(frame, joint, out) {
         sayNothing(out);
-        const geometry = frame.joints[joint];
         const hold = engagement[joint];
         const held = hold < Number.POSITIVE_INFINITY;
-        const apart = Math.abs(geometry.verticalOffset);
         const loose = held && hooked[joint] && loads.afloat(frame.index, joint, holdsHook);
-        if (loose) saySpare(out, apart, hold, 'float');
         const draft = loads.draft(frame.index, joint);
+        if (!loose && Number.isNaN(draft)) return;
+        offset = greatestOffset(frame, joint, passages, passages.stand(frame, joint));
+        const apart = Math.abs(offset);
+        if (loose) saySpare(out, apart, hold, 'float');
         if (Number.isNaN(draft)) return;
         if (held && !loose) saySpare(out, apart, hold, 'engagement');
         if (sideHold[joint] < Number.POSITIVE_INFINITY) {
-          const aside = headsAside(halves[joint][0], halves[joint][1], geometry);
+          const aside = headsAside(halves[joint][0], halves[joint][1], frame.joints[joint]);
           const spare = sideHold[joint] - aside;
           consider(aside, sideHold[joint], spare, 'side-hold', out);
         }
@@ -71,7 +76,7 @@ export const parting: RiskDefinition = {
       parts(frame, joint) {
         sampler.sample(frame, joint, inspected);
         if (inspected.governing !== 'engagement' && inspected.governing !== 'float') return [];
-        return mismatchParts(frame.joints[joint].verticalOffset, halves[joint]);
+        return mismatchParts(offset, halves[joint]);
       },
     };
     return sampler;

@@ -36,6 +36,11 @@ function said(scene: Scene, trialId: string): ReadonlyMap<string, unknown> {
   return leaves;
 }
 
+/**
+ * What "just" means besides the distance that a risk calls near: no trial is further from its limit than this share of it (a bound of our own).
+ */
+const justShare = 0.1;
+
 it('every risk has a scene of its own, and no other', () => {
   expect(riskFiles.map((name) => name.replace('.json', ''))).toEqual(risks.map(({ id }) => id).sort());
 });
@@ -69,4 +74,22 @@ describe.each(riskFiles)('%s', { timeout: patience }, (name) => {
     expect(spare).toBeGreaterThan(0);
     expect(spare).toBeLessThan(near);
   });
+});
+
+it('fails and passes by a tenth of the limit at most, every risk of the registry in one table', {
+  timeout: patience,
+}, async () => {
+  const table: { risk: RiskId; failing: number; passing: number }[] = [];
+  for (const { id } of risks) {
+    const scene = riskScene(`${id}.json`);
+    const shares = [];
+    for (const trial of ['fails', 'passes']) {
+      const { value, limit } = (await solve(scene, trial)).worst(id);
+      shares.push((limit - value) / limit);
+    }
+    table.push({ risk: id, failing: shares[0], passing: shares[1] });
+  }
+  expect(table.map(({ risk }) => risk)).toEqual(risks.map(({ id }) => id));
+  expect(table.filter(({ failing, passing }) => !(failing < 0 && passing > 0))).toEqual([]);
+  expect(table.filter(({ failing, passing }) => !(failing > -justShare && passing < justShare))).toEqual([]);
 });

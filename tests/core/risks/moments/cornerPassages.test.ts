@@ -89,3 +89,61 @@ describe('what lies between two frames', () => {
     expect(there.margins[3]).toBeCloseTo(0.0009, 12);
   });
 });
+
+describe('heads over a break of 3 % between two frames', () => {
+  // Bodies of 150 mm between running points whose heads stand 40 mm beyond them, 9.9 mm up, shanks of 10 mm on pivots 10 mm inside. Plane geometry: one body lies level, the
+  // other on the slope; the pivots are 20 mm apart, which is a quadratic for the second one's place; heads are a shank along the line of pivots in plan, each at its height over its own rails.
+  const [grade, height, shank, overhang] = [0.03, 0.0099, 0.01, 0.04];
+  const lean = Math.atan(grade);
+  /** Height between heads, square to the bisector, with the sloping body's pivot so far along the slope from the break and the level body's so far along the level. */
+  const apart = (alongSlope: number, alongLevel: number): number => {
+    const x = alongSlope * Math.cos(lean) - height * Math.sin(lean) - alongLevel;
+    const z = alongSlope * Math.sin(lean) + height * Math.cos(lean) - height;
+    return (z - shank * grade) * Math.cos(lean / 2) - (x - 2 * shank) * Math.sin(lean / 2);
+  };
+  /** With the level body's front running point on the break, and the sloping one's pivot where the pivots are two shanks apart. */
+  const levelPointOnBreak = (): number => {
+    const pivot = overhang - shank;
+    const half = pivot * Math.cos(lean) + height * Math.sin(lean);
+    const rest =
+      pivot * pivot +
+      2 * height * height * (1 - Math.cos(lean)) +
+      2 * pivot * height * Math.sin(lean) -
+      4 * shank * shank;
+    return apart(half + Math.sqrt(half * half - rest), pivot);
+  };
+  /** With the sloping body's rear running point on it. */
+  const slopingPointOnBreak = (): number => {
+    const pivot = shank - overhang;
+    const x = pivot * Math.cos(lean) - height * Math.sin(lean);
+    const z = pivot * Math.sin(lean) + height * Math.cos(lean) - height;
+    return apart(pivot, x - Math.sqrt(4 * shank * shank - z * z));
+  };
+  const coupling: Partial<Coupling> = {
+    pivotInset: shank,
+    reach: shank,
+    headHeight: height,
+    release: Number.POSITIVE_INFINITY,
+  };
+  const car = sampleVehicle({ pivotSpacing: 0.15, overhang, coupling });
+  const greatest = Math.max(Math.abs(levelPointOnBreak()), Math.abs(slopingPointOnBreak()));
+
+  it('stand apart by change of grade times overhang, but for the lean of bodies', () => {
+    expect(Math.abs(greatest - grade * overhang)).toBeLessThan((height / 2) * grade * grade + 1e-6);
+  });
+
+  it.each([
+    ['override', -0.05],
+    ['parting', 0.05],
+  ] as const)('are told so for %s, with frames 47 mm apart', (risk, force) => {
+    const moments = passing(0.6137, 1.6, 0.047, { extension: 0, force });
+    const { worst } = assessRun(madeUpTrial(broken(grade), [car, car], moments), [riskById(risk)])[0];
+    const single = moments.map(
+      (moment) => assessRun(madeUpTrial(broken(grade), [car, car], [moment]), [riskById(risk)])[0].worst?.value ?? 0,
+    );
+    expect(Math.abs((worst?.value ?? 0) - greatest)).toBeLessThan(1e-8);
+    expect(Math.max(...single)).toBeLessThan(greatest - 0.00005);
+    const track = worst?.parts.find(({ label }) => label === 'track-geometry')?.value;
+    expect(track).toBeCloseTo(worst?.value ?? Number.NaN, 9);
+  });
+});
