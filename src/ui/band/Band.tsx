@@ -8,6 +8,7 @@ import { Live } from './frame/live.ts';
 import { useBandFrame } from './frame/useBandFrame.ts';
 import { useBox } from './frame/useBox.ts';
 import { usePlayhead } from './frame/usePlayhead.ts';
+import { useSectionEdit } from './frame/useSectionEdit.ts';
 import { Rows } from './rows/Rows.tsx';
 import type { RowKeeper } from './rows/rowKeeper.ts';
 import { Transport } from './time/Transport.tsx';
@@ -31,7 +32,8 @@ export function Band({ session, playback, route, actions, rowKeeper }: BandProps
   const root = useRef<HTMLElement>(null);
   const box = useBox(root);
   const [live] = useState(() => new Live());
-  const frame = useBandFrame(session, route, actions, live, root, box);
+  const edit = useSectionEdit(session, route);
+  const frame = useBandFrame(session, actions, live, root, box, edit?.track.length ?? null);
   usePlayhead(playback, frame, live);
   const failure = useStore(session, (state) => state.trial === null);
   return (
@@ -39,7 +41,12 @@ export function Band({ session, playback, route, actions, rowKeeper }: BandProps
       {frame ? (
         <>
           <Transport frame={frame} session={session} playback={playback} />
-          <Rows frame={frame} room={box.height} rowKeeper={rowKeeper} />
+          <Rows
+            frame={frame}
+            edit={frame.axis.kind === 'chainage' ? edit : null}
+            room={box.height}
+            rowKeeper={rowKeeper}
+          />
         </>
       ) : failure ? (
         <p className="gwb-empty">No trial to show yet.</p>

@@ -79,7 +79,5 @@ export interface BandFrame {
   readonly paint: PaintMode;
   readonly fonts: Fonts;
   readonly actions: BandActions;
-  /** Null where the section is to be read only. */
-  readonly edit: SectionEdit | null;
   readonly setSpan: (span: Span | null) => void;
 }

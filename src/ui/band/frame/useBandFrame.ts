@@ -2,14 +2,12 @@ import { type RefObject, useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import { referenceOf, referencePlaces, referenceVehicle } from '../../../state/index.ts';
-import type { RouteState } from '../../../state/route/index.ts';
-import { draftPasses, draftTrack } from '../../../state/routeEdits/index.ts';
 import type { Axis, SessionState } from '../../../state/types.ts';
 import type { BandActions } from '../actions.ts';
 import { contrastInks, plainInks } from '../carpet/colourScales.ts';
 import { groundOf } from '../section/ground.ts';
 import { type AxisScale, keepInside, type Span, showsAll } from './axis.ts';
-import type { BadSupport, BandFrame, Beside, Fonts, PaintMode, SectionEdit } from './bandFrame.ts';
+import type { BadSupport, BandFrame, Beside, Fonts, PaintMode } from './bandFrame.ts';
 import { layoutOf } from './layout.ts';
 import type { Live } from './live.ts';
 import { legChainage, surveyedAlong } from './routeDrawing.ts';
@@ -53,14 +51,17 @@ function wayName({ trackId, legs }: TrialView['trial'], scene: SessionState['sce
   return first === last ? first.trackName : `${first.trackName} to ${last.trackName}`;
 }
 
-/** All that the rows share, made anew only when something in it changes. Null without a trial or before the size is known. */
+/**
+ * All that the rows share, made anew only when something in it changes. Null without a trial or before the size is known.
+ * `editLength`, m: of the track under the hand, null when none is. What else of it changes is the section's alone, so that the other rows keep still.
+ */
 export function useBandFrame(
   session: StoreApi<SessionState>,
-  route: StoreApi<RouteState>,
   actions: BandActions,
   live: Live,
   root: RefObject<HTMLElement | null>,
   box: BoxSize,
+  editLength: number | null,
 ): BandFrame | null {
   const trial = useStore(session, (state) => state.trial);
   const result = useStore(session, (state) => state.result);
@@ -101,22 +102,6 @@ export function useBandFrame(
     [besideState],
   );
 
-  // On the Route chapter the section shows the railway as it now is, solved or not: it is under the hand.
-  const draft = useStore(session, (state) => (state.chapter === 'route' ? state.scene : null));
-  // A route is edited track by track, so its section is to be read only.
-  const drawnTrack = trial?.legs === undefined ? (trial?.trackId ?? '') : '';
-  const chosen = useStore(route, (state) => state.chosenSupports);
-  const takesSeveral = useStore(route, (state) => state.takesSeveral);
-  const drawn = useMemo(() => {
-    const file = draft?.tracks.find(({ id }) => id === drawnTrack);
-    const track = draft && file ? draftTrack(draft, drawnTrack) : null;
-    return draft && file && track ? { file, track, passes: draftPasses(draft, drawnTrack) } : null;
-  }, [draft, drawnTrack]);
-  const edit = useMemo<SectionEdit | null>(
-    () => drawn && { ...drawn, chosen, takesSeveral },
-    [drawn, chosen, takesSeveral],
-  );
-
   // A span belongs to the track it was chosen on; on another one all is shown again.
   const [spans, setSpans] = useState<{ readonly track: string; readonly span: Readonly<Record<Axis, Span | null>> }>({
     track: '',
@@ -128,10 +113,8 @@ export function useBandFrame(
     () => layoutOf(box.width, narrow, box.density, coarse),
     [box.width, box.density, narrow, coarse],
   );
-  const full = useMemo<Span>(() => {
-    const end = kind === 'time' ? (view?.motion?.time.at(-1) ?? 0) : (edit?.track.length ?? view?.track.length ?? 0);
-    return { from: 0, to: end > 0 ? end : 1 };
-  }, [kind, view, edit]);
+  const end = kind === 'time' ? (view?.motion?.time.at(-1) ?? 0) : (editLength ?? view?.track.length ?? 0);
+  const full = useMemo<Span>(() => ({ from: 0, to: end > 0 ? end : 1 }), [end]);
   const axis = useMemo<AxisScale>(
     () => ({ kind, span: chosenSpan ? keepInside(chosenSpan, full) : full, width: layout.body }),
     [kind, chosenSpan, full, layout.body],
@@ -185,7 +168,6 @@ export function useBandFrame(
       paint,
       fonts,
       actions,
-      edit: kind === 'chainage' ? edit : null,
       setSpan,
     };
   }, [
@@ -206,8 +188,6 @@ export function useBandFrame(
     paint,
     fonts,
     actions,
-    edit,
-    kind,
     setSpan,
     box.width,
   ]);

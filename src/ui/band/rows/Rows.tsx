@@ -1,9 +1,9 @@
-import { useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { memo, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { riskTitle } from '../../../core/findings/index.ts';
 import { risks } from '../../../core/risks/index.ts';
 import type { RiskId } from '../../../core/risks/types.ts';
 import { CarpetRow, carpetHeight } from '../carpet/CarpetRow.tsx';
-import type { BandFrame } from '../frame/bandFrame.ts';
+import type { BandFrame, SectionEdit } from '../frame/bandFrame.ts';
 import { ROW_HEIGHT, speedHeight } from '../frame/layout.ts';
 import { type PointerMarks, useBodyPointer } from '../frame/useBodyPointer.ts';
 import { MarginRow } from '../margin/MarginRow.tsx';
@@ -16,6 +16,14 @@ import { allRows, chosenRows, fittingRows, orderedRows, type RowChoice, type Row
 import type { RowKeeper } from './rowKeeper.ts';
 import { type RowHooks, RowsContext } from './rows.ts';
 import { SpeedRow } from './SpeedRow.tsx';
+
+// They show the trial that ran, so they keep still while a hand drags in the section.
+const StillCurvatureRow = memo(CurvatureRow);
+const StillSpeedRow = memo(SpeedRow);
+const StillCarpetRow = memo(CarpetRow);
+const StillMarginRow = memo(MarginRow);
+const StillGrid = memo(Grid);
+const StillOverlay = memo(Overlay);
 
 const NAMES: Readonly<Partial<Record<RowId, string>>> = {
   section: 'Section',
@@ -33,13 +41,15 @@ const SECTION_MOST = 220;
 
 interface RowsProps {
   readonly frame: BandFrame;
+  /** Null where the section is to be read only. */
+  readonly edit: SectionEdit | null;
   /** What there is for all of the band, px. */
   readonly room: number;
   readonly rowKeeper: RowKeeper;
 }
 
 /** The rows on view, the axis under them, and what is drawn over all of them. */
-export function Rows({ frame, room, rowKeeper }: RowsProps) {
+export function Rows({ frame, edit, room, rowKeeper }: RowsProps) {
   const { view, layout } = frame;
   const [choice, setChoice] = useState<RowChoice | null>(rowKeeper.read);
   const choose = (wanted: RowChoice | null) => {
@@ -92,16 +102,16 @@ export function Rows({ frame, room, rowKeeper }: RowsProps) {
     <RowsContext value={hooks}>
       <div className="gwb-rows">
         <div ref={stack} className="gwb-stack" style={{ width: layout.gutter + layout.body + layout.right }}>
-          <Grid frame={frame} height={stackHeight} />
+          <StillGrid frame={frame} height={stackHeight} />
           {shown.map((row) => {
-            if (row === 'section') return <SectionRow key={row} frame={frame} height={sectionHeight} />;
-            if (row === 'curvature') return <CurvatureRow key={row} frame={frame} />;
-            if (row === 'speed') return <SpeedRow key={row} frame={frame} />;
-            if (row === 'carpet') return <CarpetRow key={row} frame={frame} />;
+            if (row === 'section') return <SectionRow key={row} frame={frame} edit={edit} height={sectionHeight} />;
+            if (row === 'curvature') return <StillCurvatureRow key={row} frame={frame} />;
+            if (row === 'speed') return <StillSpeedRow key={row} frame={frame} />;
+            if (row === 'carpet') return <StillCarpetRow key={row} frame={frame} />;
             const series = result?.risks.find((candidate) => candidate.risk === row) ?? emptySeries(row);
-            return <MarginRow key={row} frame={frame} series={series} />;
+            return <StillMarginRow key={row} frame={frame} series={series} />;
           })}
-          <Overlay frame={frame} marks={overlay} />
+          <StillOverlay frame={frame} marks={overlay} />
         </div>
       </div>
       <AxisRow frame={frame} list={{ rows: order, shown, nameOf, own: choice !== null, choose }} />

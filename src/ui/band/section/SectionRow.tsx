@@ -4,7 +4,7 @@ import { plannedHeight, trackPoint } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
 import { timeAtPlace } from '../../../state/index.ts';
 import { valueAt } from '../frame/axis.ts';
-import type { BandFrame } from '../frame/bandFrame.ts';
+import type { BandFrame, SectionEdit } from '../frame/bandFrame.ts';
 import { LiveText } from '../frame/LiveText.tsx';
 import { GoButton } from '../GoButton.tsx';
 import { PassLines } from '../handles/PassLines.tsx';
@@ -37,9 +37,16 @@ function steepestWords({ grade, chainage }: GradeAtPlace, show: Show, short: boo
   return `${short ? '' : 'steepest '}${words} · ${chainageFigure(chainage, show)}`;
 }
 
+interface SectionRowProps {
+  readonly frame: BandFrame;
+  /** Null where it is to be read only. */
+  readonly edit: SectionEdit | null;
+  readonly height: number;
+}
+
 /** The long section: profile, supports, grades and heights written on it, departures from plan below. */
-export function SectionRow({ frame, height }: { readonly frame: BandFrame; readonly height: number }) {
-  const { view, ghost, beside, surveyed, ground, show, axis, live, fonts, bad, edit } = frame;
+export function SectionRow({ frame, edit, height }: SectionRowProps) {
+  const { view, ghost, beside, surveyed, ground, show, axis, live, fonts, bad } = frame;
   const { motion } = view;
   const track = edit?.track ?? view.track;
   const [old, setOld] = useState<Track | null>(null);
