@@ -5,6 +5,7 @@ import type { Scene } from '../../../state/types.ts';
 import { useDesk, useRoute } from '../../context.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
 import { useShow } from '../../show.ts';
+import { useRested } from './useRested.ts';
 import './advice.css';
 
 /** So many of the gravest are told before the rest is asked for. */
@@ -15,8 +16,8 @@ const weightWords = { wrong: 'will not do', near: 'comes near', note: 'good to k
 
 /** What the drawing itself tells before a train runs: each with its place, why it matters, and an edit that answers it. */
 export function AdviceRows({ scene: newest }: { readonly scene: Scene }) {
-  // Told when the hand rests: while it moves only the verdict counts.
-  const scene = useDeferredValue(newest);
+  // Told when the hand rests: while it moves only the verdict counts, and the page's time is the drawing's.
+  const scene = useRested(useDeferredValue(newest));
   const advice = useMemo(() => draftAdvice(scene), [scene]);
   const [all, setAll] = useState(false);
   const grave = advice.filter(({ weight }) => weight !== 'note');

@@ -1,20 +1,14 @@
 import { plannedHeight } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
-import { placeWords } from '../../../state/index.ts';
-import { chosenSpan, upTo } from '../../../state/route/index.ts';
-import {
-  moveSupport,
-  placedSupports,
-  type SceneTrack,
-  setSupportsEvery,
-  trackLengthMm,
-} from '../../../state/routeEdits/index.ts';
+import { chosenSpan } from '../../../state/route/index.ts';
+import { placedSupports, type SceneTrack, setSupportsEvery, trackLengthMm } from '../../../state/routeEdits/index.ts';
 import { useDesk, useRoute } from '../../context.tsx';
 import { EditField } from '../../controls/EditField.tsx';
 import { Refusable } from '../../controls/Refusable.tsx';
-import { mmShown, offShown } from '../../measures.ts';
+import { mmShown } from '../../measures.ts';
 import { useShow } from '../../show.ts';
 import { ChosenSupports } from './ChosenSupports.tsx';
+import { mostOffMm, SupportRow } from './SupportRow.tsx';
 
 interface SupportRowsProps {
   readonly track: SceneTrack;
@@ -25,16 +19,15 @@ interface SupportRowsProps {
 /** Distance that supports are first given, mm: common practice for 9 mm ply, no source. */
 const usualMm = 300;
 /** The format's bounds, mm. */
-const [leastEveryMm, mostEveryMm, mostOffMm] = [20, 5000, 100];
+const [leastEveryMm, mostEveryMm] = [20, 5000];
 
 /** How the supports stand along the track, and each one's height with how far it stands off its plan. */
 export function SupportRows({ track, drawn }: SupportRowsProps) {
-  const { actions, route } = useDesk();
+  const { actions } = useDesk();
   const show = useShow();
   const { supports } = track;
   const placed = placedSupports(track);
   const chosen = useRoute((state) => state.chosenSupports);
-  const several = useRoute((state) => state.takesSeveral);
   const span = chosenSpan(chosen, track);
   const everyWords = mmShown(usualMm, show).shown.join('\u2009');
   return (
@@ -87,48 +80,19 @@ export function SupportRows({ track, drawn }: SupportRowsProps) {
       )}
       {placed.length > 2 && <ChosenSupports track={track} drawn={drawn} mostOffMm={mostOffMm} />}
       <ol className="support-list" aria-labelledby="support-rows">
-        {placed.map(({ atMm, offMm }, index) => {
-          const height = drawn ? mmShown(plannedHeight(drawn, atMm / 1000) * 1000, show).shown.join('\u2009') : '';
-          const isChosen = span !== null && span.from <= index && index <= span.to;
-          return (
+        {placed.map(({ atMm, offMm }, index) => (
+          <SupportRow
             // biome-ignore lint/suspicious/noArrayIndexKey: supports are numbered, and the number is their name
-            <li key={index} className={rowClass(offMm, isChosen)}>
-              <button
-                type="button"
-                title="Go there; with Shift, choose all up to it"
-                aria-pressed={isChosen || undefined}
-                onClick={(event) => {
-                  if (event.shiftKey || several) route.actions.chooseSupports(upTo(chosen, track, index, index));
-                  else actions.goToPlace(atMm / 1000);
-                }}
-              >
-                <i>{index + 1}</i>
-                <small>{placeWords(atMm / 1000, show)}</small>
-                <b>{height}</b>
-              </button>
-              <div className="fields">
-                <EditField
-                  label={`Support ${index + 1} off its plan`}
-                  measures="length"
-                  value={offMm}
-                  step={0.1}
-                  least={-mostOffMm}
-                  most={mostOffMm}
-                  shown={offMm === 0 ? ['as planned', ''] : offShown(offMm, show)}
-                  onChange={(value) =>
-                    actions.attempt(`support ${index + 1} off its plan`, (scene) =>
-                      moveSupport(scene, track.id, index, value),
-                    )
-                  }
-                />
-              </div>
-            </li>
-          );
-        })}
+            key={index}
+            trackId={track.id}
+            index={index}
+            atMm={atMm}
+            offMm={offMm}
+            height={drawn ? mmShown(plannedHeight(drawn, atMm / 1000) * 1000, show).shown.join('\u2009') : ''}
+            chosen={span !== null && span.from <= index && index <= span.to}
+          />
+        ))}
       </ol>
     </>
   );
 }
-
-const rowClass = (offMm: number, isChosen: boolean): string | undefined =>
-  [offMm !== 0 && 'off', isChosen && 'taken'].filter(Boolean).join(' ') || undefined;

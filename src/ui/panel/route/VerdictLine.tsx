@@ -19,7 +19,7 @@ export function VerdictLine() {
   const fails = told?.fails ?? solved?.fails ?? false;
   const compared = verdict === null ? null : beforeWords(verdict, before, show);
   return (
-    <div className="line-verdict" data-fails={fails}>
+    <div className="line-verdict" data-fails={fails} data-held={held}>
       <p role="status">
         <b>{told?.words ?? solved?.words ?? 'The margins are being worked out.'}</b>
         {compared !== null && <span className="compared">{compared}</span>}
