@@ -3,7 +3,7 @@ import { bundledScene } from '../scene/sample.ts';
 import { graveViolations } from './axe.ts';
 import { Hand } from './hand.ts';
 import type { Opened } from './harness.ts';
-import { openSolved, patience, until, untilSolved } from './screen.ts';
+import { dropScene, openSolved, patience } from './screen.ts';
 
 /** Measures beside margins, where a map's region leaves its range, and the best route by one aim. */
 let opened: Opened;
@@ -11,15 +11,7 @@ let opened: Opened;
 const sheet = () => opened.page.getByRole('region', { name: 'Compare', exact: true });
 const part = (name: string) => sheet().getByRole('radio', { name, exact: true }).check();
 
-async function drop(scene: { readonly name: string; readonly opensWith: string }): Promise<void> {
-  await opened.page.evaluate((text) => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File([text], 'dropped.json'));
-    window.dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
-  }, JSON.stringify(scene));
-  await until(opened.page, { scene: scene.name });
-  await untilSolved(opened.page, scene.opensWith);
-}
+const drop = (scene: Parameters<typeof dropScene>[1]) => dropScene(opened.page, scene);
 
 async function fill(label: string | RegExp, text: string): Promise<void> {
   const field = sheet().getByRole('textbox', { name: label }).first();
@@ -108,7 +100,7 @@ describe('the best route by one aim', () => {
   const numbers = () => sheet().locator('.route-number');
 
   it('takes up to eight numbers, and one of them out again', async () => {
-    await drop(bundledScene('02-marlow-fold.json') as never);
+    await drop(bundledScene('02-marlow-fold.json'));
     await part('Best');
     expect(await numbers().count()).toBe(2);
     const more = sheet().getByRole('button', { name: 'One more number' });

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bundledScene } from '../scene/sample.ts';
 import { graveViolations } from './axe.ts';
 import type { Opened } from './harness.ts';
-import { openSolved, patience, until, untilSolved } from './screen.ts';
+import { dropScene, openSolved, patience } from './screen.ts';
 
 /** Chances, searches and merging in the Compare chapter, by mouse and keyboard. */
 let opened: Opened;
@@ -26,15 +26,7 @@ async function undoTo(count: number): Promise<void> {
   await expect.poll(async () => (await variants()).length, { timeout: patience }).toBe(count);
 }
 
-async function drop(scene: { readonly name: string; readonly opensWith: string }): Promise<void> {
-  await opened.page.evaluate((text) => {
-    const dataTransfer = new DataTransfer();
-    dataTransfer.items.add(new File([text], 'dropped.json'));
-    window.dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
-  }, JSON.stringify(scene));
-  await until(opened.page, { scene: scene.name });
-  await untilSolved(opened.page, scene.opensWith);
-}
+const drop = (scene: Parameters<typeof dropScene>[1]) => dropScene(opened.page, scene);
 
 beforeAll(async () => {
   opened = await openSolved({ still: true });
@@ -124,7 +116,7 @@ describe('a merge', () => {
 
 describe('the best heights', () => {
   it('are found by the keyboard, kept as a variant, and undone', async () => {
-    await drop(bundledScene('05-quayside-flyover.json') as never);
+    await drop(bundledScene('05-quayside-flyover.json'));
     await part('Best');
     await press(sheet().getByRole('button', { name: 'Find the best heights' }));
     const said = sheet().getByText(/^(Proven|Best found): /);
@@ -139,7 +131,7 @@ describe('the best heights', () => {
 describe('the best routes', () => {
   it('are looked for in a worker, and when stopped keep what was found, which can be kept as a variant and undone', async () => {
     const { page } = opened;
-    await drop(bundledScene('02-marlow-fold.json') as never);
+    await drop(bundledScene('02-marlow-fold.json'));
     await part('Best');
     await sheet().getByRole('radio', { name: 'Best for each plan' }).check();
     await press(sheet().getByRole('button', { name: 'Find the best routes' }));

@@ -163,3 +163,17 @@ export function countWords({ findings }: Screen): RegExp {
   ] as const;
   return new RegExp(`^${parts.flatMap(([n, words]) => (n > 0 ? [`${n} ${words}`] : [])).join(', ')}$`);
 }
+
+/** Drops a railway on the page as a file, and waits until it is open and its trial solved. */
+export async function dropScene(
+  page: Page,
+  scene: { readonly name: string; readonly opensWith?: string | undefined },
+): Promise<void> {
+  await page.evaluate((text) => {
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([text], 'dropped.json'));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
+  }, JSON.stringify(scene));
+  await until(page, { scene: scene.name });
+  await untilSolved(page, scene.opensWith);
+}

@@ -3,6 +3,7 @@ import { chapterOf } from '../chapters/index.ts';
 import { useSession } from '../context.tsx';
 import { JointSheet } from './joint/JointSheet.tsx';
 import './panel.css';
+import './fields.css';
 
 /** The sheet of the chosen chapter; while the lens is open, the sheet of the joint under it. */
 export function Panel() {

@@ -23,7 +23,7 @@ export function BuildFields({ part, assumed = false }: BuildFieldsProps) {
     const [figure, unit] = lengthShown(value, show).shown;
     return (
       <TypedField
-        className="build-field"
+        className="sheet-field"
         label={label}
         value={figure}
         unit={unit}
@@ -38,8 +38,8 @@ export function BuildFields({ part, assumed = false }: BuildFieldsProps) {
   };
   if (part === 'heights') {
     return (
-      <div className="build-pair">
-        <div className="build-field">
+      <div className="sheet-pair">
+        <div className="sheet-field">
           <label htmlFor="build-thread">Set with</label>
           <select
             id="build-thread"
@@ -59,7 +59,7 @@ export function BuildFields({ part, assumed = false }: BuildFieldsProps) {
     );
   }
   return (
-    <div className="build-pair">
+    <div className="sheet-pair">
       {field('Sheet, length', sheet.length, 0.1, (length) => actions.setSheet({ length }))}
       {field('Sheet, width', sheet.width, 0.1, (width) => actions.setSheet({ width }))}
       {field('Longest curved piece', sheet.longest, 0.05, (longest) => actions.setSheet({ longest }))}

@@ -30,7 +30,7 @@ function BuildParts({ compiled }: { readonly compiled: CompiledScene }) {
       {track !== undefined && typeof plan !== 'string' && (
         <>
           {plan.tracks.length > 1 && (
-            <div className="build-field">
+            <div className="sheet-field">
               <label htmlFor="build-track">Track</label>
               <select
                 id="build-track"
@@ -45,7 +45,7 @@ function BuildParts({ compiled }: { readonly compiled: CompiledScene }) {
               </select>
             </div>
           )}
-          <button type="button" className="build-button" onClick={printBuildPaper}>
+          <button type="button" className="sheet-button" onClick={printBuildPaper}>
             Print what to build
           </button>
           <h3 id="build-heights">Heights of supports</h3>

@@ -10,7 +10,7 @@ interface GaugePickerProps {
 /** Whether everything decides, or one risk alone. */
 export function GaugePicker({ gauge, onChoose }: GaugePickerProps) {
   return (
-    <div className="study-field">
+    <div className="sheet-field">
       <label htmlFor="study-gauge">What decides</label>
       <select id="study-gauge" value={gauge} onChange={(event) => onChoose(event.target.value as Gauge)}>
         <option value="all">Everything: it arrives and nothing fails</option>

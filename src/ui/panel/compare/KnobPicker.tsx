@@ -34,7 +34,7 @@ interface KnobPickerProps {
 export function KnobPicker({ label, groups, chosen, onChoose }: KnobPickerProps) {
   const id = useId();
   return (
-    <div className="study-field">
+    <div className="sheet-field">
       <label htmlFor={id}>{label}</label>
       <select id={id} value={chosen} onChange={(event) => onChoose(event.target.value)}>
         {groups.map(({ name, knobs }) => (

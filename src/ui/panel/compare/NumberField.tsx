@@ -19,5 +19,5 @@ export function NumberField({ label, at, unit, value, onChange }: NumberFieldPro
     onChange(reading.value);
     return null;
   };
-  return <TypedField className="study-field small" label={label} value={figure(value)} unit={unit} onTake={take} />;
+  return <TypedField className="sheet-field small" label={label} value={figure(value)} unit={unit} onTake={take} />;
 }

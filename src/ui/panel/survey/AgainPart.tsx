@@ -17,7 +17,7 @@ export function AgainPart() {
   return (
     <>
       <h3>Measured again</h3>
-      <div className="survey-field">
+      <div className="sheet-field">
         <label htmlFor="survey-against">What changed since</label>
         <select
           id="survey-against"

@@ -32,7 +32,7 @@ export function EaseButtons({ mend }: { readonly mend: Extract<Mend, { readonly 
       {together && conflicts.length > 0 ? (
         <button
           type="button"
-          className="survey-button"
+          className="sheet-button"
           onClick={() => take('limits eased', (now) => ({ ...now, ...eased(conflicts) }))}
         >
           Ease all {conflicts.length} limits so
@@ -45,7 +45,7 @@ export function EaseButtons({ mend }: { readonly mend: Extract<Mend, { readonly 
             <button
               key={limit}
               type="button"
-              className="survey-button"
+              className="sheet-button"
               onClick={() =>
                 take(`${limitFields[limit].label.toLowerCase()} ${told(limit, needed)}`, (now) => ({
                   ...now,
@@ -61,7 +61,7 @@ export function EaseButtons({ mend }: { readonly mend: Extract<Mend, { readonly 
       {unlock.length > 0 && (
         <button
           type="button"
-          className="survey-button"
+          className="sheet-button"
           onClick={() =>
             take('supports that may be touched', ({ locked = [], ...rest }) => {
               const left = locked.filter((support) => !unlock.includes(support - 1));

@@ -56,7 +56,7 @@ export function FindPart() {
         <>
           <h3>The reading that would tell most</h3>
           <p className="evidence">{words.next}</p>
-          <button type="button" className="survey-button" onClick={() => actions.takeNext()}>
+          <button type="button" className="sheet-button" onClick={() => actions.takeNext()}>
             Take it now
           </button>
         </>
@@ -74,7 +74,7 @@ export function FindPart() {
         </p>
       ))}
       <TypedField
-        className="survey-field"
+        className="sheet-field"
         label="Supports known to stand as planned"
         value={(survey.fixed ?? []).join(', ')}
         placeholder="none: such as 1, 25"
@@ -87,7 +87,7 @@ export function FindPart() {
       />
       <AgainPart />
       {((!noiseExplains && supports.length > 0) || leans) && (
-        <button type="button" className="survey-button" onClick={() => void actions.putEstimate()}>
+        <button type="button" className="sheet-button" onClick={() => void actions.putEstimate()}>
           Use the estimate as the as-built railway
         </button>
       )}

@@ -64,17 +64,17 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
         }
         wide
       />
-      <div className="survey-pair">
+      <div className="sheet-pair">
         {packing ? (
           <TypedField
-            className="survey-field"
+            className="sheet-field"
             label="Pieces in the drawer"
             value={(wishes.packingMm ?? []).join(' ')}
             unit="mm"
             onTake={setPieces}
           />
         ) : (
-          <div className="survey-field">
+          <div className="sheet-field">
             <label htmlFor="survey-thread">Thread</label>
             <select
               id="survey-thread"
@@ -93,7 +93,7 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
           </div>
         )}
         <TypedField
-          className="survey-field"
+          className="sheet-field"
           label="Supports not to be touched"
           value={(wishes.locked ?? []).join(', ')}
           placeholder="none"
@@ -110,14 +110,14 @@ export function LimitFields({ survey, task, count }: LimitFieldsProps) {
       </div>
       <h3>What has to be kept</h3>
       <p className="quiet">Grey figures follow from the plan. An emptied field goes back to them.</p>
-      <div className="survey-pair">
+      <div className="sheet-pair">
         {limitKinds.map((limit) => {
           const { field, label } = limitFields[limit];
           const bound = task.limits[limit];
           const given = wishes[field];
           return (
             <TypedField
-              className="survey-field"
+              className="sheet-field"
               key={field}
               label={label}
               value={given === undefined ? '' : String(given)}

@@ -54,14 +54,14 @@ export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
       {hasWork(answer) && (
         <div className="survey-buttons">
           {mend.outcome === 'mended' && (
-            <button type="button" className="survey-button first" onClick={() => void actions.putMended()}>
+            <button type="button" className="sheet-button first" onClick={() => void actions.putMended()}>
               Set supports as mended
             </button>
           )}
-          <button type="button" className="survey-button" onClick={() => void actions.putEstimate()}>
+          <button type="button" className="sheet-button" onClick={() => void actions.putEstimate()}>
             Use the estimate as the as-built railway
           </button>
-          <button type="button" className="survey-button" onClick={printWorkSheet}>
+          <button type="button" className="sheet-button" onClick={printWorkSheet}>
             Print the work sheet
           </button>
           <WorkSheet answer={answer} />

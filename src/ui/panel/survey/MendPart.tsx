@@ -34,7 +34,7 @@ export function MendPart() {
           </button>
         </div>
       ) : (
-        <button type="button" className="survey-button first" onClick={() => void actions.mend()}>
+        <button type="button" className="sheet-button first" onClick={() => void actions.mend()}>
           {mended === null ? 'Find what to turn' : 'Look again'}
         </button>
       )}

@@ -38,7 +38,7 @@ export function PhoneLevel({ stops }: { readonly stops: readonly Stop[] }) {
       )}
       <button
         type="button"
-        className="survey-button enter"
+        className="sheet-button enter"
         aria-busy={waits !== null}
         onClick={() => actions.readWhenStill(task)}
       >
@@ -49,7 +49,7 @@ export function PhoneLevel({ stops }: { readonly stops: readonly Stop[] }) {
       </p>
       {calibration !== null && !across && (
         <TypedField
-          className="survey-field"
+          className="sheet-field"
           label="Length it lies on"
           value={String(baseMm)}
           unit="mm"

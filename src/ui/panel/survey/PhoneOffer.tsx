@@ -18,7 +18,7 @@ export function PhoneOffer() {
     <div className="phone-offer">
       <button
         type="button"
-        className="survey-button"
+        className="sheet-button"
         disabled={state === 'asking'}
         onClick={() => void actions.startPhone()}
       >

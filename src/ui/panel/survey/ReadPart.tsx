@@ -39,7 +39,7 @@ export function ReadPart() {
       {stops.length === 0 ? (
         <p className="quiet">There is no place on this track where it can stand so.</p>
       ) : (
-        <button type="button" className="survey-button" onClick={() => actions.startWalk(kind)}>
+        <button type="button" className="sheet-button" onClick={() => actions.startWalk(kind)}>
           Stand at the track: {stops.length} places from {stopWords(stops[0])}
         </button>
       )}

@@ -44,7 +44,7 @@ export function SurveyPicker() {
         </span>
       </header>
       {all.length + (draft === null ? 0 : 1) > 1 && (
-        <div className="survey-field">
+        <div className="sheet-field">
           <label htmlFor="survey-on-show">Survey on show</label>
           <select id="survey-on-show" value={chosen?.id ?? ''} onChange={(event) => actions.choose(event.target.value)}>
             {draft !== null && <option value="">{draft.name}, not begun</option>}
@@ -58,7 +58,7 @@ export function SurveyPicker() {
       )}
       {naming && (chosen ?? draft) !== null && (
         <TypedField
-          className="survey-field"
+          className="sheet-field"
           label="Name"
           value={chosen?.name ?? draft?.name ?? ''}
           onTake={(text) => {
@@ -75,7 +75,7 @@ export function SurveyPicker() {
             Number the supports from the bottom, take forty readings with a level and a laser, and be told which nuts to
             turn.
           </p>
-          <button type="button" className="survey-button" onClick={begin}>
+          <button type="button" className="sheet-button" onClick={begin}>
             Begin a survey
           </button>
         </div>

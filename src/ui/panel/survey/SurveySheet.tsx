@@ -10,7 +10,6 @@ import { TrainsPart } from './TrainsPart.tsx';
 import { useSurvey, useSurveyActions } from './useSurvey.ts';
 import { WalkCard } from './WalkCard.tsx';
 import './survey.css';
-import './fields.css';
 import './tables.css';
 
 const parts: readonly { readonly value: SurveyPart; readonly label: string }[] = [

@@ -59,7 +59,7 @@ export function TableBox() {
               ))}
             </ul>
           )}
-          <button type="button" className="survey-button" disabled={count === 0} onClick={take}>
+          <button type="button" className="sheet-button" disabled={count === 0} onClick={take}>
             Take {counted(count, 'reading')}
             {read.problems.length > 0 && `, leave ${counted(read.problems.length, 'line')} out`}
           </button>

@@ -50,10 +50,10 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
           )}
         </div>
       )}
-      <div className="survey-pair">
+      <div className="sheet-pair">
         {(along || kind === 'gap') && (
           <TypedField
-            className="survey-field"
+            className="sheet-field"
             label={along ? 'Length of the level' : 'Length of the straightedge'}
             value={String(tool.baseMm)}
             unit="mm"
@@ -62,7 +62,7 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
         )}
         {kind === 'height' && (
           <TypedField
-            className="survey-field"
+            className="sheet-field"
             label="Counted from"
             value={tool.line}
             placeholder="datum of the plan"
@@ -75,13 +75,13 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
         {kind === 'rise' && (
           <>
             <TypedField
-              className="survey-field"
+              className="sheet-field"
               label="Supports further on"
               value={String(tool.further)}
               onTake={(text) => plain(text, (value) => setTool(kind, { further: Math.round(value) }), 1)}
             />
             <TypedField
-              className="survey-field"
+              className="sheet-field"
               label="Board not in the reading"
               value={String(tool.boardMm)}
               unit="mm"
@@ -90,7 +90,7 @@ export function ToolFields({ kind }: { readonly kind: ReadingKind }) {
           </>
         )}
         <TypedField
-          className="survey-field"
+          className="sheet-field"
           label="Smallest step it shows"
           value={String(tool.step)}
           unit={level ? (tool.unit === 'degree' ? '°' : '%') : 'mm'}

@@ -40,7 +40,7 @@ export function TrainsPart() {
           </button>
         </div>
       ) : (
-        <button type="button" className="survey-button first" onClick={() => void actions.runTrains(exactness)}>
+        <button type="button" className="sheet-button first" onClick={() => void actions.runTrains(exactness)}>
           Run the trains
         </button>
       )}

@@ -77,7 +77,7 @@ export function TypedReading({ stops }: { readonly stops: readonly Stop[] }) {
             ? `${capital(stopWords(stops[last.stop] ?? here))}: ${last.words}`
             : message}
         </p>
-        <button type="submit" className="survey-button enter">
+        <button type="submit" className="sheet-button enter">
           {after === undefined ? 'Enter: the last place' : `Enter, then ${stopWords(after)}`}
         </button>
       </form>

@@ -65,7 +65,7 @@ export function CouplingPart({ scene, kind }: CouplingPartProps) {
             { value: 'rear', label: 'Rear' },
           ]}
         />
-        <div className="study-field">
+        <div className="sheet-field">
           <label htmlFor={`${id}-fitted`}>Fitted</label>
           <select
             id={`${id}-fitted`}
@@ -81,7 +81,7 @@ export function CouplingPart({ scene, kind }: CouplingPartProps) {
           </select>
         </div>
         {fitted && (
-          <div className="study-field">
+          <div className="sheet-field">
             <label htmlFor={`${id}-kind`}>Kind</label>
             <select
               id={`${id}-kind`}

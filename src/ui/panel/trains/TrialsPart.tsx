@@ -26,7 +26,7 @@ export function TrialsPart({ scene, train }: TrialsPartProps) {
       <TrialButtons trials={trials} labelledBy="train-trials" />
       <div className="add-row">
         {scene.tracks.length > 1 && (
-          <span className="study-field">
+          <span className="sheet-field">
             <label htmlFor={id}>Over</label>
             <select id={id} value={track.id} onChange={(event) => setTrack(event.target.value)}>
               {scene.tracks.map((one) => (

@@ -56,7 +56,7 @@ export function LimitField({ label, at, value, onChange }: LimitFieldProps) {
   };
   return (
     <TypedField
-      className="study-field small"
+      className="sheet-field small"
       label={label}
       value={value === null ? '' : figure(value)}
       unit="mm"

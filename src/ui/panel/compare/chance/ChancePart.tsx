@@ -68,7 +68,7 @@ function Amount({ label, unit, value, most, least = 0, whole = false, onChange }
     onChange(typed);
     return null;
   };
-  return <TypedField className="study-field small" label={label} value={figure(value)} unit={unit} onTake={take} />;
+  return <TypedField className="sheet-field small" label={label} value={figure(value)} unit={unit} onTake={take} />;
 }
 
 function ChanceOutcome({ chance: { trials, drawn, decides, progress, exactness } }: { readonly chance: ChanceState }) {

@@ -33,7 +33,7 @@ export function LimitRows() {
           onRemove={() => actions.setLimits(limits.filter((one) => one !== limit))}
         />
       ))}
-      <div className="study-field">
+      <div className="sheet-field">
         <label className={limits.length === 0 ? undefined : 'seen-by-readers'} htmlFor={id}>
           And keeping
         </label>
@@ -74,7 +74,7 @@ function LimitRow({ limit, onChange, onRemove }: LimitRowProps) {
   return (
     <div className="study-limit">
       <TypedField
-        className="study-field small"
+        className="sheet-field small"
         label={`${measure.title} ${words}`}
         value={open ? '' : measureWords(measure, limit.amount, show)}
         unit=""

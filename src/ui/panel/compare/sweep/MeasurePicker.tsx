@@ -28,7 +28,7 @@ export function MeasurePicker() {
   const drawn = useStudy((state) => state.drawn);
   const actions = useStudyActions();
   return (
-    <div className="study-field">
+    <div className="sheet-field">
       <label htmlFor={id}>What is drawn</label>
       <select
         id={id}

@@ -8,7 +8,7 @@ export function BasePicker() {
   const { setBase } = useStudyActions();
   if (rows.length < 2) return null;
   return (
-    <div className="study-field">
+    <div className="sheet-field">
       <label htmlFor="study-base">Starting from</label>
       <select
         id="study-base"

@@ -38,7 +38,7 @@ export function MergeForm({ id, name, from, onClose }: MergeFormProps) {
   };
   return (
     <fieldset className="merge" aria-label={`Merge ${name}`}>
-      <div className="study-field">
+      <div className="sheet-field">
         <label htmlFor={`merge-${id}`}>Merge “{name}” into</label>
         <select
           id={`merge-${id}`}
