@@ -200,6 +200,7 @@ export function vehicleOf(scene: Scene, file: SceneVehicle, change: VehicleChang
     rigidWheelbase: file.bogies === undefined ? pivotSpacing : file.bogies.wheelbaseMm * mm,
     bogies: file.bogies !== undefined,
     ...(file.axles === undefined ? {} : { axles: file.axles }),
+    ...(file.bogies?.axles === undefined ? {} : { bogieAxles: file.bogies.axles }),
     wheelRadius: length(file.wheelDiameterMm, vehicleDefaults.wheelDiameterMm.value) / 2,
     gauge: scene.scale.gaugeMm * mm,
     ...(file.wheels === undefined ? {} : { wheels: wheelsOf(file.wheels) }),

@@ -36,6 +36,10 @@ describe('a vehicle in SI', () => {
   it('has the axles that the file gives its frame, and leaves the count to the mechanics otherwise', () => {
     expect(vehicleOf(sampleScene(), { ...wagon, axles: 3 }).axles).toBe(3);
     expect('axles' in vehicleOf(sampleScene(), wagon)).toBe(false);
+    const { wheelbaseMm: _frame, ...body } = wagon;
+    const bogies = { centresMm: 60, wheelbaseMm: 24 };
+    expect(vehicleOf(sampleScene(), { ...body, bogies: { ...bogies, axles: 3 } }).bogieAxles).toBe(3);
+    expect('bogieAxles' in vehicleOf(sampleScene(), { ...body, bogies })).toBe(false);
   });
 
   it('has its wheels as measured, and its holds and tilts where the file gives them', () => {

@@ -83,7 +83,7 @@ export const wheelClimb: RiskDefinition = {
     const judgeAxle = (outward: number, load: number, sliding: number, out: Worst): void =>
       judge(Math.abs(outward), load, sliding, outward >= 0 ? 'outer-rail' : 'inner-rail', out);
 
-    /** Both axles of a bogie: sideways force to the left and couple on it, its load, the curve there, and the way it goes. */
+    /** Both end axles of a bogie, which guide it also where a third one between them bears a share of its load: sideways force to the left and couple on it, its load, the curve there, and the way it goes. */
     const judgeBogie = (
       vehicle: Vehicle,
       side: number,
@@ -96,8 +96,9 @@ export const wheelClimb: RiskDefinition = {
       const outward = bend > 0 ? -1 : 1;
       const turned = (way * couple) / vehicle.rigidWheelbase;
       const sliding = slidingShare(vehicle.rigidWheelbase, bend);
-      judgeAxle(curvingForce(vehicle, load, bend) + outward * (side / 2 + turned), load / 2, sliding, out);
-      judgeAxle(outward * (side / 2 - turned), load / 2, sliding, out);
+      const axleLoad = load / (vehicle.bogieAxles ?? 2);
+      judgeAxle(curvingForce(vehicle, load, bend) + outward * (side / 2 + turned), axleLoad, sliding, out);
+      judgeAxle(outward * (side / 2 - turned), axleLoad, sliding, out);
     };
 
     const judgeVehicle = (sides: SideForcesOf, frame: Frame, index: number, out: Worst): void => {

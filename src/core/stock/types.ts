@@ -159,6 +159,8 @@ export interface Vehicle {
   readonly bogies: boolean;
   /** Axles of a rigid frame, evenly apart from end to end; absent: three under a locomotive or tender, else two. */
   readonly axles?: number;
+  /** Axles of a bogie, evenly apart over its wheelbase; absent: two. */
+  readonly bogieAxles?: number;
   readonly wheelRadius: number;
   readonly wheels?: WheelProfile;
   readonly gauge: number;

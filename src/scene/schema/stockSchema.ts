@@ -125,6 +125,7 @@ export const stockSchema = either(
         .strictObject({
           centresMm: positiveMm(2_500, 'Between bogie pivots, mm.', 186),
           wheelbaseMm: positiveMm(600, 'Wheelbase of a bogie, mm.', 34),
+          axles: maybe(whole(2, 3, 'Axles of a bogie, evenly apart; 2 when left out.', 3)),
         })
         .meta({ description: 'Bogies instead of a rigid frame.', examples: [{ centresMm: 186, wheelbaseMm: 34 }] }),
     ),

@@ -107,16 +107,18 @@ function inkCircle(solid: Solid, radius: number, y: number, weight: number, role
 /** A bogie's frame about its pivot at rail level: x along the track there. */
 export function bogieFrame(vehicle: Vehicle): Solid {
   const solid = emptySolid();
-  const { wheelRadius: r, gauge, rigidWheelbase } = vehicle;
+  const { wheelRadius: r, gauge, rigidWheelbase, bogieAxles } = vehicle;
+  const third = bogieAxles === 3;
   const half = rigidWheelbase / 2 + 0.75 * r;
   const y = gauge / 2 + 0.62 * r;
   for (const side of [-1, 1]) {
     const across = order(side * y, side * (y + 0.24 * r));
     box(solid, [-half, half], across, [1.25 * r, 1.7 * r], frameRoles, pen);
-    for (const axle of [-rigidWheelbase / 2, rigidWheelbase / 2]) {
+    for (const axle of [-rigidWheelbase / 2, ...(third ? [0] : []), rigidWheelbase / 2]) {
       box(solid, [axle - 0.4 * r, axle + 0.4 * r], across, [0.65 * r, 1.25 * r], frameRoles, pen);
     }
-    box(solid, [-0.55 * r, 0.55 * r], across, [0.8 * r, 1.25 * r], frameRoles, pen);
+    // A middle axle's box stands where the springs of two axles do.
+    if (!third) box(solid, [-0.55 * r, 0.55 * r], across, [0.8 * r, 1.25 * r], frameRoles, pen);
   }
   box(solid, [-0.5 * r, 0.5 * r], [-y, y], [1.3 * r, 1.75 * r], frameRoles, null);
   return solid;
@@ -128,6 +130,7 @@ export function axleOffsets(vehicle: Vehicle): { readonly end: 'front' | 'rear' 
     const half = vehicle.rigidWheelbase / 2;
     return (['front', 'rear'] as const).flatMap((end) => [
       { end, by: half },
+      ...(vehicle.bogieAxles === 3 ? [{ end, by: 0 }] : []),
       { end, by: -half },
     ]);
   }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessRun, riskById } from '../../../src/core/risks/index.ts';
 import { turnVehicle, type Vehicle } from '../../../src/core/stock/index.ts';
-import { makeTrack, reverseTrack, straight, type Track } from '../../../src/core/track/index.ts';
+import { arc, makeTrack, reverseTrack, straight, type Track } from '../../../src/core/track/index.ts';
 import { sampleTrack, sampleVehicle, variedElements, variedGrades } from '../stock/samples.ts';
 import { madeUpTrial, passing } from './samples.ts';
 
@@ -91,8 +91,101 @@ describe('an engine on a vertical curve of 5 m', () => {
   });
 });
 
+describe('a coach on bogies of three axles, 42 mm from end to end', () => {
+  const long = { pivotSpacing: 0.186, overhang: 0.03 };
+  const sixWheeled = sampleVehicle(long, { rigidWheelbase: 0.042, bogieAxles: 3 });
+  /** With the break so far ahead of the middle of the front bogie or of the rear one, m. */
+  const beside = (grade: number, ahead: number, end: 'front' | 'rear') =>
+    at(broken(grade), 1 - ahead + (end === 'front' ? -0.093 : 0.093), sixWheeled);
+
+  // Heights of rail under the axles over the line through the end ones: with the break under the middle axle that is 3 % of 42/4 mm below it in a dip and above it on a hump, and
+  // as much less as the break is off the middle, in proportion to the 21 mm to an end axle.
+  it.each([0, 0.007, -0.007, 0.014, -0.014, 0.021, -0.03])(
+    'bridges a dip of 3 % that is %f m off its middle',
+    (ahead) => {
+      const hangs = 0.03 * Math.max(0, 0.021 - Math.abs(ahead)) * 0.5;
+      for (const end of ['front', 'rear'] as const) {
+        // A body over a dip of 3 % covers 186 mm of rail within 0.05 mm, which moves a bogie by half of it.
+        expect(Math.abs((beside(0.03, ahead, end)?.value ?? Number.NaN) - hangs)).toBeLessThan(0.03 * 0.00003);
+      }
+    },
+  );
+
+  it.each([0, 0.007, -0.014, 0.03])(
+    'rocks on a hump of 3 % that is %f m off its middle: an end lifts twice as far',
+    (ahead) => {
+      const lifts = 0.03 * Math.max(0, 0.021 - Math.abs(ahead));
+      for (const end of ['front', 'rear'] as const) {
+        expect(Math.abs((beside(-0.03, ahead, end)?.value ?? Number.NaN) - lifts)).toBeLessThan(0.06 * 0.00003);
+      }
+    },
+  );
+
+  it('says which axle: the middle one in a dip, an end one on a hump; and holds it against the flange', () => {
+    expect(beside(0.03, 0, 'rear')?.governing).toBe('middle-axle');
+    const hump = beside(-0.03, 0, 'front');
+    expect(hump?.governing).toBe('end-axle');
+    expect(hump?.margin).toBeCloseTo(0.0009 - 0.00063, 6);
+  });
+
+  it.each([
+    [1, 1],
+    [-1, 2],
+  ])('on a vertical curve of 2 m, %f, hangs or lifts by a² / 8R, %f times', (way, times) => {
+    // The curve is 200 mm long, from 1.4 m; a lead of 1.407 m puts the middle of the front bogie on its middle, 1.5 m. A parabola is gentler there by 1.5 x 5 % squared.
+    const curve = sampleTrack(
+      [straight(3)],
+      [
+        { chainage: 0, height: 0 },
+        { chainage: 1.5, height: 0, curve: { radius: 2 } },
+        { chainage: 3, height: 0.15 * way },
+      ],
+    );
+    const exact = (times * 0.042 ** 2) / (8 * 2);
+    expect(Math.abs((at(curve, 1.407, sixWheeled)?.value ?? 0) - exact)).toBeLessThan(0.01 * exact);
+  });
+
+  it.each([
+    [0.03, 0.000315],
+    [-0.03, 0.00063],
+  ])(
+    'is found at a break of %f between frames 47 mm apart, on the straight and in a curve, either way',
+    (grade, value) => {
+      for (const element of [straight(2), arc(0.5, 4)]) {
+        const track = sampleTrack(
+          [element],
+          [
+            { chainage: 0, height: 0 },
+            { chainage: 1, height: 0 },
+            { chainage: 2, height: grade },
+          ],
+        );
+        const moments = passing(0.6137, 1.5, 0.047);
+        for (const run of [moments, moments.toReversed()]) {
+          const { worst } = assessRun(madeUpTrial(track, [sixWheeled], run), [risk])[0];
+          // Chainages between frames are taken as even: some micrometres of rail, times the grade.
+          expect(Math.abs((worst?.value ?? 0) - value)).toBeLessThan(5e-7);
+        }
+      }
+    },
+  );
+
+  it('lifts nothing on an even grade in a curve, and on two axles says nothing', () => {
+    const even = sampleTrack(
+      [straight(0.5), arc(0.5, 2), straight(1)],
+      [
+        { chainage: 0, height: 0 },
+        { chainage: 0.4, height: 0 },
+        { chainage: 2.4, height: 0.06 },
+      ],
+    );
+    expect(at(even, 1, sixWheeled)?.value).toBeCloseTo(0, 12);
+    expect(at(broken(0.03), 1, sampleVehicle(long, { rigidWheelbase: 0.042, bogieAxles: 2 }))).toBeUndefined();
+  });
+});
+
 describe('who can lift a wheel', () => {
-  it('not vehicles on bogies, nor on two axles, nor anything where the grade never changes', () => {
+  it('not vehicles on bogies of two axles, nor on two axles, nor anything where the grade never changes', () => {
     const bogies = sampleVehicle({ pivotSpacing: 0.06, overhang: 0.025 }, { kind: 'locomotive' });
     expect(at(broken(-0.02), 1, bogies)).toBeUndefined();
     expect(at(broken(-0.02), 1, engine({ kind: 'wagon' }))).toBeUndefined();

@@ -35,6 +35,13 @@ describe('a vehicle alone in a curve', () => {
     expect(worst?.governing).toBe('outer-rail');
   });
 
+  it('on bogies of three axles with the same force, on wheels that bear a sixth of a bogie each', () => {
+    const worst = alone({ ...coach, bogieAxles: 3 }, 0.6);
+    expect(worst?.value).toBeCloseTo(0.101911, 6);
+    // 0.588399 / 6 x 1.644069.
+    expect(worst?.limit).toBeCloseTo(0.161228, 6);
+  });
+
   it('does so in curves of either hand', () => {
     expect(alone(coach, 0.6, 0, -1)).toEqual({ ...alone(coach, 0.6), margin: expect.closeTo(0.578605, 5) });
   });

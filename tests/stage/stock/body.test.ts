@@ -90,6 +90,8 @@ describe('running gear', () => {
       { end: 'rear', by: 0.015 },
       { end: 'rear', by: -0.015 },
     ]);
+    const three = axleOffsets(sampleVehicle({ pivotSpacing: 0.15, overhang: 0.04 }, { bogieAxles: 3 }));
+    expect(three.map(({ by }) => by)).toEqual([0.015, 0, -0.015, 0.015, 0, -0.015]);
   });
 
   it('keeps a bogie frame above the rail', () => {

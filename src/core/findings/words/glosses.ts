@@ -21,7 +21,7 @@ const glosses: Readonly<Record<RiskId, string>> = {
   'jack-knife':
     'A vehicle that is pushed hard from both ends in a curve folds out of line like a pocket knife and is pressed over the rail. It takes a push, so it comes with propelled trains, run-ins and heavy trains going down.',
   'axle-lift':
-    'A rigid frame cannot bend, so where the track dips or humps one of its axles hangs above the rail. Once it hangs by more than the depth of its flange, nothing steers it.',
+    'A rigid frame or bogie of three axles cannot bend, so where the track dips or humps one of its axles hangs above the rail. Once it hangs by more than the depth of its flange, nothing steers it.',
   grounding:
     'Where the grade changes, the rail comes nearer to the underside of a vehicle: to its middle over a hump, to its ends in a dip. What hangs lowest then touches rail, sleepers or a coupler magnet.',
   headroom:

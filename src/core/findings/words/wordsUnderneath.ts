@@ -38,8 +38,8 @@ export const axleLiftWords: RiskWords = {
     }
     const frame =
       finding.governing === 'end-axle'
-        ? `the rigid frame of ${vehicle} rocks over a middle axle and at one end ${rises}`
-        : `the rigid frame of ${vehicle} bridges the dip and under its middle ${rises}`;
+        ? `a rigid wheelbase of ${vehicle} rocks over a middle axle and at one end ${rises}`
+        : `a rigid wheelbase of ${vehicle} bridges the dip and under its middle ${rises}`;
     return withHeights(`${frame}, flanges guide up to ${showSmall(finding.limit, show)}`, finding, show);
   },
 };

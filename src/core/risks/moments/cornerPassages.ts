@@ -27,6 +27,8 @@ export function cornerPassages(
   points: readonly (readonly number[])[],
 ): CornerPassages {
   const found: number[] = [];
+  const lowest = Float64Array.from(points, (shares) => Math.min(...shares));
+  const highest = Float64Array.from(points, (shares) => Math.max(...shares));
   const placements: Placement[] = [];
   const passages: CornerPassages = {
     placements,
@@ -37,10 +39,12 @@ export function cornerPassages(
       const moved = run.chainage[at] - run.chainage[at - run.vehicles];
       if (moved === 0) return count;
       const { rearChainage, frontChainage } = frame.placements[vehicle];
-      const first = firstNotBelow(corners, rearChainage - Math.max(0, moved));
-      if (first === corners.length || corners[first] > frontChainage - Math.min(0, moved)) return count;
+      const span = frontChainage - rearChainage;
+      const first = firstNotBelow(corners, rearChainage + lowest[vehicle] * span - Math.max(0, moved));
+      if (first === corners.length || corners[first] > rearChainage + highest[vehicle] * span - Math.min(0, moved))
+        return count;
       for (const point of points[vehicle]) {
-        const now = rearChainage + point * (frontChainage - rearChainage);
+        const now = rearChainage + point * span;
         const most = Math.max(now, now - moved);
         for (let k = first; k < corners.length && corners[k] < most; k++) {
           const share = 1 + (corners[k] - now) / moved;

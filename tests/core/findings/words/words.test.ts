@@ -395,17 +395,17 @@ describe('the other risks', () => {
         ],
       },
       'Engine lifts an end axle clear of the rail at 7.42 m.',
-      'The rigid frame of Engine rocks over a middle axle and at one end its wheels stand 1.1 mm off the rail, flanges guide up to 0.9 mm. Support 38 is 2.5 mm high: the grade breaks from 3.5 to 1.3 %.',
+      'A rigid wheelbase of Engine rocks over a middle axle and at one end its wheels stand 1.1 mm off the rail, flanges guide up to 0.9 mm. Support 38 is 2.5 mm high: the grade breaks from 3.5 to 1.3 %.',
     ],
     [
       { risk: 'axle-lift', verdict: 'near', subject: 4, governing: 'middle-axle', value: 0.0007, limit: 0.0009 },
       'Engine nearly lifts a middle axle clear of the rail at 7.42 m.',
-      'The rigid frame of Engine bridges the dip and under its middle its wheels stand 0.7 mm off the rail, flanges guide up to 0.9 mm.',
+      'A rigid wheelbase of Engine bridges the dip and under its middle its wheels stand 0.7 mm off the rail, flanges guide up to 0.9 mm.',
     ],
     [
       { risk: 'axle-lift', verdict: 'passes', subject: 4, governing: 'middle-axle', value: 0.00003, limit: 0.0009 },
       'Every wheel keeps to the rail; Engine lifts one most at 7.42 m.',
-      'The rigid frame of Engine bridges the dip and under its middle its wheels stand 0.03 mm off the rail, flanges guide up to 0.9 mm.',
+      'A rigid wheelbase of Engine bridges the dip and under its middle its wheels stand 0.03 mm off the rail, flanges guide up to 0.9 mm.',
     ],
     [
       {
