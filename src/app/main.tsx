@@ -19,7 +19,7 @@ import { type Desk, Shell } from '../ui/index.ts';
 import { bundledScenes } from './bundledScenes.ts';
 import { startClock } from './clock.ts';
 import { openFirst } from './openFirst.ts';
-import { showToTests } from './showToTests.ts';
+import { ShownToTests } from './ShownToTests.tsx';
 
 /** The drawing library is most of the program's weight: it comes in while the first trial is being solved. */
 const Stage = lazy(async () => ({ default: (await import('../stage/index.ts')).Stage }));
@@ -51,7 +51,6 @@ export async function openProgram(solver: SimHost): Promise<void> {
     update: offline,
   };
 
-  showToTests(session);
   const keeper = keepScenes(session, keptScenes, Date.now);
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') keeper.flush();
@@ -69,28 +68,30 @@ export async function openProgram(solver: SimHost): Promise<void> {
   if (!root) throw new Error('The page has no place for the program');
   createRoot(root).render(
     <StrictMode>
-      <Shell
-        desk={desk}
-        stage={
-          <Suspense>
-            <Stage
+      <ShownToTests session={session}>
+        <Shell
+          desk={desk}
+          stage={
+            <Suspense>
+              <Stage
+                session={session.session}
+                playback={session.playback}
+                route={route}
+                onChooseFinding={session.actions.seekToFinding}
+              />
+            </Suspense>
+          }
+          band={
+            <Band
               session={session.session}
               playback={session.playback}
-              route={route}
-              onChooseFinding={session.actions.seekToFinding}
+              route={route.route}
+              actions={bandActions}
+              rowKeeper={rowKeeper}
             />
-          </Suspense>
-        }
-        band={
-          <Band
-            session={session.session}
-            playback={session.playback}
-            route={route.route}
-            actions={bandActions}
-            rowKeeper={rowKeeper}
-          />
-        }
-      />
+          }
+        />
+      </ShownToTests>
     </StrictMode>,
   );
 

@@ -85,6 +85,7 @@ describe('the keyboard alone', () => {
       ['4', 'compare', 'Compare'],
       ['5', 'survey', 'Survey'],
       ['6', 'build', 'Build'],
+      ['7', 'show', 'Show'],
       ['3', 'trial', 'Trial'],
     ] as const) {
       await page.keyboard.press(key);

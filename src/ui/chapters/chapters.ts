@@ -5,10 +5,11 @@ import type { Chapter } from '../../state/types.ts';
 import { BuildSheet } from '../panel/build/BuildSheet.tsx';
 import { CompareSheet } from '../panel/compare/CompareSheet.tsx';
 import { RouteSheet } from '../panel/route/RouteSheet.tsx';
+import { ShowSheet } from '../panel/show/ShowSheet.tsx';
 import { SurveySheet } from '../panel/survey/SurveySheet.tsx';
 import { TrainsSheet } from '../panel/trains/TrainsSheet.tsx';
 import { TrialSheet } from '../panel/trial/TrialSheet.tsx';
-import { BuildIcon, CompareIcon, RouteIcon, SurveyIcon, TrainsIcon, TrialIcon } from './icons.tsx';
+import { BuildIcon, CompareIcon, RouteIcon, ShowIcon, SurveyIcon, TrainsIcon, TrialIcon } from './icons.tsx';
 
 /** One chapter of the job: a tab on the rail, a number key, a command, and the sheet beside the stage. */
 export interface ChapterEntry {
@@ -28,6 +29,7 @@ export const chapters: readonly ChapterEntry[] = [
   { id: 'compare', label: 'Compare', Icon: CompareIcon, Sheet: CompareSheet, wide: true },
   { id: surveyChapter, label: 'Survey', Icon: SurveyIcon, Sheet: SurveySheet, wide: true },
   { id: 'build', label: 'Build', Icon: BuildIcon, Sheet: BuildSheet, wide: true },
+  { id: 'show', label: 'Show', Icon: ShowIcon, Sheet: ShowSheet, wide: true },
 ];
 
 /** Every command there is, those of the chapters among them. */

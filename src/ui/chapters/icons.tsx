@@ -56,3 +56,12 @@ export const BuildIcon = () => (
     <path d="M4 10C6 5.4 14 5.4 16 10M6.6 11.2C8 8.8 12 8.8 13.4 11.2M4 10L6.6 11.2M16 10L13.4 11.2" />
   </Icon>
 );
+
+/** A view framed, and the way on to the next. */
+export const ShowIcon = () => (
+  <Icon>
+    <path d="M1 2.5H12.5V11.5H1Z" />
+    <path d="M1 9.2C4.5 9.2 6 5 12.5 5" strokeWidth="0.9" />
+    <path d="M15 7H19M17.2 5.2L19 7L17.2 8.8" />
+  </Icon>
+);

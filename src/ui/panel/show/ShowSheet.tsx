@@ -1,0 +1,8 @@
+/** What is shown to others: a tour of views, pictures and film, and a page to pass on. */
+export function ShowSheet() {
+  return (
+    <section className="show" aria-label="Show">
+      <h2>Show</h2>
+    </section>
+  );
+}
