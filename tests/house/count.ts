@@ -4,7 +4,7 @@ export interface TestRecord {
     readonly name: string;
     readonly status: string;
     readonly message?: string;
-    readonly assertionResults: readonly { readonly status: string }[];
+    readonly assertionResults: readonly { readonly status: string; readonly fullName?: string }[];
   }[];
 }
 
