@@ -9,6 +9,7 @@ import { createStudyWorkers } from '../platform/studyWorkers.ts';
 import { createSurveySolver } from '../platform/survey/surveyWorker.ts';
 import { createTiltSensor } from '../platform/tilt/tiltSensor.ts';
 import type { SimHost } from '../sim/types.ts';
+import type { StageProps } from '../stage/index.ts';
 import { createBuilding } from '../state/build/index.ts';
 import { createSession, keepScenes } from '../state/index.ts';
 import { createRoute } from '../state/route/index.ts';
@@ -22,10 +23,14 @@ import { openFirst } from './openFirst.ts';
 import { ShownToTests } from './ShownToTests.tsx';
 
 /** The drawing library is most of the program's weight: it comes in while the first trial is being solved. */
-const Stage = lazy(async () => ({ default: (await import('../stage/index.ts')).Stage }));
+const stage = import('../stage/index.ts');
 
-/** Puts the whole program together and opens a railway in it; `solver` runs its trials. */
-export async function openProgram(solver: SimHost): Promise<void> {
+/** Puts the whole program together and opens a railway in it; `solver` runs its trials, `renderer` is what draws, once that is known. */
+export async function openProgram(solver: SimHost, renderer: Promise<string>): Promise<void> {
+  const Stage = lazy(async () => {
+    const [{ Stage: Drawn }, name] = await Promise.all([stage, renderer]);
+    return { default: (props: Omit<StageProps, 'renderer'>) => <Drawn {...props} renderer={name} /> };
+  });
   const keptScenes = await openKeptScenes();
   const session = createSession(solver);
   const offline = createOfflineKeeper('./serviceWorker.js');

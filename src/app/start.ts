@@ -1,5 +1,7 @@
+import { askForRenderer } from '../platform/renderer/askForRenderer.ts';
 import { createSimWorker } from '../platform/simWorker.ts';
 
-// The solver's own thread comes in beside the program, not after it.
+// The solver's own thread comes in beside the program, not after it; so does what draws.
 const solver = createSimWorker();
-void import('./main.tsx').then(({ openProgram }) => openProgram(solver));
+const renderer = askForRenderer();
+void import('./main.tsx').then(({ openProgram }) => openProgram(solver, renderer));

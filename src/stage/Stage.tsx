@@ -30,6 +30,8 @@ import './view/beside.css';
 export interface StageProps {
   readonly session: StoreApi<SessionState>;
   readonly playback: StoreApi<PlaybackState>;
+  /** What draws, as it names itself: without a card some things are left out. */
+  readonly renderer: string;
   /** What the plan is changed through; left out, it cannot be changed here. */
   readonly route?: Route;
   /** The person has chosen a finding by its label: its index in the result. */
@@ -52,7 +54,7 @@ const postReach = { mouse: 12, touch: 22 } as const;
 const reducedMotion = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** The railway in the room: fills its parent. */
-export function Stage({ session, playback, route, onChooseFinding }: StageProps) {
+export function Stage({ session, playback, renderer, route, onChooseFinding }: StageProps) {
   const root = useRef<HTMLDivElement>(null);
   const plate = useRef<SVGSVGElement>(null);
   const titleBox = useRef<HTMLDivElement>(null);
@@ -67,7 +69,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
   const turned = useRef<() => void>(() => {});
   const hand = useRef<Listening | null>(null);
   const [crew, setCrew] = useState<Crew | null>(null);
-  const [options] = useState(drawingOptions);
+  const [options] = useState(() => drawingOptions(renderer));
   const [lost, setLost] = useState(false);
 
   useEffect(() => {
@@ -103,6 +105,12 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
             fingers,
             () => redraw.current(),
           );
+    const bars = controls.current;
+    const watch = new ResizeObserver(() => {
+      const under = bars.parentElement?.getBoundingClientRect().bottom;
+      if (under !== undefined) director.takeBars(under - bars.getBoundingClientRect().top);
+    });
+    watch.observe(bars);
     setCrew({ director, lettering, handles, fingers });
     const unroom = route?.route.subscribe(({ works }, before) => {
       if (works !== before.works) director.showRoom(works === 'room');
@@ -110,6 +118,7 @@ export function Stage({ session, playback, route, onChooseFinding }: StageProps)
     const untell = playback.subscribe(({ time }) => lettering.tellTime(session.getState(), time));
     return () => {
       setCrew(null);
+      watch.disconnect();
       untell();
       unroom?.();
       handles?.dispose();

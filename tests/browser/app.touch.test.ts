@@ -1,8 +1,9 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Fingers, type Spot, spotOf } from './fingers.ts';
 import type { Opened } from './harness.ts';
-import { openSolved, patience } from './screen.ts';
+import { dropScene, openSolved, patience } from './screen.ts';
 
 const sceneText = (page: Page) => page.evaluate(() => JSON.stringify(window.gradewright?.session.scene));
 const stepsOf = (page: Page) => page.locator('[aria-label^="Undo"]').first().getAttribute('aria-label');
@@ -27,6 +28,20 @@ describe('drawing with fingers', () => {
     await opened.page.locator('.rail .drawer').click();
   }, 2 * patience);
   afterAll(() => opened?.close());
+
+  /** Takes the room in hand, or the line. */
+  const workAt = async (works: 'room' | 'line'): Promise<void> => {
+    const button = opened.page.locator('.stage-controls button', { hasText: /^Room$/ });
+    const pressed = String(works === 'room');
+    if ((await button.getAttribute('aria-pressed')) !== pressed) await button.click();
+    await opened.page.waitForFunction(
+      (wanted) =>
+        [...document.querySelectorAll('.stage-controls button[aria-pressed]')].some(
+          (one) => one.textContent === 'Room' && one.getAttribute('aria-pressed') === wanted,
+        ),
+      pressed,
+    );
+  };
 
   /** A drag that is one step of the history, and nothing after it was undone. */
   const oneStep = async (selector: string, way: Spot): Promise<void> => {
@@ -108,7 +123,7 @@ describe('drawing with fingers', () => {
     'pulls a corner of the room',
     async () => {
       const { page } = opened;
-      await page.locator('.stage-controls button', { hasText: /^Room$/ }).click();
+      await workAt('room');
       const walls = page.locator('.stage-controls button', { hasText: /^Walls$/ });
       if (await walls.isVisible()) await walls.press('Enter');
       await page.waitForSelector('.stage-handle-room-corner', { state: 'attached' });
@@ -116,6 +131,24 @@ describe('drawing with fingers', () => {
       await page.waitForFunction(() => window.__stage?.camera === 'down');
       await oneStep('.stage-handle-room-corner', [24, -18]);
       await opened.shot('touch-room');
+    },
+    2 * patience,
+  );
+
+  it(
+    'pulls the corner in which two lines meet, and a pier beside the line',
+    async () => {
+      const { page } = opened;
+      const portal = JSON.parse(readFileSync(new URL('../../scenes/risks/structure.json', import.meta.url), 'utf8'));
+      const bend = { kind: 'arc', radiusMm: 600, turn: 'left', angleDeg: 60 };
+      const straight = { kind: 'straight', lengthMm: 1000 };
+      portal.tracks[0].alignment = [{ kind: 'straight', lengthMm: 2400 }, bend, straight];
+      await dropScene(page, { ...portal, name: 'A bend behind the portal' });
+      await workAt('room');
+      await oneStep('[data-key^="room:structure:1:middle"]', [0, 22]);
+      await workAt('line');
+      await oneStep('.stage-handle-corner', [18, -12]);
+      await opened.shot('touch-corner');
     },
     2 * patience,
   );

@@ -55,19 +55,27 @@ export class Fingers {
   }
 }
 
-/** Where a finger hits the first of what a selector finds that nothing else lies over. */
+/** Pictures in a row in which a place must be the same before it is touched: a camera that was changed shows in the next, its handles in the one after. */
+const stillFor = 4;
+
+/** Where a finger hits the first of what a selector finds that nothing else lies over, once it stands still there. */
 export async function spotOf(page: Page, selector: string): Promise<Spot> {
+  const seen = { at: '', times: 0 };
+  const memory = await page.evaluateHandle((fresh) => fresh, seen);
   const found = await page.waitForFunction(
-    (wanted) => {
+    ({ wanted, enough, before }) => {
       for (const one of document.querySelectorAll(wanted)) {
         const { x, y, width, height } = one.getBoundingClientRect();
         const at = [x + width / 2, y + height / 2] as const;
         const hit = document.elementFromPoint(...at);
-        if (getComputedStyle(one).visibility === 'visible' && hit !== null && one.contains(hit)) return at;
+        if (getComputedStyle(one).visibility !== 'visible' || hit === null || !one.contains(hit)) continue;
+        before.times = String(at) === before.at ? before.times + 1 : 1;
+        before.at = String(at);
+        return before.times >= enough ? at : null;
       }
       return null;
     },
-    selector,
+    { wanted: selector, enough: stillFor, before: memory },
     { timeout: patience },
   );
   return (await found.jsonValue()) as Spot;

@@ -18,6 +18,7 @@ import { jointOf, markedSupports, ringedJoint } from './subjects.ts';
 export class Director {
   readonly world = new StageWorld();
   readonly sights: StageSights;
+  private roomBarToCome = false;
   /** The railway beside this one; null while there is none. */
   private other: StageWorld | null = null;
   rig: CameraRig | null = null;
@@ -250,11 +251,26 @@ export class Director {
   /** Looks at the room too, from where the eye is, or at the railway alone from now on. */
   showRoom(room: boolean): void {
     const { rig, sights } = this;
+    this.roomBarToCome = room && !sights.withRoom;
     sights.withRoom = room;
     if (!room || rig === null) return;
     const now = performance.now();
     if (rig.mode === 'down') rig.lookDown(now);
     else rig.goTo(sights.around(rig.look), now);
+    this.invalidate();
+  }
+
+  /**
+   * Takes how much of the picture's foot lies under bars, px. The room comes with a bar of its own and is moved clear of it; after that, and once
+   * a person has turned the picture, nothing moves under the hand.
+   */
+  takeBars(height: number): void {
+    const { rig, sights } = this;
+    if (height === sights.bars) return;
+    sights.bars = height;
+    if (this.roomBarToCome) this.showRoom(true);
+    else if (sights.withRoom) return;
+    else if (rig !== null && !rig.touched && !rig.moving && sights.size[0] > 1) rig.restart(sights.first());
     this.invalidate();
   }
 

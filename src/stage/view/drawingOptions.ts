@@ -20,21 +20,14 @@ const finest = 2;
 /**
  * Edges are inked by shaders that soften themselves, so a machine that draws on its processor does without
  * multisampling; a card smooths the rest too.
+ *
+ * `renderer`: what draws, as it names itself.
  */
-export function drawingOptions(): DrawingOptions {
-  const slow = drawnByProcessor.test(rendererName());
+export function drawingOptions(renderer: string): DrawingOptions {
+  const slow = drawnByProcessor.test(renderer);
   return {
     dpr: slow ? 1 : [1, finest],
     performance: { min: slow ? 1 : 0.5, debounce: 200 },
     gl: { antialias: !slow, alpha: false, stencil: false, powerPreference: 'high-performance' },
   };
-}
-
-function rendererName(): string {
-  const gl = document.createElement('canvas').getContext('webgl2');
-  if (gl === null) return '';
-  const facts = gl.getExtension('WEBGL_debug_renderer_info');
-  const name = String(gl.getParameter(facts === null ? gl.RENDERER : facts.UNMASKED_RENDERER_WEBGL));
-  gl.getExtension('WEBGL_lose_context')?.loseContext();
-  return name;
 }

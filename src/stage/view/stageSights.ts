@@ -14,13 +14,14 @@ import type { LensSubject } from '../lens/lensFrame.ts';
 import type { StageWorld } from './stageWorld.ts';
 import { namedFinding, otherChainage } from './subjects.ts';
 
-/** Kept free around the railway in the first picture, px: title above, cameras below. */
+/** Kept free around the railway in the first picture, px: title above, some air over the bars below. */
 const clearTop = 58;
-const clearFoot = 46;
 const clearSide = 26;
+const clearOverBars = 11;
 
-/** Most of the picture's height that a small stage gives to them. */
+/** Most of the picture's size that a small stage gives to them; bars that take two lines under a finger may have more. */
 const mostClear = 0.2;
+const mostForBars = 0.36;
 
 /** Height of picture on the way to a finding, as a share of the whole railway's, and at least, m. */
 const findingShare = 0.55;
@@ -37,6 +38,8 @@ export class StageSights implements Sights {
   outline: readonly Vec3[] = [];
   /** px */
   size: readonly [width: number, height: number] = [1, 1];
+  /** Height the bars at the foot of the picture take, px: as with one bar of a mouse until they are measured. */
+  bars = 35;
   /** Whether the room around the railway is to be seen with it. */
   withRoom = false;
   private stand: Vec3 = [0, 0, 0];
@@ -150,7 +153,7 @@ export class StageSights implements Sights {
       left: Math.min(mostClear, clearSide / width),
       right: Math.min(mostClear, clearSide / width),
       top: Math.min(mostClear, clearTop / height),
-      bottom: Math.min(mostClear, clearFoot / height),
+      bottom: Math.min(mostForBars, (this.bars + clearOverBars) / height),
     };
   }
 
