@@ -11,7 +11,7 @@ import { createTiltSensor } from '../platform/tilt/tiltSensor.ts';
 import type { SimHost } from '../sim/types.ts';
 import type { StageProps } from '../stage/index.ts';
 import { createBuilding } from '../state/build/index.ts';
-import { createSession, keepScenes } from '../state/index.ts';
+import { createSession, keepScenes, keepUnits } from '../state/index.ts';
 import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
 import { createSurveys } from '../state/survey/index.ts';
@@ -33,6 +33,7 @@ export async function openProgram(solver: SimHost, renderer: Promise<string>): P
   });
   const keptScenes = await openKeptScenes();
   const session = createSession(solver);
+  keepUnits(session.session, keptText('units'), navigator.language);
   const offline = createOfflineKeeper('./serviceWorker.js');
   const rowKeeper = makeRowKeeper(keptText('rows'));
   const studyWorkers = createStudyWorkers();

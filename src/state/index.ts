@@ -12,6 +12,7 @@ export { copyKept, sceneOfKept } from './copyKept.ts';
 export { createSession } from './createSession.ts';
 export { beginsWords, trialsToGoOnFrom } from './goingOn.ts';
 export { keepScenes, type SceneKeeper } from './keepScenes.ts';
+export { keepUnits, usualUnits } from './keepUnits.ts';
 export { openKept } from './openKept.ts';
 export { timeAtPlace } from './passing.ts';
 export { type NamedPlace, placesOf } from './places.ts';

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { graveViolations } from './axe.ts';
 import type { Opened } from './harness.ts';
-import { countWords, failing, openSolved, read, type Screen, until } from './screen.ts';
+import { countWords, failing, openSolved, read, type Screen, until, untilSolved } from './screen.ts';
 
 let opened: Opened;
 let first: Screen;
@@ -53,4 +53,23 @@ describe('the app as it opens', () => {
     expect(opened.complaints).toEqual([]);
     expect(opened.foreign).toEqual([]);
   });
+});
+
+it('shows inches and per cent to an American, and from then on what they choose', async () => {
+  const american = await openSolved({ locale: 'en-US', still: true });
+  try {
+    const { page } = american;
+    expect(await read(page)).toMatchObject({ lengthUnit: 'in' });
+    const grades = page.locator('.band-place').getByText(/%/);
+    expect(await grades.count()).toBeGreaterThan(0);
+    await page.locator('.header .segmented label', { hasText: /^mm$/ }).click();
+    await until(page, { lengthUnit: 'mm' });
+    await page.reload();
+    await untilSolved(page);
+    expect(await read(page)).toMatchObject({ lengthUnit: 'mm' });
+    expect(await page.evaluate(() => window.gradewright?.session.gradeForm)).toBe('percent');
+    expect(american.complaints).toEqual([]);
+  } finally {
+    await american.close();
+  }
 });

@@ -16,6 +16,8 @@ export interface OpenOptions {
   readonly height?: number;
   /** The person asked their system for little motion: nothing plays by itself, and the camera jumps. */
   readonly still?: boolean;
+  /** Language of the browser; British when left out. */
+  readonly locale?: string;
   /** A finger instead of a mouse. */
   readonly touch?: boolean;
   /** Runs in the page before the page's own scripts. */
@@ -49,6 +51,7 @@ export async function openApp(options: OpenOptions = {}): Promise<Opened> {
     const viewport = { width: options.width ?? 1280, height: options.height ?? 800 };
     const context = await browser.newContext({
       viewport,
+      locale: options.locale ?? 'en-GB',
       acceptDownloads: true,
       serviceWorkers: 'allow',
       reducedMotion: options.still ? 'reduce' : 'no-preference',
