@@ -4,7 +4,9 @@ import { createBestSolver } from '../platform/best/bestWorker.ts';
 import { openKeptScenes } from '../platform/keptScenes.ts';
 import { keptText } from '../platform/keptText.ts';
 import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
+import { outputFiles } from '../platform/outputFiles.ts';
 import { sceneFiles } from '../platform/sceneFiles.ts';
+import { createSimWorker } from '../platform/simWorker.ts';
 import { createStudyWorkers } from '../platform/studyWorkers.ts';
 import { createSurveySolver } from '../platform/survey/surveyWorker.ts';
 import { createTiltSensor } from '../platform/tilt/tiltSensor.ts';
@@ -12,6 +14,7 @@ import type { SimHost } from '../sim/types.ts';
 import type { StageProps } from '../stage/index.ts';
 import { createBuilding } from '../state/build/index.ts';
 import { createSession, keepScenes, keepUnits } from '../state/index.ts';
+import { createPages } from '../state/page/index.ts';
 import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
 import { createSurveys } from '../state/survey/index.ts';
@@ -54,6 +57,12 @@ export async function openProgram(solver: SimHost, renderer: Promise<string>): P
     route,
     surveys,
     building: createBuilding(),
+    pages: createPages(session, {
+      solver: createSimWorker,
+      layOut: async (page, date) => (await import('../export/page/index.ts')).clubPageHtml(page, date),
+      output: outputFiles,
+      today: () => new Date().toLocaleDateString([], { dateStyle: 'long' }),
+    }),
     update: offline,
   };
 

@@ -11,6 +11,7 @@ import { listenForCallOff } from './callOff.ts';
 import { BadInput, type ExitCode, exitCodes } from './exitCodes.ts';
 import type { CommandName } from './help.ts';
 import { importScene } from './importScene.ts';
+import { page } from './page.ts';
 import { createProgressLine } from './progressLine.ts';
 import { readScene } from './readScene.ts';
 import { section, sectionCsv, sectionText } from './section.ts';
@@ -140,6 +141,21 @@ export const commands: Readonly<Record<CommandName, Command>> = {
     const report = buildReport(scene.name, plan);
     out.write(form === 'json' ? jsonOf(report) : form === 'csv' ? buildCsv(report) : buildText(report, thread));
     return exitCodes.passes;
+  },
+
+  page: async (file, values, { out, err, interrupts }) => {
+    const scene = readScene(file);
+    const calling = new AbortController();
+    const callOff = listenForCallOff(interrupts, () => calling.abort());
+    try {
+      const html = await withProgress(err, (show) =>
+        page(scene, values, { onProgress: (done) => show('Working out the page', done), signal: calling.signal }),
+      );
+      out.write(html);
+      return exitCodes.passes;
+    } finally {
+      callOff.end();
+    }
   },
 
   import(file, values, { out, err }) {

@@ -182,6 +182,17 @@ export const helpPages = {
       'gradewright build scenes/01-wren-gill.json --drawing dxf > sheets.dxf',
     ],
   },
+  page: {
+    usage: 'gradewright page FILE [--no-loads] [--inches] [--one-in] [--date WORDS] > page.html',
+    does: 'One file of HTML to pass on or to print: verdict, cards, every train both ways, drawings with the bad places, ratings.',
+    options: [
+      ['--no-loads', 'leaves out what each engine takes up, the longest part of the work'],
+      ['--inches', 'lengths in inches'],
+      ['--one-in', 'grades as 1 in n'],
+      ['--date WORDS', 'written on it as it is; today when left out'],
+    ],
+    examples: ['gradewright page scenes/01-wren-gill.json > wren-gill.html'],
+  },
   import: {
     usage: 'gradewright import FILE.(csv|svg|dxf) [--tolerance LENGTH] [--scale NAME] [--eased] [--out FILE]',
     does: 'Makes a scene along a measured or drawn centreline: the fewest elements found within the tolerance.',

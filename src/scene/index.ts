@@ -4,7 +4,7 @@ export { centrelineKind, type Imported, type ImportOptions, importedScene } from
 export { changedScene, type SceneChange, sceneChanges } from './changes.ts';
 export { nearestWords } from './checks/nearestWord.ts';
 export type { Problem } from './checks/problems.ts';
-export { trialDefaults } from './defaults.ts';
+export { couplingDefaults, driveDefaults, rollingDefaults, tableGaugeMm, trialDefaults } from './defaults.ts';
 export {
   addCoupling,
   addOrder,
@@ -94,6 +94,7 @@ export {
 export { type FieldReading, fieldName, fieldUnit, readField } from './fieldText.ts';
 export { takingOver, trialsBefore, trialsTogether } from './goingOn.ts';
 export { isNoScene } from './noScene.ts';
+export { inPage, sceneInPage } from './pageText.ts';
 export { type ParsedScene, parseScene } from './parse.ts';
 export {
   elementCurvatures,

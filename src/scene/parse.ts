@@ -1,6 +1,7 @@
 import { crossProblems } from './checks/crossChecks.ts';
 import { type Problem, problemsOf, valueText } from './checks/problems.ts';
 import { jsonFault } from './jsonText.ts';
+import { sceneInPage } from './pageText.ts';
 import { bounds } from './schema/bounds.ts';
 import { tooMuch } from './schema/limits.ts';
 import { formatVersion, type Scene, sceneSchema } from './schema/schema.ts';
@@ -18,10 +19,11 @@ const mostProblems = 20;
 const refuse = (...problems: Problem[]): ParsedScene => ({ ok: false, problems: problems.slice(0, mostProblems) });
 
 /**
- * Checks a scene file, given as text or as the value that JSON made of it. Never throws: a file that will not do comes
+ * Checks a scene file, given as text, as a page to pass on with the file in it, or as the value that JSON made of it. Never throws: a file that will not do comes
  * back as problems, each with its place in the file, what was found, what is allowed and an example.
  */
-export function parseScene(source: unknown): ParsedScene {
+export function parseScene(file: unknown): ParsedScene {
+  const source = typeof file === 'string' ? (sceneInPage(file) ?? file) : file;
   let input: unknown = source;
   if (typeof source === 'string') {
     if (source.length > bounds.text) {

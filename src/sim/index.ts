@@ -1,6 +1,7 @@
 export { applyCure } from './applyCure.ts';
 export { compileScene } from './compileScene.ts';
 export { compileTrial } from './compileTrial.ts';
+export { missingWorkings, type TrainWorking, withAllWorkings } from './everyWorking.ts';
 export { isPropelled } from './formation.ts';
 export { NotReached } from './handOver.ts';
 export { createInProcessHost } from './inProcessHost.ts';

@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla';
-import { isNoScene, parseScene, type Scene, serialiseScene } from '../scene/index.ts';
+import { isNoScene, parseScene, type Scene, sceneInPage, serialiseScene } from '../scene/index.ts';
 import { applyCure } from '../sim/index.ts';
 import { wordsOf } from './aborting.ts';
 import type { CureRounds } from './cureRounds.ts';
@@ -115,7 +115,7 @@ export function createDocumentActions(parts: DocumentParts): DocumentActions {
       return open(scene, opened, findTrial(scene, trialId) ? trialId : scene.trials[0].id);
     },
     async openFileText(name, text) {
-      if (isNoScene(text)) {
+      if (isNoScene(sceneInPage(text) ?? text)) {
         const lines = ['A railway file is one that Gradewright wrote; nothing in this one belongs to a railway.'];
         session.setState({ problem: { title: `“${name}” is no railway file`, lines } });
         return;

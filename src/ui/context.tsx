@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import type { Building } from '../state/build/index.ts';
 import type { Command, CommandContext } from '../state/commands/index.ts';
 import type { KeepPort } from '../state/index.ts';
+import type { Pages } from '../state/page/index.ts';
 import type { Route, RouteState } from '../state/route/index.ts';
 import type { Studies } from '../state/study/index.ts';
 import type { Surveys } from '../state/survey/index.ts';
@@ -34,6 +35,8 @@ export interface Desk extends CommandContext {
   readonly route: Route;
   /** What is wanted of the things to build. */
   readonly building: Building;
+  /** The page to pass on. */
+  readonly pages: Pages;
   /** Readings along the tracks, and what follows from them. */
   readonly surveys: Surveys;
   /** What was kept on this machine. */

@@ -39,6 +39,15 @@ export { newTrackPoint, plannedHeight, trackPoint } from './point.ts';
 export { TrackError, type TrackProblem } from './problem.ts';
 export { gradeBreaks, profileCorners } from './profile/jumps.ts';
 export { pieceAt, pieceHeight } from './profile/pieces.ts';
+export {
+  type GradeAtPlace,
+  type GradeLine,
+  gradeLines,
+  type PlannedBreak,
+  plannedBreaks,
+  steepest,
+  turnsBetween,
+} from './profile/plannedGrades.ts';
 export { chainageAtRail, railAt } from './profile/rail.ts';
 export { type RulingGrade, type RulingGradeOptions, rulingGrade } from './profile/rulingGrade.ts';
 export { sectionRows } from './profile/section.ts';

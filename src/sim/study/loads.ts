@@ -7,6 +7,7 @@ import {
   trainLength,
   trainPlaces,
   trialsTogether,
+  vehicleOf,
   wayLengthMm,
   wayOf,
 } from '../../scene/index.ts';
@@ -38,8 +39,8 @@ export interface Load extends Greatest {
 
 /**
  * The greatest number of alike vehicles that each engine takes through each trial: halved by the quasi-static pass, confirmed by full runs (the number passes, one more
- * fails). The trial's train is replaced; the engine stands at the end where its engine stood, and orders to single vehicles go to the
- * engine. A train that does not fit between the start and the finish fails, and says so. Throws RangeError for ids that are not there.
+ * fails). The trial's train is replaced; the engine, with its tender where a train has it with one, stands at the end where its engine stood, and orders
+ * to single vehicles go to the engine. A train that does not fit between the start and the finish fails, and says so. Throws RangeError for ids that are not there.
  */
 export async function loadTable(
   scene: Scene,
@@ -76,12 +77,18 @@ export async function loadTable(
       engine,
       kind,
       ...greatest,
-      mass: Math.max(0, greatest.passes) * massOf(scene, trialId, engine, kind),
+      mass: Math.max(0, greatest.passes) * massOf(scene, kind),
       failing: stopper !== null && stopper.count === greatest.fails ? stopper.probe : null,
     });
     hooks.onProgress?.(loads.length, asked.length);
   }
   return { loads, whole: loads.length === asked.length && loads.every(({ whole }) => whole) };
+}
+
+/** Of one vehicle of a kind, kg. */
+function massOf(scene: Scene, kind: string): number {
+  const found = scene.stock.find(({ id }) => id === kind);
+  return found === undefined ? Number.NaN : vehicleOf(scene, found).mass;
 }
 
 /** A gauge of one risk says nothing of a train that did not get there for another reason; a load has to. */
@@ -104,15 +111,19 @@ export function loadedScene(scene: Scene, trialId: string, engine: string, kind:
   const places = trainPlaces(scene, train);
   const old = places.findIndex(({ vehicle }) => vehicle.drive !== null);
   const engineFirst = old < 0 || old < places.length / 2;
-  const turned = old >= 0 && places[old].turned;
-  const own = { stock: engine, ...(turned ? { turned } : {}) };
+  const unit = engineUnit(scene, engine, engineFirst, old >= 0 && places[old].turned);
   const load = count === 0 ? [] : [{ stock: kind, ...(count === 1 ? {} : { count }) }];
-  const loaded: SceneTrain = { ...train, id: loadId(scene), vehicles: engineFirst ? [own, ...load] : [...load, own] };
+  const loaded: SceneTrain = {
+    ...train,
+    id: loadId(scene),
+    vehicles: engineFirst ? [...unit, ...load] : [...load, ...unit],
+  };
+  const place = 1 + unit.findIndex((one) => one.stock === engine) + (engineFirst ? 0 : count);
   // Trials that go on from each other have one train.
   const together = trialsTogether(scene, trialId);
   const fitted = (one: SceneTrial): SceneTrial => {
     const orders = one.orders.map(({ vehicle, ...order }) =>
-      vehicle === undefined ? order : { ...order, vehicle: engineFirst ? 1 : count + 1 },
+      vehicle === undefined ? order : { ...order, vehicle: place },
     );
     const { startMm: _start, ...withoutStart } = one;
     return { ...(fits(scene, one, loaded) ? one : withoutStart), train: loaded.id, orders };
@@ -145,11 +156,27 @@ function loadId(scene: Scene): string {
   return id;
 }
 
-function massOf(scene: Scene, trialId: string, engine: string, kind: string): number {
-  const loaded = loadedScene(scene, trialId, engine, kind, 1);
-  if (!loaded.ok) return Number.NaN;
-  const trial = loaded.scene.trials.find(({ id }) => id === trialId);
-  const train = loaded.scene.trains.find(({ id }) => id === trial?.train);
-  const places = train === undefined ? [] : trainPlaces(loaded.scene, train);
-  return places.reduce((sum, { vehicle }) => sum + (vehicle.drive === null ? vehicle.mass : 0), 0);
+type TrainEntry = SceneTrain['vehicles'][number];
+
+/**
+ * An engine with the tenders that stand next to it in the first train that has it, as they are to stand at the head of a train, or at its end. One without
+ * a tender faces as `turned` says.
+ */
+function engineUnit(scene: Scene, engine: string, first: boolean, turned: boolean): TrainEntry[] {
+  const isTender = (entry: TrainEntry | undefined): boolean =>
+    entry !== undefined && scene.stock.find(({ id }) => id === entry.stock)?.kind === 'tender';
+  for (const { vehicles } of scene.trains) {
+    const at = vehicles.findIndex(({ stock }) => stock === engine);
+    if (at < 0) continue;
+    let [from, to] = [at, at];
+    while (isTender(vehicles[to + 1])) to++;
+    if (to === at) while (isTender(vehicles[from - 1])) from--;
+    if (from === to) continue;
+    const unit = vehicles.slice(from, to + 1);
+    // The engine leads its tender at the head of a train, and follows it at the end.
+    return to > at === first ? unit : unit.map(aboutFace).reverse();
+  }
+  return [{ stock: engine, ...(turned ? { turned } : {}) }];
 }
+
+const aboutFace = ({ turned, ...entry }: TrainEntry): TrainEntry => (turned ? entry : { ...entry, turned: true });

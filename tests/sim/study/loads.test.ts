@@ -1,7 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { greatestWhole } from '../../../src/core/study/index.ts';
-import type { Scene } from '../../../src/scene/index.ts';
-import { loadTable } from '../../../src/sim/study/loads.ts';
+import { parseScene, type Scene } from '../../../src/scene/index.ts';
+import { loadedScene, loadTable } from '../../../src/sim/study/loads.ts';
 import { probeScene } from '../../../src/sim/study/probeScene.ts';
 import { steepestGrade } from '../../../src/sim/study/steepestGrade.ts';
 import { sample, sceneOf } from '../../scene/sample.ts';
@@ -121,4 +122,58 @@ describe('steepestGrade', () => {
     expect((straight.passesPercent ?? 0) - (curved.passesPercent ?? 0)).toBeGreaterThan(0.95 * less);
     expect((straight.passesPercent ?? 0) - (curved.passesPercent ?? 0)).toBeLessThan(1.05 * less);
   }, 120_000);
+});
+
+describe('an engine with a tender', () => {
+  const marlow = parseScene(readFileSync(new URL('../../../scenes/02-marlow-fold.json', import.meta.url), 'utf8'));
+  if (!marlow.ok) throw new Error('Marlow Fold is a scene.');
+  const { scene } = marlow;
+
+  // By a rope round a drum, worked by hand in tests/external/dynamics: 2.02 coaches with rolling, curve and flanges counted.
+  it('takes it along, and two coaches up the double helix but not three', async () => {
+    const spec = {
+      trialIds: ['three-up'],
+      engines: ['ten-wheeler'],
+      kinds: ['coach'],
+      most: 10,
+      gauge: 'stall' as const,
+    };
+    const { loads } = await loadTable(scene, spec, probeScene);
+    expect(loads[0]).toMatchObject({ passes: 2, fails: 3 });
+    // Two coaches of 150 g: the tender is the engine's own.
+    expect(loads[0].mass).toBeCloseTo(0.3, 12);
+  });
+
+  it('stands between it and the coaches at either end of the train', () => {
+    const last = {
+      ...scene,
+      opensWith: 'three-up',
+      trains: [
+        {
+          id: 'three',
+          name: 'Turned',
+          vehicles: [
+            { stock: 'coach', count: 3 },
+            { stock: 'tender', turned: true },
+            { stock: 'ten-wheeler', turned: true },
+          ],
+        },
+      ],
+      trials: scene.trials.filter(({ train }) => train === 'three'),
+    };
+    const vehiclesOf = (from: Scene) => {
+      const loaded = loadedScene(from, 'three-up', 'ten-wheeler', 'coach', 2);
+      if (!loaded.ok) throw new Error(loaded.reason);
+      return loaded.scene.trains.at(-1)?.vehicles;
+    };
+    expect(vehiclesOf(scene)).toEqual([{ stock: 'ten-wheeler' }, { stock: 'tender' }, { stock: 'coach', count: 2 }]);
+    expect(vehiclesOf(last)).toEqual([
+      { stock: 'coach', count: 2 },
+      { stock: 'tender', turned: true },
+      { stock: 'ten-wheeler', turned: true },
+    ]);
+    // Taken from a train that has it at the head, it turns about to stand at the end.
+    const both = { ...last, trains: [...scene.trains.filter(({ id }) => id === 'six'), ...last.trains] };
+    expect(vehiclesOf(both)).toEqual(vehiclesOf(last));
+  });
 });

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { legAt } from '../../../core/findings/index.ts';
-import { plannedHeight, trackPoint } from '../../../core/track/index.ts';
+import { type GradeAtPlace, plannedHeight, steepest, trackPoint } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
 import { timeAtPlace } from '../../../state/index.ts';
 import { valueAt } from '../frame/axis.ts';
@@ -19,7 +19,6 @@ import {
   type Show,
   withUnit,
 } from '../words.ts';
-import { type GradeAtPlace, steepest } from './gradeLines.ts';
 import { combOf, profileOf } from './profileDrawing.ts';
 import { SectionTable } from './SectionTable.tsx';
 import { SurveyMarks } from './SurveyMarks.tsx';

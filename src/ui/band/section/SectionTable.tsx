@@ -1,7 +1,7 @@
 import { memo } from 'react';
+import { gradeLines, plannedBreaks } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
 import { chainageFigure, chainageUnit, gradeBothForms, lengthFigure, lengthUnit, type Show } from '../words.ts';
-import { gradeLines, plannedBreaks } from './gradeLines.ts';
 
 /** Departures smaller than this are not read out, m: what a careful builder calls right. */
 const WORTH_SAYING = 0.0003;

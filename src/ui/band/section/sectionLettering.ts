@@ -1,3 +1,4 @@
+import { type GradeLine, gradeLines, plannedBreaks, turnsBetween } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
 import type { Pass } from '../../../state/routeEdits/index.ts';
 import type { TrialLeg } from '../../../state/types.ts';
@@ -16,7 +17,6 @@ import {
   turnsWords,
   withUnit,
 } from '../words.ts';
-import { type GradeLine, gradeLines, plannedBreaks, turnsBetween } from './gradeLines.ts';
 import type { Ground } from './ground.ts';
 import type { ProfileDrawing } from './profileDrawing.ts';
 

@@ -1,6 +1,5 @@
-import { plannedHeight } from '../../../core/track/index.ts';
+import { gradeLines, plannedHeight } from '../../../core/track/index.ts';
 import type { Track } from '../../../core/track/types.ts';
-import { gradeLines } from '../../band/section/gradeLines.ts';
 
 /** What a route comes to. Lengths m. */
 export interface RouteFacts {

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { arc, helix, makeTrack, straight, type Track } from '../../../../src/core/track/index.ts';
+import {
+  arc,
+  gradeLines,
+  helix,
+  makeTrack,
+  plannedBreaks,
+  steepest,
+  straight,
+  type Track,
+  turnsBetween,
+} from '../../../../src/core/track/index.ts';
 import type { AxisScale } from '../../../../src/ui/band/frame/axis.ts';
-import { gradeLines, plannedBreaks, steepest, turnsBetween } from '../../../../src/ui/band/section/gradeLines.ts';
 import { crossings, groundOf } from '../../../../src/ui/band/section/ground.ts';
 import { combOf, profileOf } from '../../../../src/ui/band/section/profileDrawing.ts';
 import { letterSection } from '../../../../src/ui/band/section/sectionLettering.ts';

@@ -1,4 +1,4 @@
-import type { Track } from '../../../core/track/types.ts';
+import type { Track } from '../types.ts';
 
 /** A stretch of one planned grade, between the places where grades meet. */
 export interface GradeLine {
@@ -9,7 +9,7 @@ export interface GradeLine {
 }
 
 /** A place where two planned grades meet. */
-export interface GradeBreak {
+export interface PlannedBreak {
   readonly chainage: number;
   /** Height of the vertical intersection, m. */
   readonly height: number;
@@ -43,7 +43,7 @@ export function gradeLines(track: Track): GradeLine[] {
 }
 
 /** Where planned grades meet, in order of chainage. */
-export function plannedBreaks(track: Track): GradeBreak[] {
+export function plannedBreaks(track: Track): PlannedBreak[] {
   const lines = gradeLines(track);
   return lines.slice(1).map((line, k) => {
     const point = track.spec.profile.points.find((candidate) => candidate.chainage === line.from);

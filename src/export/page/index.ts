@@ -1,0 +1,1 @@
+export { clubPageHtml } from './clubPageHtml.ts';

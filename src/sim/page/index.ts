@@ -1,0 +1,3 @@
+export { gatherPage, type PageWish } from './gatherPage.ts';
+export type { PageHooks } from './pageTrials.ts';
+export * from './types.ts';
