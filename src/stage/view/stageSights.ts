@@ -137,6 +137,17 @@ export class StageSights implements Sights {
     return atPlace(xyz(point), point.heading, point.curvature, from, height);
   }
 
+  /** A look at the joint that the lens is on, from near by; at its finding where one is chosen. */
+  atLens(from: Look): Look | null {
+    const { chosenFinding, chosenJoint } = this.state();
+    const finding = this.atFinding(chosenFinding, from);
+    const place = this.jointPlace(chosenJoint);
+    const placed = chosenJoint === null ? undefined : this.world.train?.placements[chosenJoint];
+    if (finding !== null || place === null || placed === undefined) return finding;
+    const height = Math.max(findingHeight, Math.min(from.height, findingShare * this.whole()));
+    return atPlace(place, Math.atan2(placed.ahead[1], placed.ahead[0]), 0, from, height);
+  }
+
   /** What a picture of the whole railway has to show: its line, and in the Route chapter the handles that stand off it. */
   private get framed(): readonly Vec3[] {
     const { chapter, compiled } = this.state();
