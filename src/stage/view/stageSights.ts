@@ -12,7 +12,7 @@ import { atEyeHeight, atPlace, fields, inCab, onCoupling, straightDown, wholeRai
 import { betweenHeads, jointSubject } from '../lens/jointSubject.ts';
 import type { LensSubject } from '../lens/lensFrame.ts';
 import type { StageWorld } from './stageWorld.ts';
-import { namedFinding, otherChainage } from './subjects.ts';
+import { foremostFinding, otherChainage } from './subjects.ts';
 
 /** Kept free around the railway in the first picture, px: title above, some air over the bars below. */
 const clearTop = 58;
@@ -116,7 +116,7 @@ export class StageSights implements Sights {
   /** The first picture of all: the whole railway, from the side where something is to be seen. */
   first(): Look {
     const state = this.state();
-    const named = namedFinding(state);
+    const named = foremostFinding(state);
     const finding = named === null ? undefined : state.result?.findings[named];
     const interest = finding === undefined || state.trial === null ? null : placeOf(state.trial, finding.chainage);
     return wholeRailway(this.framed, this.aspect, this.insets(), interest === null ? null : xyz(interest));

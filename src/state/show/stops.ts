@@ -1,4 +1,4 @@
-import { type Standing, standingOf, standingWords } from '../../core/findings/index.ts';
+import { type Standing, standingOf } from '../../core/findings/index.ts';
 import type { Finding } from '../../core/findings/types.ts';
 import type { Scene, SceneTourStop, SceneTourView } from '../../scene/index.ts';
 import type { SessionState, TrialResult } from '../types.ts';
@@ -47,10 +47,18 @@ export function findingOfStop(stop: SceneTourStop, { findings }: Pick<TrialResul
 /** The gravest there is to say of a trial; passes where there is nothing. */
 const gravest = (findings: readonly Finding[]): Finding | null => findings[0] ?? null;
 
+/** A standing for an audience that does not know the words of the ledger. */
+const outcomes: Readonly<Record<Standing, string>> = {
+  fails: 'Fails.',
+  undecided: 'May fail.',
+  near: 'Passes, but only just.',
+  passes: 'Passes.',
+};
+
 /** What a stop says once its verdict is not covered. */
 export interface StopVerdict {
   readonly standing: Standing;
-  /** `Fails`, `May fail`, `Near`, `Passes`. */
+  /** `Fails.`, `May fail.`, `Passes, but only just.`, `Passes.` */
   readonly word: string;
   /** Of the check, or of what is gravest in the trial; empty where nothing was found. */
   readonly margin: string;
@@ -70,14 +78,13 @@ export function verdictOfStop(state: Told, stop: SceneTourStop): StopVerdict | n
   const own = findingOfStop(stop, result);
   const finding = own === null ? gravest(result.findings) : result.findings[own];
   if (finding === null) {
-    return { standing: 'passes', word: 'Passes', margin: '', title: '', sentence: '', cause: '', ofTrial: true };
+    return { standing: 'passes', word: outcomes.passes, margin: '', title: '', sentence: '', cause: '', ofTrial: true };
   }
   const { title, headline, cause, margin } = describeOf(state, finding);
   const standing = standingOf(finding);
-  const word = standingWords[standing];
   return {
     standing,
-    word: word.charAt(0).toUpperCase() + word.slice(1),
+    word: outcomes[standing],
     margin,
     title,
     sentence: headline,

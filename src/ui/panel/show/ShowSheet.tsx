@@ -1,8 +1,11 @@
+import { TourPart } from './tour/TourPart.tsx';
+
 /** What is shown to others: a tour of views, pictures and film, and a page to pass on. */
 export function ShowSheet() {
   return (
     <section className="show" aria-label="Show">
       <h2>Show</h2>
+      <TourPart />
     </section>
   );
 }
