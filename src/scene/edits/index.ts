@@ -51,7 +51,6 @@ export {
   putTour,
   removeTourStop,
   type TourStopChange,
-  withoutLostStops,
 } from './tour.ts';
 export { addTrack, type NewTrack, removeTrack, straightTrack } from './tracks.ts';
 export {

@@ -407,7 +407,6 @@ export const noEdits = [
   'tidy',
   'turnoutNear',
   'turnoutTowards',
-  'withoutLostStops',
 ];
 
 /** The edit made; null where it refuses in words. Any other error is passed on. */
