@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { standingOf } from '../../../src/core/findings/index.ts';
+import type { Cure } from '../../../src/core/findings/types.ts';
 import { nearestChainage } from '../../../src/core/track/index.ts';
 import { namedStops, parseScene, putTour } from '../../../src/scene/index.ts';
-import { proposedTour } from '../../../src/state/show/index.ts';
+import { applyCure } from '../../../src/sim/index.ts';
+import { proposedTour, trialOfStop, verdictOfStop } from '../../../src/state/show/index.ts';
 import { bundledFiles, bundledScene } from '../../scene/sample.ts';
 import { patience, solve } from '../../sim/solved.ts';
 
@@ -62,5 +64,43 @@ describe('the tour proposed for Wren Gill', () => {
     expect(stops[1].title).toContain('joint 6');
     expect(stops[1].tillS).toBeCloseTo(time, 2);
     expect(stops[1].atS).toBeLessThan(time);
+  });
+});
+
+describe('the tour that comes with Wren Gill', () => {
+  it('tells at every stop what its words lead to', async () => {
+    const scene = bundledScene('01-wren-gill.json');
+    const told: string[] = [];
+    for (const stop of scene.tour ?? []) {
+      if (stop.risk === undefined) continue;
+      const solved = await solve(scene, trialOfStop(scene, stop));
+      const verdict = verdictOfStop({ trial: solved.trial, result: solved, ...show }, stop);
+      expect(verdict?.ofTrial, stop.id).toBe(false);
+      expect(stop.tillS).toBeLessThan(solved.run.time.at(-1) ?? 0);
+      told.push(`${stop.id} ${verdict?.standing}`);
+    }
+    expect(told).toEqual([
+      'the-viaduct near',
+      'going-down passes',
+      'support-38 undecided',
+      'joint-6 fails',
+      'engine-ahead passes',
+    ]);
+  });
+
+  it('offers three ways out, each of which is enough', async () => {
+    const scene = bundledScene('01-wren-gill.json');
+    const before = await solve(scene, 'propelled-down');
+    const joint = before.worst('override').subject;
+    const ways: Cure[] = [
+      { kind: 'match-heads', joint },
+      { kind: 'set-support', support: 37, by: -0.0025 },
+      { kind: 'change-working' },
+    ];
+    for (const way of ways) {
+      const cured = applyCure(scene, 'propelled-down', way);
+      if (cured === null) throw new Error(`${way.kind} cannot be applied`);
+      expect((await solve(cured, 'propelled-down')).failing, way.kind).toEqual([]);
+    }
   });
 });
