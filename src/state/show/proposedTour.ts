@@ -83,13 +83,22 @@ function stopAt(finding: Finding, solved: Solved): NewTourStop {
   return {
     title: `${title}: ${where}`.slice(0, bounds.name),
     words: explainRisk(finding.risk).slice(0, bounds.sentence),
-    view: lens ? { kind: 'lens', joint: jointNumberOf(joint, trial) } : viewOfPlace(finding, trial),
+    view: lens ? lensOn(joint, finding.risk, trial) : viewOfPlace(finding, trial),
     trial: trial.id,
     atS,
     ...(tillS > atS && { tillS }),
     risk: finding.risk,
   };
 }
+
+/** What goes wrong across the track is seen from above. */
+const across: ReadonlySet<Finding['risk']> = new Set(['buffer-lock', 'coupler-swing']);
+
+const lensOn = (joint: number, risk: Finding['risk'], trial: CompiledTrial): SceneTourView => ({
+  kind: 'lens',
+  joint: jointNumberOf(joint, trial),
+  ...(across.has(risk) && { from: 'above' }),
+});
 
 /** A view of the place of a finding from the outside of its curve, a little from above: nothing of a helix stands before it there. */
 function viewOfPlace({ chainage }: Finding, { path, train }: CompiledTrial): SceneTourView {

@@ -23,7 +23,7 @@ export function StopVerdict({ stop, told }: StopVerdictProps) {
     return (
       <div className="stop-verdict covered" aria-live="polite">
         <p className="question">{verdict.ofTrial ? 'Will this train pass?' : 'Will it pass?'}</p>
-        {!verdict.ofTrial && <p className="sentence">The question is: {verdict.title.toLowerCase()}.</p>}
+        {!verdict.ofTrial && <p className="sentence">What is judged: {verdict.title.toLowerCase()}.</p>}
         <button type="button" onClick={actions.tellVerdict}>
           Tell the verdict
         </button>
