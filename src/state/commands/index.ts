@@ -10,5 +10,5 @@ export { runTrial } from './runTrial.ts';
 export { saveElsewhere, saveFile } from './saveFile.ts';
 export { stopRun } from './stopRun.ts';
 export { togglePlay } from './togglePlay.ts';
-export { addView, guessFirst, nextStop, presentTour, previousStop, proposeTour, runTour } from './tour.ts';
+export { addView, nextStop, presentTour, previousStop, proposeTour, runTour } from './tour.ts';
 export { undo } from './undo.ts';

@@ -1,3 +1,3 @@
 export { proposedTour } from './proposedTour.ts';
-export { jointNumberOf, jointOfView, type StopVerdict, stopOnShow, trialOfStop, verdictOfStop } from './stops.ts';
+export { jointNumberOf, type StopVerdict, stopOnShow, trialOfStop, verdictOfStop } from './stops.ts';
 export type * from './types.ts';
