@@ -8,7 +8,8 @@ const presenting = ({ session }: CommandContext): boolean => session.getState().
 
 export const presentTour: Command = {
   id: 'tour-present',
-  label: ({ session }) => (session.getState().tour.presenting ? 'Leave the presentation' : 'Present the tour'),
+  label: ({ session }) =>
+    session.getState().tour.presenting ? 'Leave the presentation' : 'Show the tour to an audience',
   key: 'p',
   shownKey: 'P',
   canRun: (context) => presenting(context) || hasTour(context),

@@ -5,6 +5,7 @@ import { useDesk, useSession } from '../context.tsx';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { GuessSwitch } from './GuessSwitch.tsx';
 import { PlayWords } from './PlayWords.tsx';
+import { SectionStrip } from './SectionStrip.tsx';
 import { StopVerdict } from './StopVerdict.tsx';
 import './presentation.css';
 
@@ -43,6 +44,7 @@ function Caption() {
         <span className="at-stop">
           {on === null ? '' : on.index + 1} of {count}
         </span>
+        <SectionStrip />
         <CommandButton command={previousStop} wordsInside>
           Back
         </CommandButton>

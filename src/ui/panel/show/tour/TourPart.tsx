@@ -61,7 +61,7 @@ function TourButtons() {
     <>
       <div className="tour-buttons">
         <CommandButton command={presentTour} className="sheet-button first" wordsInside>
-          Present
+          Before an audience
         </CommandButton>
         <CommandButton command={runTour} className="sheet-button" wordsInside>
           {running ? 'Hold' : 'Run through'}
