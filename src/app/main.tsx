@@ -91,6 +91,7 @@ export async function openProgram(solver: SimHost, renderer: Promise<string>): P
               <Stage
                 session={session.session}
                 playback={session.playback}
+                sight={session.sight}
                 route={route}
                 onChooseFinding={session.actions.seekToFinding}
               />

@@ -3,6 +3,7 @@ import { Canvas } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { type StoreApi, useStore } from 'zustand';
 import type { Route } from '../state/route/index.ts';
+import type { Sight } from '../state/show/index.ts';
 import type { PlaybackState, SessionState } from '../state/types.ts';
 import { type Listening, listen } from './camera/hand.ts';
 import { CameraBar } from './controls/CameraBar.tsx';
@@ -32,6 +33,8 @@ export interface StageProps {
   readonly playback: StoreApi<PlaybackState>;
   /** What draws, as it names itself: without a card some things are left out. */
   readonly renderer: string;
+  /** Filled with what gives the view on show; left out, it cannot be kept. */
+  readonly sight?: Sight;
   /** What the plan is changed through; left out, it cannot be changed here. */
   readonly route?: Route;
   /** The person has chosen a finding by its label: its index in the result. */
@@ -54,7 +57,7 @@ const postReach = { mouse: 12, touch: 22 } as const;
 const reducedMotion = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** The railway in the room: fills its parent. */
-export function Stage({ session, playback, renderer, route, onChooseFinding }: StageProps) {
+export function Stage({ session, playback, renderer, sight, route, onChooseFinding }: StageProps) {
   const root = useRef<HTMLDivElement>(null);
   const plate = useRef<SVGSVGElement>(null);
   const titleBox = useRef<HTMLDivElement>(null);
@@ -112,6 +115,7 @@ export function Stage({ session, playback, renderer, route, onChooseFinding }: S
     });
     watch.observe(bars);
     setCrew({ director, lettering, handles, fingers });
+    if (sight) sight.take = () => director.view();
     const unroom = route?.route.subscribe(({ works }, before) => {
       if (works !== before.works) director.showRoom(works === 'room');
     });
@@ -119,13 +123,14 @@ export function Stage({ session, playback, renderer, route, onChooseFinding }: S
     return () => {
       setCrew(null);
       watch.disconnect();
+      if (sight) sight.take = null;
       untell();
       unroom?.();
       handles?.dispose();
       lettering.dispose();
       director.dispose();
     };
-  }, [session, playback, route]);
+  }, [session, playback, route, sight]);
 
   useEffect(() => {
     const element = root.current?.querySelector<HTMLElement>('.stage-picture');
@@ -144,6 +149,8 @@ export function Stage({ session, playback, renderer, route, onChooseFinding }: S
         route.actions.chooseSupport(post.index, shiftKey);
       },
       takesOver: (event) => fingers.takesOver(event),
+      // Before an audience the arrows lead from stop to stop.
+      leavesKeys: () => session.getState().tour.presenting,
     });
     hand.current = listening;
     // A support that the mouse is over offers itself: its handle is then under the hand.

@@ -6,6 +6,8 @@ import { createHistory } from './history.ts';
 import { createMomentActions } from './momentActions.ts';
 import { createPlayback } from './playback.ts';
 import type { Session } from './session.ts';
+import { createTour, noTour } from './show/tourActions.ts';
+import type { Sight } from './show/types.ts';
 import { createTrialRuns } from './trialRuns.ts';
 import type { PlaybackState, SessionState } from './types.ts';
 import { createViewActions } from './viewActions.ts';
@@ -33,6 +35,7 @@ const opening: SessionState = {
   beside: null,
   besideLook: { view: 'ghost', match: 'moment', divider: 0.5, flipped: false },
   surveyed: null,
+  tour: noTour,
   camera: 'walk',
   lens: { open: false, view: 'side' },
   axis: 'chainage',
@@ -72,9 +75,16 @@ export function createSession(host: SimHost): Session {
   const { seekToFinding } = moments;
   const document = createDocumentActions({ session, playback, history, cures, runs, seekToFinding });
   const view = createViewActions(session, moments);
+  const sight: Sight = { take: null };
+  const { tick: tickTour, ...tour } = createTour({ session, playback, play, document, sight });
+  const tick = (clockSeconds: number) => {
+    play.tick(clockSeconds);
+    tickTour(clockSeconds);
+  };
   const dispose = () => {
     document.cancel();
     host.dispose();
   };
-  return { session, playback, history: history.store, actions: { ...play, ...moments, ...document, ...view, dispose } };
+  const actions = { ...play, ...moments, ...document, ...view, ...tour, tick, dispose };
+  return { session, playback, history: history.store, actions, sight };
 }

@@ -1,7 +1,7 @@
 import type { Scene } from '../scene/index.ts';
 
 /** What a scene holds beside the railway and its trials: it changes nothing of how a train runs. */
-const besideTheRailway: ReadonlySet<string> = new Set<keyof Scene>(['surveys', 'variants']);
+const besideTheRailway: ReadonlySet<string> = new Set<keyof Scene>(['surveys', 'tour', 'variants']);
 
 /** The later scene with every part that says the same as in the earlier one taken from that: what is unchanged is then the very same object. */
 export function withPartsOf(earlier: Scene, later: Scene): Scene {
@@ -19,7 +19,7 @@ const roundTheRailway: ReadonlySet<string> = new Set<keyof Scene>(['room']);
 /** True when trains run the same in both: as for `sameRailway`, wherever they stand in the room. */
 export const runsTheSame = (a: Scene, b: Scene): boolean => sameBut(a, b, [besideTheRailway, roundTheRailway]);
 
-/** True when railway and room are the same in both: no part but surveys and variants is another object. */
+/** True when railway and room are the same in both: no part but surveys, tour and variants is another object. */
 export const sameRailway = (a: Scene, b: Scene): boolean => sameBut(a, b, [besideTheRailway]);
 
 function sameBut(a: Scene, b: Scene, but: readonly ReadonlySet<string>[]): boolean {

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Scene } from '../scene/index.ts';
 import type { PlaybackActions } from './playback.ts';
+import type { Sight, TourActions } from './show/types.ts';
 import type { Working } from './trialEdits.ts';
 import type {
   Axis,
@@ -84,7 +85,7 @@ export interface ViewActions {
   report(problem: Problem): void;
 }
 
-export interface SessionActions extends PlaybackActions, DocumentActions, MomentActions, ViewActions {
+export interface SessionActions extends PlaybackActions, DocumentActions, MomentActions, ViewActions, TourActions {
   /** Stops everything and lets the host go. */
   dispose(): void;
 }
@@ -94,4 +95,6 @@ export interface Session {
   readonly playback: StoreApi<PlaybackState>;
   readonly history: StoreApi<HistoryState>;
   readonly actions: SessionActions;
+  /** Filled by the stage, for who wants to keep what it shows. */
+  readonly sight: Sight;
 }

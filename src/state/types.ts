@@ -2,6 +2,7 @@ import type { Cure } from '../core/findings/types.ts';
 import type { Scene } from '../scene/index.ts';
 import type { CompiledScene, CompiledTrial, TrialResult } from '../sim/types.ts';
 import type { KeepOutcome, RailwayFile } from './ports.ts';
+import type { TourState } from './show/types.ts';
 
 export type { Scene } from '../scene/index.ts';
 export type { CompiledScene, CompiledTrial, TrialLeg, TrialResult } from '../sim/types.ts';
@@ -139,6 +140,8 @@ export interface SessionState {
   readonly besideLook: BesideLook;
   /** The survey that is being looked at; null when none is. */
   readonly surveyed: Surveyed | null;
+  /** Where the tour of the railway is. */
+  readonly tour: TourState;
   readonly camera: CameraName;
   readonly lens: { readonly open: boolean; readonly view: LensView };
   readonly axis: Axis;

@@ -12,6 +12,7 @@ import { Ledger } from './ledger/Ledger.tsx';
 import { VerdictLine } from './ledger/VerdictLine.tsx';
 import { Palette } from './palette/Palette.tsx';
 import { Panel } from './panel/Panel.tsx';
+import { Presentation } from './presentation/Presentation.tsx';
 import { ChapterRail } from './rail/ChapterRail.tsx';
 import { NewRailway } from './shapes/NewRailway.tsx';
 import { NewVersion } from './update/NewVersion.tsx';
@@ -32,6 +33,7 @@ export function Shell({ desk, stage, band }: ShellProps) {
   // Only where the panel is a drawer (see shell.css) does it matter whether it is open.
   const [drawer, setDrawer] = useState(false);
   const chapter = useStore(desk.session, (state) => state.chapter);
+  const presenting = useStore(desk.session, (state) => state.tour.presenting);
   // Turned by a key, the palette or a dropped table, a chapter is to be seen as much as by its tab.
   const turned = useRef(chapter);
   useEffect(() => {
@@ -40,7 +42,12 @@ export function Shell({ desk, stage, band }: ShellProps) {
   }, [chapter]);
   return (
     <DeskProvider desk={desk}>
-      <div className="shell" data-drawer={drawer ? 'open' : 'shut'} data-wide={chapterOf(chapter).wide}>
+      <div
+        className="shell"
+        data-drawer={drawer ? 'open' : 'shut'}
+        data-wide={chapterOf(chapter).wide}
+        data-presenting={presenting || undefined}
+      >
         <Header />
         <ChapterRail drawer={drawer} onDrawer={setDrawer} />
         <Panel />
@@ -48,6 +55,7 @@ export function Shell({ desk, stage, band }: ShellProps) {
         <main className="stage-place" aria-label="Stage">
           <Fence what="The stage">{stage}</Fence>
         </main>
+        <Presentation />
         <Ledger />
         <div className="band-place">
           <Fence what="The band">{band}</Fence>

@@ -40,6 +40,29 @@ describe('commands', () => {
     for (const command of commands) expect(command.label(context)).toMatch(/^[A-Z]/);
   });
 
+  it('leave the arrows and the keys of a lecturer’s pointer alone but before an audience', async () => {
+    const context = await desk();
+    const { actions, session } = context;
+    const named = (id: string) => commands.find((command) => command.id === id) ?? expect.unreachable(id);
+    const next = named('tour-next');
+    const back = named('step-back');
+    expect(next.canRun(context)).toBe(false);
+    expect(back.canRun(context)).toBe(false);
+    void named('tour-present').run(context);
+    expect(next.canRun(context)).toBe(true);
+    void next.run(context);
+    expect(session.getState().tour.stop).toBe(context.scene.tour?.[1].id);
+    expect(back.label(context)).toBe('Leave the presentation');
+    void back.run(context);
+    expect(session.getState().tour.presenting).toBe(false);
+    expect(next.canRun(context)).toBe(false);
+    // Space plays what the stop is about before an audience, and the trial as a whole otherwise.
+    actions.present();
+    actions.runTour();
+    void named('toggle-play').run(context);
+    expect(session.getState().tour.running).toBe(false);
+  });
+
   it('name what is undone, and cannot undo what was not done', async () => {
     const context = await desk();
     expect(undo.canRun(context)).toBe(false);

@@ -51,7 +51,7 @@ describe('a trial over a route', () => {
   const route = [{ track: like.track ?? '', towards: 'end', toMm: 12_000 } as const];
   const { track: _track, towards: _towards, startMm: _start, finishMm: _finish, ...placeless } = like;
   const over = { ...placeless, id: 'over', route, startMm: 2500 };
-  const routed = { ...scene, trials: [over] };
+  const routed = { ...scene, tour: [], trials: [over] };
 
   it('turned round runs over the same places from the other end', () => {
     const { scene: made, trialId } = withTrialWorked(routed, over, { leading: like.leading, towards: 'start' }, 'Back');

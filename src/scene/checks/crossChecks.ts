@@ -7,6 +7,7 @@ import type { Problem } from './problems.ts';
 import { repeatedIds, unknownId } from './references.ts';
 import { couplingProblems, stockProblems } from './stockChecks.ts';
 import { surveyProblems } from './surveyChecks.ts';
+import { tourProblems } from './tourChecks.ts';
 import { branchProblems, trackProblems } from './trackChecks.ts';
 import { trialProblems } from './trialChecks.ts';
 import { variantProblems } from './variantChecks.ts';
@@ -20,6 +21,7 @@ export function crossProblems(scene: Scene): Problem[] {
     ...repeatedIds('trains', scene.trains),
     ...repeatedIds('trials', scene.trials),
     ...variantProblems(scene),
+    ...tourProblems(scene),
     ...branchProblems(scene.tracks),
     ...scene.tracks.flatMap((track, index) => trackProblems(track, `tracks[${index}]`)),
     ...couplingProblems(scene),

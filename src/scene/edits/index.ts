@@ -42,6 +42,16 @@ export {
 export { moveSupport, setSupportsEvery, supportsWith } from './supports.ts';
 export { changeSurroundings, type Surroundings } from './surroundings.ts';
 export { tidy } from './tidy.ts';
+export {
+  addTourStop,
+  changeTourStop,
+  moveTourStop,
+  type NewTourStop,
+  namedStops,
+  putTour,
+  removeTourStop,
+  type TourStopChange,
+} from './tour.ts';
 export { addTrack, type NewTrack, removeTrack, straightTrack } from './tracks.ts';
 export {
   addVehicle,

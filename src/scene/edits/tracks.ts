@@ -7,6 +7,7 @@ import { fittedTrial } from './fittedTrial.ts';
 import { freeId, newId } from './ids.ts';
 import { trackOf } from './parts.ts';
 import { inWords } from './putTrack.ts';
+import { withoutLostStops } from './tour.ts';
 
 /** Where a new track begins and how long it runs straight and level. */
 export interface NewTrack {
@@ -65,14 +66,14 @@ export function removeTrack(scene: Scene, trackId: string): Scene {
   );
   const trials = kept.length > 0 ? kept : scene.trials.map((trial) => onto(scene, tracks[0], trial));
   const { opensWith, lineside, surveys, ...rest } = scene;
-  return {
+  return withoutLostStops({
     ...rest,
     tracks,
     trials,
     ...(lineside && { lineside: lineside.filter(({ track }) => track !== trackId) }),
     ...(surveys && { surveys: surveys.filter(({ track }) => track !== trackId) }),
     ...(opensWith !== undefined && trials.some(({ id }) => id === opensWith) && { opensWith }),
-  };
+  });
 }
 
 /** A trial from end to end of another track; orders given by places there have no meaning and are obeyed at once. */

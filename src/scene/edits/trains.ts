@@ -3,6 +3,7 @@ import type { Scene } from '../schema/schema.ts';
 import type { SceneTrain } from '../schema/trialSchema.ts';
 import { newId } from './ids.ts';
 import { refitted } from './refitted.ts';
+import { withoutLostStops } from './tour.ts';
 
 /** What may be said anew of one entry of a train. */
 export interface EntryChange {
@@ -85,10 +86,10 @@ export function removeTrain(scene: Scene, trainId: string): Scene {
   if (trials.length === 0)
     throw new RangeError(`Every trial is run with ${gone.name}: make a trial of another train first.`);
   const { opensWith, ...rest } = scene;
-  return {
+  return withoutLostStops({
     ...rest,
     trains: scene.trains.filter(({ id }) => id !== trainId),
     trials,
     ...(opensWith !== undefined && trials.some(({ id }) => id === opensWith) && { opensWith }),
-  };
+  });
 }

@@ -3,6 +3,7 @@ import { takingOver, trialsBefore, withoutLoose } from '../goingOn.ts';
 import { bounds } from '../schema/bounds.ts';
 import type { Scene } from '../schema/schema.ts';
 import type { SceneOrder, SceneTrial } from '../schema/trialSchema.ts';
+import { withoutLostStops } from './tour.ts';
 
 /** How long after the last order by time a further one is first given, s. */
 const laterS = 10;
@@ -20,13 +21,13 @@ function putTrial(scene: Scene, trialId: string, make: (trial: SceneTrial) => Sc
 export const renameTrial = (scene: Scene, trialId: string, name: string): Scene =>
   putTrial(scene, trialId, (trial) => ({ ...trial, name }));
 
-/** The scene without a trial; one that goes on from it begins by itself where it took the train over. Throws RangeError in words for the only one. */
+/** The scene without a trial; one that goes on from it begins by itself where it took the train over, and stops of the tour that showed it go. Throws RangeError in words for the only one. */
 export function removeTrial(scene: Scene, trialId: string): Scene {
   const kept = scene.trials.filter(({ id }) => id !== trialId);
   if (kept.length === 0) throw new RangeError('It is the only trial of this railway.');
   const trials = withoutLoose(scene, kept);
   const { opensWith, ...rest } = scene;
-  return { ...rest, trials, ...(opensWith !== undefined && opensWith !== trialId && { opensWith }) };
+  return withoutLostStops({ ...rest, trials, ...(opensWith !== undefined && opensWith !== trialId && { opensWith }) });
 }
 
 /** The scene with one more order to a trial, behind the last: to stop, some seconds later or, after one by place, from the start. Throws RangeError when it has too many. */

@@ -19,7 +19,7 @@ export interface SceneQuantity {
 }
 
 /** Parts of a scene that are only for the picture, or say what the rest is made for: no study varies them. */
-const fixed = new Set(['gradewright', 'scale', 'room', 'surveys', 'variants', 'stepMs', 'frameMs']);
+const fixed = new Set(['gradewright', 'scale', 'room', 'surveys', 'tour', 'variants', 'stepMs', 'frameMs']);
 
 /** Every number of a scene that a study can vary, in the order of the file. */
 export function sceneQuantities(scene: Scene): SceneQuantity[] {

@@ -6,6 +6,7 @@ import { linesideSchema } from './linesideSchema.ts';
 import { outlineOf } from './outlineSchema.ts';
 import { couplingSchema, stockSchema } from './stockSchema.ts';
 import { surveysSchema } from './surveySchema.ts';
+import { tourSchema } from './tourSchema.ts';
 import { trackSchema } from './trackSchema.ts';
 import { trainSchema, trialSchema } from './trialSchema.ts';
 import { variantSchema } from './variantSchema.ts';
@@ -66,6 +67,7 @@ export const sceneSchema = z
     trials: z.array(trialSchema).min(1).max(bounds.trials),
     variants: maybe(z.array(variantSchema).max(bounds.variants)),
     surveys: maybe(surveysSchema),
+    tour: maybe(tourSchema),
     opensWith: maybe(idText('Id of the trial that is shown when the scene is opened; the first when left out.', 'up')),
   })
   .meta({ title: 'A railway on grades', description: 'Tracks, trains and trials. Lengths in mm, masses in g.' });

@@ -134,6 +134,7 @@ export function loadedScene(scene: Scene, trialId: string, engine: string, kind:
     trials: scene.trials.map((one) => (together.has(one.id) ? fitted(one) : one)),
     variants: [],
     surveys: [],
+    tour: [],
   });
   if (parsed.ok) return parsed;
   const [{ path, found, allowed }] = parsed.problems;

@@ -113,6 +113,7 @@ function rampScene(scene: Scene, trialId: string, gradePercent: number, radiusMm
     lineside: [],
     variants: [],
     surveys: [],
+    tour: [],
     opensWith: trialId,
   });
   if (parsed.ok) return parsed.scene;

@@ -30,6 +30,8 @@ export interface HandReports {
   clicked(x: number, y: number, event: PointerEvent): void;
   /** A finger was put down that is to hold nothing, whatever it is on. */
   takesOver(event: PointerEvent): boolean;
+  /** Keys mean something else just now. */
+  leavesKeys(): boolean;
 }
 
 /** An element that obeys a hand. */
@@ -103,7 +105,7 @@ export function listen(element: HTMLElement, rig: () => CameraRig | null, report
 
   const key = (event: KeyboardEvent): void => {
     const camera = rig();
-    if (camera === null || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (camera === null || reports.leavesKeys() || event.ctrlKey || event.metaKey || event.altKey) return;
     const step = event.shiftKey ? panPerKey : turnPerKey;
     const way = arrows[event.key];
     const factor = zooms[event.key];

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../core/math/vec3.ts';
+import { subtract, type Vec3 } from '../../core/math/vec3.ts';
 import type { CameraName } from '../../state/types.ts';
 import { between, easeInOut, type Look, nearestTurn } from './look.ts';
 
@@ -16,6 +16,9 @@ export interface Sights {
 
 /** Length of a camera move, ms. */
 const moveTime = 600;
+
+/** Length of a flight from one view of a tour to the next, ms: slow enough to see where one comes to. */
+const flightTime = 1500;
 
 /** The follow camera starts out no further away than this share of the whole railway's height of picture. */
 const followShare = 0.6;
@@ -41,7 +44,8 @@ export class CameraRig {
   private top: Look | null = null;
   /** The person has moved the picture by hand. */
   touched = false;
-  private flight: { readonly from: Look; readonly start: number; readonly time: number } | null = null;
+  private flight: { readonly from: Look; readonly start: number; readonly time: number; readonly lift: number } | null =
+    null;
 
   constructor(
     start: Look,
@@ -108,6 +112,23 @@ export class CameraRig {
     this.startFlight(now);
   }
 
+  /**
+   * Flies to a camera, in one slow move that draws back where it goes far, so that the railway is seen on the way. `look` is where walk and
+   * follow come to; the other cameras find theirs.
+   */
+  fly(mode: CameraName, look: Look | null, now: number): void {
+    if (look !== null) this.free = look;
+    this.eyeAzimuth = this.look.azimuth;
+    this.eyeHead = { up: 0, zoom: 1 };
+    this.rideHead = { aside: 0, up: 0, zoom: 1 };
+    if (mode === 'down') this.top = this.sights.down();
+    this.mode = mode;
+    const goal = this.goal();
+    const away = Math.hypot(...subtract(goal.target, this.look.target));
+    const near = Math.max(goal.height, this.look.height);
+    this.startFlight(now, flightTime, Math.log(Math.max(1, Math.min(away, this.sights.whole()) / near)));
+  }
+
   /** Brings the look up to date. Returns whether a move is still going on. */
   step(now: number): boolean {
     const goal = this.goal();
@@ -121,7 +142,9 @@ export class CameraRig {
       this.look = goal;
       return false;
     }
-    this.look = between(this.flight.from, goal, easeInOut(Math.max(0, share)));
+    const eased = easeInOut(Math.max(0, share));
+    const look = between(this.flight.from, goal, eased);
+    this.look = { ...look, height: look.height * Math.exp(4 * eased * (1 - eased) * this.flight.lift) };
     return true;
   }
 
@@ -175,8 +198,9 @@ export class CameraRig {
     if (this.mode === 'walk' || this.mode === 'follow') this.free = this.look;
   }
 
-  private startFlight(now: number): void {
-    this.flight = this.reducedMotion() ? null : { from: this.look, start: now, time: moveTime };
+  /** `lift`: logarithm of how much wider the picture is half-way. */
+  private startFlight(now: number, time = moveTime, lift = 0): void {
+    this.flight = this.reducedMotion() ? null : { from: this.look, start: now, time, lift };
   }
 
   /** The present look as one to walk on from: not from inside a cab, not from the zenith. */

@@ -1,5 +1,6 @@
 import type { WebGLRenderer } from 'three';
 import type { StoreApi } from 'zustand';
+import type { SceneTourView } from '../../state/show/index.ts';
 import type { PlaybackState, SessionState } from '../../state/types.ts';
 import { CameraRig } from '../camera/rig.ts';
 import { ghostHeads } from '../lens/jointSubject.ts';
@@ -13,6 +14,7 @@ import { type Pixel, ringRadius, type Shown, type ShownLens } from './shown.ts';
 import { StageSights } from './stageSights.ts';
 import { type SharedStage, StageWorld } from './stageWorld.ts';
 import { jointOf, markedSupports, ringedJoint } from './subjects.ts';
+import { TourFlights } from './tourFlights.ts';
 
 /** Takes the two stores to the picture: knows what has changed, what to move and what to draw. */
 export class Director {
@@ -29,6 +31,7 @@ export class Director {
   private lensSide: 1 | -1 = 1;
   private lensJoint = 0;
   private lensShift = 0;
+  private readonly flights: TourFlights;
   private readonly unsubscribe: (() => void)[];
 
   constructor(
@@ -40,6 +43,7 @@ export class Director {
     this.state = session.getState();
     this.time = playback.getState().time;
     this.sights = new StageSights(this.world, () => this.state);
+    this.flights = new TourFlights(this.state, this.sights);
     this.take(null);
     this.unsubscribe = [
       session.subscribe((now, before) => {
@@ -116,6 +120,8 @@ export class Director {
   private moveCamera(before: SessionState | null, now: number): void {
     const { state, rig, sights } = this;
     if (rig === null || before === null) return;
+    // A stop of the tour is gone to once the train stands where it is then.
+    if (before.tour.went !== state.tour.went) return;
     if (before.wholeAsked !== state.wholeAsked) {
       rig.showWhole(sights.first(), now);
       return;
@@ -133,6 +139,11 @@ export class Director {
       rig.goTo(look, now);
       rig.touched = true;
     }
+  }
+
+  /** What the picture shows now, as a view of a tour. */
+  view(): SceneTourView | null {
+    return this.flights.taken(this.state, this.rig);
   }
 
   private makeRig(): CameraRig | null {
@@ -158,7 +169,8 @@ export class Director {
       gl.clear();
       return null;
     }
-    if (resized && !rig.touched && !rig.moving) rig.restart(sights.first());
+    if (resized && !rig.touched && (this.flights.onWhole || !rig.moving)) rig.restart(sights.first());
+    this.flights.follow(state, rig, now);
     const moving = rig.step(now);
     const share = this.lens.share(now);
     const joint = ringedJoint(state);

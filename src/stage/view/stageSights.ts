@@ -12,7 +12,7 @@ import { atEyeHeight, atPlace, fields, inCab, onCoupling, straightDown, wholeRai
 import { betweenHeads, jointSubject } from '../lens/jointSubject.ts';
 import type { LensSubject } from '../lens/lensFrame.ts';
 import type { StageWorld } from './stageWorld.ts';
-import { namedFinding, otherChainage } from './subjects.ts';
+import { foremostFinding, otherChainage } from './subjects.ts';
 
 /** Kept free around the railway in the first picture, px: title above, some air over the bars below. */
 const clearTop = 58;
@@ -116,7 +116,7 @@ export class StageSights implements Sights {
   /** The first picture of all: the whole railway, from the side where something is to be seen. */
   first(): Look {
     const state = this.state();
-    const named = namedFinding(state);
+    const named = foremostFinding(state);
     const finding = named === null ? undefined : state.result?.findings[named];
     const interest = finding === undefined || state.trial === null ? null : placeOf(state.trial, finding.chainage);
     return wholeRailway(this.framed, this.aspect, this.insets(), interest === null ? null : xyz(interest));
@@ -135,6 +135,17 @@ export class StageSights implements Sights {
     const point = placeOf(trial, finding.chainage);
     const height = Math.max(findingHeight, Math.min(from.height, findingShare * this.whole()));
     return atPlace(xyz(point), point.heading, point.curvature, from, height);
+  }
+
+  /** A look at the joint that the lens is on, from near by; at its finding where one is chosen. */
+  atLens(from: Look): Look | null {
+    const { chosenFinding, chosenJoint } = this.state();
+    const finding = this.atFinding(chosenFinding, from);
+    const place = this.jointPlace(chosenJoint);
+    const placed = chosenJoint === null ? undefined : this.world.train?.placements[chosenJoint];
+    if (finding !== null || place === null || placed === undefined) return finding;
+    const height = Math.max(findingHeight, Math.min(from.height, findingShare * this.whole()));
+    return atPlace(place, Math.atan2(placed.ahead[1], placed.ahead[0]), 0, from, height);
   }
 
   /** What a picture of the whole railway has to show: its line, and in the Route chapter the handles that stand off it. */

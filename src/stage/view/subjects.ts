@@ -11,8 +11,15 @@ export function otherChainage(trial: NonNullable<SessionState['trial']>, chainag
   return trial.path.reversed ? trial.path.track.length - chainage : chainage;
 }
 
-/** Index of the finding that the stage names in full: the chosen one unless it passes, else the gravest that fails. */
-export function namedFinding(state: SessionState): number | null {
+/** An audience guesses how this comes out: nothing on the stage gives it away. */
+const covered = ({ tour }: SessionState): boolean => tour.presenting && !tour.told;
+
+/** Index of the finding that the stage names in full. Before an audience none is: what stands under the picture is large enough to be read. */
+export const namedFinding = (state: SessionState): number | null =>
+  state.tour.presenting ? null : foremostFinding(state);
+
+/** Index of the finding that is in question: the chosen one unless it passes, else the gravest that fails. */
+export function foremostFinding(state: SessionState): number | null {
   const findings = state.result?.findings ?? [];
   const chosen = state.chosenFinding === null ? undefined : findings[state.chosenFinding];
   if (chosen !== undefined && chosen.verdict !== 'passes') return state.chosenFinding;
@@ -22,6 +29,7 @@ export function namedFinding(state: SessionState): number | null {
 
 /** Index of the gravest near finding that is not named already. */
 export function nearFinding(state: SessionState): number | null {
+  if (state.tour.presenting) return null;
   const named = namedFinding(state);
   const index = (state.result?.findings ?? []).findIndex((one, i) => one.verdict === 'near' && i !== named);
   return index < 0 ? null : index;
@@ -42,6 +50,7 @@ export function jointOf(finding: Finding | undefined): number | null {
 
 /** Whether a failing finding is about a joint. */
 export function jointFails(state: SessionState, joint: number): boolean {
+  if (covered(state)) return false;
   return (state.result?.findings ?? []).some((one) => one.verdict === 'fails' && jointOf(one) === joint);
 }
 
@@ -81,6 +90,7 @@ export function blamedSupports({ trial, result }: SessionState): NamedSupport[] 
 /** Supports that need a hand: those that a survey points at while one is looked at, else those that failing findings name. */
 export function markedSupports(state: SessionState): readonly NamedSupport[] {
   const { surveyed } = state;
+  if (covered(state)) return [];
   if (surveyed !== null) return surveyed.pointed.map((support) => ({ trackId: surveyed.trackId, support }));
   return blamedSupports(state);
 }

@@ -22,6 +22,7 @@ import { toggleGradeForm } from './toggleGradeForm.ts';
 import { toggleLengthUnit } from './toggleLengthUnit.ts';
 import { toggleLens } from './toggleLens.ts';
 import { togglePlay } from './togglePlay.ts';
+import { addView, guessFirst, nextStop, presentTour, previousStop, proposeTour, runTour } from './tour.ts';
 import { turnBeside } from './turnBeside.ts';
 import { undo } from './undo.ts';
 import { workings } from './workings.ts';
@@ -43,6 +44,13 @@ export const commandsWith = (chapters: readonly ChapterName[]): readonly Command
   stopRun,
   ...workings,
   ...chapterCommands(chapters),
+  presentTour,
+  runTour,
+  nextStop,
+  previousStop,
+  guessFirst,
+  addView,
+  proposeTour,
   turnBeside,
   showWhole,
   ...cameras,

@@ -9,4 +9,6 @@ export { redo } from './redo.ts';
 export { runTrial } from './runTrial.ts';
 export { saveElsewhere, saveFile } from './saveFile.ts';
 export { stopRun } from './stopRun.ts';
+export { togglePlay } from './togglePlay.ts';
+export { addView, nextStop, presentTour, previousStop, proposeTour, runTour } from './tour.ts';
 export { undo } from './undo.ts';

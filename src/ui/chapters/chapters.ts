@@ -19,6 +19,8 @@ export interface ChapterEntry {
   readonly Sheet: ComponentType;
   /** The sheet needs more room than a column of figures. */
   readonly wide?: true;
+  /** The sheet stays while the lens is open. */
+  readonly stays?: true;
 }
 
 /** The chapters in the order of the job. Another one is another entry here and nothing else. */
@@ -29,7 +31,7 @@ export const chapters: readonly ChapterEntry[] = [
   { id: 'compare', label: 'Compare', Icon: CompareIcon, Sheet: CompareSheet, wide: true },
   { id: surveyChapter, label: 'Survey', Icon: SurveyIcon, Sheet: SurveySheet, wide: true },
   { id: 'build', label: 'Build', Icon: BuildIcon, Sheet: BuildSheet, wide: true },
-  { id: 'show', label: 'Show', Icon: ShowIcon, Sheet: ShowSheet, wide: true },
+  { id: 'show', label: 'Show', Icon: ShowIcon, Sheet: ShowSheet, wide: true, stays: true },
 ];
 
 /** Every command there is, those of the chapters among them. */

@@ -5,14 +5,14 @@ import { JointSheet } from './joint/JointSheet.tsx';
 import './panel.css';
 import './fields.css';
 
-/** The sheet of the chosen chapter; while the lens is open, the sheet of the joint under it. */
+/** The sheet of the chosen chapter; while the lens is open, the sheet of the joint under it, but where the lens itself is what the chapter is about. */
 export function Panel() {
   const chapter = useSession((state) => state.chapter);
   const opened = useSession((state) => state.opened);
-  const joint = useSession((state) => (state.lens.open ? state.chosenJoint : null));
+  const { Sheet, stays } = chapterOf(chapter);
+  const joint = useSession((state) => (state.lens.open && !stays ? state.chosenJoint : null));
   const ready = useSession((state) => state.compiled !== null && state.trial !== null);
   const scroll = useRef<HTMLDivElement>(null);
-  const { Sheet } = chapterOf(chapter);
   const shown = joint === null ? chapter : 'joint';
   // Another sheet, or another railway, is read from its top.
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is on the sheet is what it depends on

@@ -45,6 +45,30 @@ function spanOf(track: Scene['tracks'][number], { one, other }: Draw): edits.Sup
   return { from: Math.min(from, to), to: Math.max(from, to) };
 }
 
+/** A stop of a tour, of any kind of view. */
+const stopOf = (scene: Scene, number: number, a: number): edits.NewTourStop => ({
+  title: 'A place to look at',
+  view: of(
+    [
+      { kind: 'whole' },
+      { kind: 'ride' },
+      { kind: 'lens', joint: 1 + (number % 5) },
+      { kind: 'follow', fromDeg: 300 * a, pictureMm: 100 + 900 * a },
+      {
+        kind: 'place',
+        eye: { xMm: 900 * a, yMm: -800, heightMm: 700 },
+        target: { xMm: 400, yMm: 300 * a, heightMm: 100 },
+      },
+    ] as const,
+    number,
+  ),
+  trial: of(scene.trials, number).id,
+  atS: 20 * a,
+});
+
+/** A scene that has a stop at least. */
+const withStop = (scene: Scene, number: number, a: number): Scene => edits.addTourStop(scene, stopOf(scene, number, a));
+
 /** Every edit there is, made with what was drawn. May throw a RangeError, as edits do for what cannot be. */
 const table = {
   addCoupling: (scene: Scene, { one }: Draw) => edits.addCoupling(scene, { id: 'bar', kind: of(couplingKinds, one) }),
@@ -52,6 +76,11 @@ const table = {
   addProfilePoint: (scene: Scene, { one, a, b, side }: Draw) => {
     const track = of(scene.tracks, one);
     return edits.addProfilePoint(scene, track.id, a * trackLengthMm(track), side ? undefined : 200 * b);
+  },
+  addTourStop: (scene: Scene, { one, other, a, side }: Draw) => {
+    const tour = scene.tour ?? [];
+    const after = side && tour.length > 0 ? of(tour, other).id : undefined;
+    return edits.addTourStop(scene, stopOf(scene, one, a), after);
   },
   addTrack: (scene: Scene, { one, a, b, side }: Draw) =>
     edits.addTrack(
@@ -103,6 +132,15 @@ const table = {
               heightMm: 90,
             },
           ],
+    });
+  },
+  changeTourStop: (scene: Scene, { one, other, a, side }: Draw) => {
+    const toured = withStop(scene, one, a);
+    return edits.changeTourStop(toured, of(toured.tour ?? [], other).id, {
+      title: 'Called otherwise',
+      words: side ? undefined : 'Plain words.',
+      atS: 40 * a,
+      ...(side && { tillS: 20 }),
     });
   },
   copyTrain: (scene: Scene, { one }: Draw) => edits.copyTrain(scene, of(scene.trains, one).id, 'Another'),
@@ -170,6 +208,10 @@ const table = {
     const track = of(scene.tracks, draw.one);
     return edits.moveSupports(scene, track.id, spanOf(track, draw), 6 * (draw.a - 0.5));
   },
+  moveTourStop: (scene: Scene, { one, other, a, side }: Draw) => {
+    const toured = withStop(withStop(scene, one, a), other, a);
+    return edits.moveTourStop(toured, of(toured.tour ?? [], other).id, side ? 1 : -1);
+  },
   moveTurnout: (scene: Scene, { one, a, b, side }: Draw) => {
     const track = of(scene.tracks, one);
     return edits.moveTurnout(scene, track.id, {
@@ -180,6 +222,8 @@ const table = {
   },
   parallelTrack: (scene: Scene, { one, a, side }: Draw) =>
     edits.parallelTrack(scene, of(scene.tracks, one).id, (side ? 1 : -1) * (30 + 80 * a), { name: 'Beside' }),
+  putTour: (scene: Scene, { one, other, a, side }: Draw) =>
+    edits.putTour(scene, side ? [] : edits.namedStops([stopOf(scene, one, a), stopOf(scene, other, a)])),
   removeElement: (scene: Scene, { one, other }: Draw) => {
     const track = of(scene.tracks, one);
     return edits.removeElement(scene, track.id, other % track.alignment.length);
@@ -202,6 +246,10 @@ const table = {
   removeSupports: (scene: Scene, draw: Draw) => {
     const track = of(scene.tracks, draw.one);
     return edits.removeSupports(scene, track.id, spanOf(track, draw));
+  },
+  removeTourStop: (scene: Scene, { one, other, a }: Draw) => {
+    const toured = withStop(scene, one, a);
+    return edits.removeTourStop(toured, of(toured.tour ?? [], other).id);
   },
   removeTrack: (scene: Scene, { one }: Draw) => edits.removeTrack(scene, of(scene.tracks, one).id),
   removeTrain: (scene: Scene, { one }: Draw) => edits.removeTrain(scene, of(scene.trains, one).id),
@@ -348,6 +396,7 @@ export const noEdits = [
   'easementPlaces',
   'freeId',
   'meanOffMm',
+  'namedStops',
   'nearestOn',
   'newId',
   'offCornerLine',

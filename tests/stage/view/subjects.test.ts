@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/core/findings/types.ts';
 import {
   blamedSupports,
+  jointFails,
   jointFailsHow,
+  markedSupports,
   namedFinding,
   nearFinding,
   otherChainage,
@@ -33,6 +35,8 @@ const state = (findings: Finding[], change: Partial<SessionState> = {}): Session
   ({
     chosenFinding: null,
     chosenJoint: null,
+    surveyed: null,
+    tour: { presenting: false, told: true },
     result: { findings },
     trial: {
       trackId: 'spiral',
@@ -50,6 +54,22 @@ const near = finding({
   causes: [{ kind: 'support-off', support: 9, departure: 0.001 }],
 });
 const passes = finding({ risk: 'headroom', verdict: 'passes', subject: 0 });
+
+describe('before an audience', () => {
+  const shown = (told: boolean) => state([fails, near], { tour: { presenting: true, told } as SessionState['tour'] });
+
+  it('no finding is named in small letters', () => {
+    expect(namedFinding(shown(true))).toBeNull();
+    expect(nearFinding(shown(true))).toBeNull();
+  });
+
+  it('nothing gives a covered verdict away', () => {
+    expect(markedSupports(shown(true))).toHaveLength(1);
+    expect(markedSupports(shown(false))).toHaveLength(0);
+    expect(jointFails(shown(true), 2)).toBe(true);
+    expect(jointFails(shown(false), 2)).toBe(false);
+  });
+});
 
 describe('what the stage names', () => {
   it('is the gravest that fails until the person chooses another', () => {

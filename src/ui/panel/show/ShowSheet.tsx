@@ -1,4 +1,5 @@
 import { PagePart } from './page/PagePart.tsx';
+import { TourPart } from './tour/TourPart.tsx';
 import './show.css';
 
 /** What is shown to others: a tour of views, pictures and film, and a page to pass on. */
@@ -6,6 +7,7 @@ export function ShowSheet() {
   return (
     <section className="show" aria-label="Show">
       <h2>Show</h2>
+      <TourPart />
       <PagePart />
     </section>
   );
