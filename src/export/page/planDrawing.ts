@@ -1,10 +1,9 @@
 import type { Show } from '../../core/findings/index.ts';
-import { metresPerInch } from '../../core/units/index.ts';
+import { metresPerInch, thinSpace } from '../../core/units/index.ts';
 import type { PageMark, PageTrack } from '../../sim/page/index.ts';
 import { fine, numbers, path } from './drawing.ts';
 import { element, type Markup } from './markup.ts';
 import { around } from './numbered.ts';
-import { length } from './words.ts';
 
 /** Size of the drawing and the least air around the lines, in units of the drawing. */
 const width = 1000;
@@ -57,7 +56,7 @@ export function planDrawing(tracks: readonly PageTrack[], marks: readonly PageMa
     element(
       'text',
       { class: 'scale', x: fine(width - air - barWidth / 2), y: fine(high + 24) },
-      length(long * unit, show),
+      `${long}${thinSpace}${lengthUnit}`,
     ),
     numbers(numbered),
   );
