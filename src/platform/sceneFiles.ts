@@ -2,6 +2,9 @@ import { fileOpen, fileSave } from 'browser-fs-access';
 
 const kind = { description: 'Gradewright scene', mimeTypes: ['application/json'], extensions: ['.json'], id: 'scene' };
 
+/** What can be opened: a page to pass on has the railway in it. */
+const openable = { ...kind, mimeTypes: [...kind.mimeTypes, 'text/html'], extensions: [...kind.extensions, '.html'] };
+
 /** True when the person closed the dialog instead of choosing. */
 const wasDismissed = (error: unknown): boolean => error instanceof Error && error.name === 'AbortError';
 
@@ -18,7 +21,7 @@ const handleOf = ({ handle }: OnDisk): FileSystemFileHandle | null =>
 export const sceneFiles = {
   async pick(): Promise<(OnDisk & { readonly text: string }) | null> {
     try {
-      const file = await fileOpen(kind);
+      const file = await fileOpen(openable);
       return { name: file.name, handle: file.handle ?? null, text: await file.text() };
     } catch (error) {
       if (wasDismissed(error)) return null;

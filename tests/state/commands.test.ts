@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { parseScene, serialiseScene } from '../../src/scene/index.ts';
+import { inPage, parseScene, serialiseScene } from '../../src/scene/index.ts';
 import { commandsWith, openFile, saveElsewhere, saveFile, undo } from '../../src/state/commands/index.ts';
 import { createSession, type RailwayFile } from '../../src/state/index.ts';
 import { heldHost, resultOf, sceneForTests } from './fakeHost.ts';
@@ -94,6 +94,19 @@ describe('commands', () => {
     void context.actions.openScene(scene);
     expect(context.session.getState().file).toBeNull();
     expect(saveElsewhere.canRun(context)).toBe(false);
+  });
+
+  it('open a page that the railway stands in, and never write over it', async () => {
+    const context = await desk();
+    const scene = { ...context.scene, name: 'Of a page' };
+    const text = `<!doctype html>\n${inPage(serialiseScene(scene))}`;
+    context.files.pick.mockResolvedValueOnce({ name: 'gill.html', handle: {}, text });
+    void openFile.run(context);
+    await vi.waitFor(() => expect(context.session.getState().scene?.name).toBe('Of a page'));
+    expect(context.session.getState().file).toBeNull();
+    await saveFile.run(context);
+    const [name, , into] = context.files.save.mock.calls[0] as unknown as [string, string, unknown];
+    expect([name, into]).toEqual(['of-a-page.json', null]);
   });
 
   it('say why a file could not be read', async () => {

@@ -1,3 +1,4 @@
+import { sceneInPage } from '../../scene/index.ts';
 import { wordsOf } from '../aborting.ts';
 import { always, type Command } from './command.ts';
 
@@ -13,8 +14,10 @@ export const openFile: Command = {
       if (!file) return;
       const before = session.getState().opened;
       const solved = actions.openFileText(file.name, file.text);
-      // Open at once, solved later: from now on it can be written back.
-      if (session.getState().opened !== before) session.setState({ file: { name: file.name, handle: file.handle } });
+      // Open at once, solved later: from now on it can be written back. A page that the railway stood in stays the page it is.
+      if (session.getState().opened !== before && sceneInPage(file.text) === null) {
+        session.setState({ file: { name: file.name, handle: file.handle } });
+      }
       await solved;
     } catch (error) {
       actions.report({ title: 'The file could not be read', lines: [wordsOf(error)] });

@@ -1,22 +1,14 @@
 import { serialiseScene } from '../../scene/index.ts';
 import { wordsOf } from '../aborting.ts';
+import { fileNameOf } from '../fileName.ts';
 import type { RailwayFile } from '../ports.ts';
 import type { Command, CommandContext } from './command.ts';
-
-/** A file name that every system takes, from a railway's name. */
-const fileNameOf = (name: string): string =>
-  `${
-    name
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'railway'
-  }.json`;
 
 async function write({ files, actions, session }: CommandContext, into: RailwayFile | null): Promise<void> {
   const { scene, opened } = session.getState();
   if (!scene) return;
   try {
-    const file = await files.save(into?.name ?? fileNameOf(scene.name), serialiseScene(scene), into);
+    const file = await files.save(into?.name ?? fileNameOf(scene.name, '.json'), serialiseScene(scene), into);
     // Another railway may be open by the time the dialog is closed.
     if (file?.handle && session.getState().opened === opened) session.setState({ file });
   } catch (error) {

@@ -1,6 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { type ClubPage, gatherPage } from '../../sim/page/index.ts';
 import type { SimHost } from '../../sim/types.ts';
+import { fileNameOf } from '../fileName.ts';
 import type { Session } from '../session.ts';
 import type { OutputKind, OutputPort, PageState } from './types.ts';
 
@@ -51,7 +52,7 @@ export function createPages(session: Pick<Session, 'session'>, { solver, layOut,
         });
         const text = await layOut(page, today());
         if (calling === own)
-          pages.setState({ made: { html: text, fileName: fileName(scene.name), scene, whole: page.whole } });
+          pages.setState({ made: { html: text, fileName: fileNameOf(scene.name, '.html'), scene, whole: page.whole } });
       } catch (error) {
         if (calling !== own || (error instanceof Error && error.name === 'AbortError')) return;
         pages.setState({ problem: error instanceof Error ? error.message : String(error) });
@@ -80,12 +81,3 @@ export function createPages(session: Pick<Session, 'session'>, { solver, layOut,
   };
   return { pages, actions };
 }
-
-/** A railway's name as that of a file. */
-const fileName = (name: string): string =>
-  `${
-    name
-      .toLowerCase()
-      .replace(/[^\p{L}\p{N}]+/gu, '-')
-      .replace(/^-+|-+$/g, '') || 'railway'
-  }.html`;
