@@ -6,6 +6,7 @@ import {
   helixCard,
   markList,
   table,
+  testSheet,
   tonnageTable,
   trackWords,
   trialTable,
@@ -67,6 +68,15 @@ export function clubPageHtml(page: ClubPage, date: string): string {
     ]),
     page.tonnage !== null &&
       page.tonnage.rows.length > 0 && [element('h2', {}, 'What each engine takes up'), ...tonnageTable(page.tonnage)],
+    marks.length > 0 && [
+      element('h2', {}, 'To be tried at the track'),
+      element(
+        'p',
+        { class: 'quiet' },
+        'These runs come to every numbered place; each shows what those above it do not.',
+      ),
+      testSheet(page),
+    ],
     visitors.length > 0 && [element('h2', {}, 'For visitors: what keeps off'), visitorList(visitors)],
     element('h2', {}, 'What this rests on'),
     element(

@@ -7,6 +7,7 @@ import {
   type RailState,
   railStates,
   type Tonnage,
+  testsToMake,
   type Visitor,
 } from '../../sim/page/index.ts';
 import { type Content, element, type Markup } from './markup.ts';
@@ -168,6 +169,19 @@ export function tonnageTable({ rows, taken }: Tonnage): Markup[] {
       '.',
     ),
   ];
+}
+
+/** A sheet to fill in at the track: which runs to make, what to expect, room for what was found. */
+export function testSheet({ trials }: ClubPage): Markup {
+  return table(
+    ['Run', 'Look at', 'Expect', 'Found, and the date'],
+    testsToMake(trials).map(({ trial: { name, words }, shows }) => [
+      name,
+      shows.join(', '),
+      words,
+      element('span', { class: 'blank' }),
+    ]),
+  );
 }
 
 export function visitorList(visitors: readonly Visitor[]): Markup {

@@ -22,6 +22,7 @@ h2,h3{break-after:avoid}
 .fails::before{content:"✕ "}
 .undecided::before{content:"? "}
 .near::before{content:"! "}
+.blank{display:block;min-width:140px;height:28px;border-bottom:1px dotted var(--ink2)}
 .cards{display:grid;grid-template-columns:repeat(auto-fit,minmax(300px,1fr));gap:16px}
 .card{padding:12px 16px;border:1.5px solid var(--ink);background:#fff}
 .card h3{margin-top:0}

@@ -58,6 +58,14 @@ describe('the page to pass on', () => {
     }
   });
 
+  it('has a sheet to fill in at the track with the runs that come to every place', () => {
+    const sheet = html.slice(html.indexOf('To be tried at the track'));
+    const rows = [...sheet.slice(0, sheet.indexOf('</table>')).matchAll(/<tr><th>([^<]+)<\/th><td>([\d, ]+)<\/td>/g)];
+    const shown = rows.flatMap(([, , numbers]) => numbers.split(', ').map(Number));
+    expect(shown.sort((a, b) => a - b)).toEqual(page.marks.map(({ number }) => number));
+    expect(page.trials.map(({ name }) => name)).toEqual(expect.arrayContaining(rows.map(([, name]) => name)));
+  });
+
   it('gives the railway back as it was', () => {
     const text = sceneInPage(html);
     expect(text).not.toBeNull();
