@@ -1,6 +1,7 @@
 import { lazy, StrictMode, Suspense } from 'react';
 import { createRoot } from 'react-dom/client';
 import { createBestSolver } from '../platform/best/bestWorker.ts';
+import { captionedPicture } from '../platform/captionedPicture.ts';
 import { openKeptScenes } from '../platform/keptScenes.ts';
 import { keptText } from '../platform/keptText.ts';
 import { createOfflineKeeper } from '../platform/offline/offlineKeeper.ts';
@@ -15,6 +16,7 @@ import type { StageProps } from '../stage/index.ts';
 import { createBuilding } from '../state/build/index.ts';
 import { createSession, keepScenes, keepUnits } from '../state/index.ts';
 import { createPages } from '../state/page/index.ts';
+import { createPictures } from '../state/picture/index.ts';
 import { createRoute } from '../state/route/index.ts';
 import { createStudies } from '../state/study/index.ts';
 import { createSurveys } from '../state/survey/index.ts';
@@ -57,6 +59,7 @@ export async function openProgram(solver: SimHost, renderer: Promise<string>): P
     route,
     surveys,
     building: createBuilding(),
+    pictures: createPictures(session, { captioned: captionedPicture, save: outputFiles.savePicture }),
     pages: createPages(session, {
       solver: createSimWorker,
       layOut: async (page, date) => (await import('../export/page/index.ts')).clubPageHtml(page, date),
@@ -93,6 +96,7 @@ export async function openProgram(solver: SimHost, renderer: Promise<string>): P
                 playback={session.playback}
                 sight={session.sight}
                 route={route}
+                drawnBy={desk.pictures.drawnBy}
                 onChooseFinding={session.actions.seekToFinding}
               />
             </Suspense>

@@ -2,6 +2,7 @@ import { AdaptiveDpr } from '@react-three/drei/core/AdaptiveDpr';
 import { Canvas } from '@react-three/fiber';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { type StoreApi, useStore } from 'zustand';
+import type { Pictures } from '../state/picture/index.ts';
 import type { Route } from '../state/route/index.ts';
 import type { Sight } from '../state/show/index.ts';
 import type { PlaybackState, SessionState } from '../state/types.ts';
@@ -37,6 +38,8 @@ export interface StageProps {
   readonly sight?: Sight;
   /** What the plan is changed through; left out, it cannot be changed here. */
   readonly route?: Route;
+  /** Told how a picture of the stage is drawn, for those who keep pictures. */
+  readonly drawnBy?: Pictures['drawnBy'];
   /** The person has chosen a finding by its label: its index in the result. */
   readonly onChooseFinding?: (index: number) => void;
 }
@@ -57,7 +60,7 @@ const postReach = { mouse: 12, touch: 22 } as const;
 const reducedMotion = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** The railway in the room: fills its parent. */
-export function Stage({ session, playback, renderer, sight, route, onChooseFinding }: StageProps) {
+export function Stage({ session, playback, renderer, sight, route, drawnBy, onChooseFinding }: StageProps) {
   const root = useRef<HTMLDivElement>(null);
   const plate = useRef<SVGSVGElement>(null);
   const titleBox = useRef<HTMLDivElement>(null);
@@ -225,6 +228,7 @@ export function Stage({ session, playback, renderer, sight, route, onChooseFindi
               handles={crew.handles}
               redraw={redraw}
               turned={turned}
+              drawnBy={drawnBy}
             />
           )}
           <AdaptiveDpr />

@@ -4,6 +4,7 @@ import type { Building } from '../state/build/index.ts';
 import type { Command, CommandContext } from '../state/commands/index.ts';
 import type { KeepPort } from '../state/index.ts';
 import type { Pages } from '../state/page/index.ts';
+import type { Pictures } from '../state/picture/index.ts';
 import type { Route, RouteState } from '../state/route/index.ts';
 import type { Studies } from '../state/study/index.ts';
 import type { Surveys } from '../state/survey/index.ts';
@@ -35,6 +36,8 @@ export interface Desk extends CommandContext {
   readonly route: Route;
   /** What is wanted of the things to build. */
   readonly building: Building;
+  /** Pictures of what the stage shows. */
+  readonly pictures: Pictures;
   /** The page to pass on. */
   readonly pages: Pages;
   /** Readings along the tracks, and what follows from them. */

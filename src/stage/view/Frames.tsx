@@ -1,5 +1,6 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect, useRef } from 'react';
+import type { Pictures } from '../../state/picture/index.ts';
 import type { HandleLayer } from '../handles/handleLayer.ts';
 import { paper } from '../palette.ts';
 import { themed } from '../theme.ts';
@@ -17,10 +18,12 @@ interface FramesProps {
   readonly redraw: RefObject<() => void>;
   /** Filled with what asks for a new frame while a hand turns the view: coarser then, fine again when it rests. */
   readonly turned: RefObject<() => void>;
+  /** Told how a picture of the stage is drawn. */
+  readonly drawnBy: Pictures['drawnBy'] | undefined;
 }
 
 /** Draws frames when asked to. Nothing of a frame goes through React. */
-export function Frames({ director, lettering, handles, redraw, turned }: FramesProps) {
+export function Frames({ director, lettering, handles, redraw, turned, drawnBy }: FramesProps) {
   const invalidate = useThree((state) => state.invalidate);
   const regress = useThree((state) => state.performance.regress);
   const gl = useThree((state) => state.gl);
@@ -45,6 +48,27 @@ export function Frames({ director, lettering, handles, redraw, turned }: FramesP
       turned.current = () => {};
     };
   }, [gl, director, invalidate, regress, redraw, turned]);
+
+  const three = useThree((state) => state.get);
+  useEffect(
+    () =>
+      drawnBy?.((scale) => {
+        const { size } = three();
+        const ratio = gl.getPixelRatio();
+        gl.setPixelRatio(ratio * scale);
+        director.frame(gl, size.width, size.height);
+        // Its pixels are there until this turn is over, and are taken before it is.
+        const pixels = new Promise<Blob>((resolve, reject) =>
+          gl.domElement.toBlob((blob) =>
+            blob === null ? reject(new Error('The picture is too large for this machine.')) : resolve(blob),
+          ),
+        );
+        gl.setPixelRatio(ratio);
+        invalidate();
+        return pixels;
+      }),
+    [drawnBy, gl, director, three, invalidate],
+  );
 
   useFrame((state) => {
     const start = performance.now();

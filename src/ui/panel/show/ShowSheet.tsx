@@ -1,4 +1,5 @@
 import { PagePart } from './page/PagePart.tsx';
+import { PicturePart } from './picture/PicturePart.tsx';
 import { TourPart } from './tour/TourPart.tsx';
 import './show.css';
 
@@ -8,6 +9,7 @@ export function ShowSheet() {
     <section className="show" aria-label="Show">
       <h2>Show</h2>
       <TourPart />
+      <PicturePart />
       <PagePart />
     </section>
   );

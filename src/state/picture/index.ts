@@ -1,0 +1,3 @@
+export { captionOf } from './captionOf.ts';
+export { createPictures, type Pictures } from './createPictures.ts';
+export type * from './types.ts';
