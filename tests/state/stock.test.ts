@@ -43,6 +43,19 @@ describe('numbers of a vehicle', () => {
     expect(parseScene(byBody).ok).toBe(true);
   });
 
+  it('count axles: of a rigid frame, of each bogie', () => {
+    const scene = sampleScene();
+    expect(numbersOf(scene, 'engine').get('axles')).toMatchObject({ value: 3, usual: 3, given: false });
+    const four = setVehicleField(scene, 'engine', 'axles', 4);
+    expect(numbersOf(four, 'engine').get('axles')).toMatchObject({ value: 4, usual: 3, given: true });
+    expect(vehicleOf(four, kind(four, 'engine')).axles).toBe(4);
+    expect(numbersOf(scene, 'coach').get('bogies/axles')).toMatchObject({ value: 2, usual: 2, least: 2, most: 3 });
+    const six = setVehicleField(scene, 'coach', 'bogies/axles', 3);
+    expect(vehicleOf(six, kind(six, 'coach')).bogieAxles).toBe(3);
+    expect(vehicleOf(scene, kind(scene, 'coach')).bogieAxles ?? 2).toBe(2);
+    expect(parseScene(setVehicleField(scene, 'coach', 'bogies/axles', 2.5)).ok).toBe(false);
+  });
+
   it('hold for what is solved once they are put back', () => {
     const scene = setBuffers(sampleScene(), 'engine', true);
     for (const { field, value, least, most } of numbersOf(scene, 'engine').values()) {

@@ -54,10 +54,19 @@ export function vehicleNumbers(scene: Scene, file: SceneVehicle): readonly Numbe
         ? row('overBuffersMm', 'Over buffers', 1, (vehicle) => (vehicle.bodyLength + faces(vehicle)) * perMm)
         : row('lengthMm', 'Body', 1, ({ bodyLength }) => bodyLength * perMm),
       ...(file.bogies === undefined
-        ? [row('wheelbaseMm', 'Wheelbase', 1, ({ pivotSpacing }) => pivotSpacing * perMm)]
+        ? [
+            row('wheelbaseMm', 'Wheelbase', 1, ({ pivotSpacing }) => pivotSpacing * perMm),
+            row(
+              'axles',
+              'Axles',
+              1,
+              ({ axles, kind }) => axles ?? (kind === 'locomotive' || kind === 'tender' ? 3 : 2),
+            ),
+          ]
         : [
             row('bogies/centresMm', 'Bogie centres', 1, ({ pivotSpacing }) => pivotSpacing * perMm),
             row('bogies/wheelbaseMm', 'Bogie wheelbase', 1, ({ rigidWheelbase }) => rigidWheelbase * perMm),
+            row('bogies/axles', 'Axles of a bogie', 1, ({ bogieAxles }) => bogieAxles ?? 2),
           ]),
       row('frontOverhangMm', 'Front overhang', 1, ({ frontOverhang }) => frontOverhang * perMm),
       row('widthMm', 'Width', 0.5, ({ bodyWidth }) => bodyWidth * perMm),
