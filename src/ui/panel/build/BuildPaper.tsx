@@ -1,20 +1,12 @@
 import { createPortal } from 'react-dom';
-import { coarsePitches, type Thread } from '../../../core/survey/index.ts';
+import type { Thread } from '../../../core/survey/index.ts';
 import type { BuildPlan } from '../../../state/build/index.ts';
 import { useShow } from '../../show.ts';
 import { PieceList } from './PieceList.tsx';
 import { SheetDrawing } from './SheetDrawing.tsx';
 import { TurnWords } from './TurnWords.tsx';
-import { figureOf, standingWords, turnsOf } from './words.ts';
+import { figureOf, riseWords, standingWords } from './words.ts';
 import './buildPaper.css';
-
-/** Prints what to build alone. */
-export function printBuildPaper(): void {
-  const { body } = document;
-  body.dataset.print = 'build-paper';
-  window.addEventListener('afterprint', () => delete body.dataset.print, { once: true });
-  window.print();
-}
 
 interface BuildPaperProps {
   readonly plan: BuildPlan;
@@ -26,7 +18,6 @@ interface BuildPaperProps {
 /** The paper to take to the saw and to the supports, all tracks: seen on paper only. */
 export function BuildPaper({ plan, thread, name }: BuildPaperProps) {
   const show = useShow();
-  const pitch = thread === null ? null : coarsePitches[thread];
   return createPortal(
     <article className="build-paper" aria-hidden="true">
       <h1>{name}: what to build</h1>
@@ -72,13 +63,7 @@ export function BuildPaper({ plan, thread, name }: BuildPaperProps) {
                   <td>
                     <b>{figureOf(row.underside, show)}</b>
                   </td>
-                  <td>
-                    {row.from === null
-                      ? '–'
-                      : pitch === null
-                        ? figureOf(row.from.rise, show, 2, true)
-                        : turnsOf(row.from.rise, pitch)}
-                  </td>
+                  <td>{riseWords(row, thread, show)}</td>
                   <td>{row.riser === null ? '–' : figureOf(row.riser, show)}</td>
                   <td>{standingWords(row.standing)}</td>
                   <td />

@@ -3,8 +3,9 @@ import { useStore } from 'zustand';
 import { planToBuild } from '../../../state/build/index.ts';
 import type { CompiledScene } from '../../../state/types.ts';
 import { useDesk, useSession } from '../../context.tsx';
+import { printOnly } from '../../printOnly.ts';
 import { BuildFields } from './BuildFields.tsx';
-import { BuildPaper, printBuildPaper } from './BuildPaper.tsx';
+import { BuildPaper } from './BuildPaper.tsx';
 import { PieceList } from './PieceList.tsx';
 import { Schedule } from './Schedule.tsx';
 import { SheetDrawing } from './SheetDrawing.tsx';
@@ -45,7 +46,7 @@ function BuildParts({ compiled }: { readonly compiled: CompiledScene }) {
               </select>
             </div>
           )}
-          <button type="button" className="sheet-button" onClick={printBuildPaper}>
+          <button type="button" className="sheet-button" onClick={() => printOnly('build-paper')}>
             Print what to build
           </button>
           <h3 id="build-heights">Heights of supports</h3>

@@ -1,10 +1,10 @@
 import type { SupportRow } from '../../../core/build/index.ts';
-import { coarsePitches, type Thread } from '../../../core/survey/index.ts';
+import type { Thread } from '../../../core/survey/index.ts';
 import { formatNumber } from '../../../core/units/index.ts';
 import type { TrackBuild } from '../../../state/build/index.ts';
 import { useDesk, useSession } from '../../context.tsx';
 import { useShow } from '../../show.ts';
-import { figureOf, standingWords, turnsOf } from './words.ts';
+import { figureOf, riseWords, standingWords } from './words.ts';
 
 interface ScheduleProps {
   readonly track: TrackBuild;
@@ -16,7 +16,6 @@ export function Schedule({ track, thread }: ScheduleProps) {
   const show = useShow();
   const { actions } = useDesk();
   const onShow = useSession((state) => state.trial?.legs === undefined && state.trial?.trackId === track.trackId);
-  const pitch = thread === null ? null : coarsePitches[thread];
   const place = (row: SupportRow) =>
     onShow ? (
       <button type="button" onClick={() => actions.goToPlace(row.chainage)}>
@@ -54,13 +53,7 @@ export function Schedule({ track, thread }: ScheduleProps) {
               <td className="number">
                 <b>{figureOf(row.underside, show)}</b>
               </td>
-              <td className="number">
-                {row.from === null
-                  ? '–'
-                  : pitch === null
-                    ? figureOf(row.from.rise, show, 2, true)
-                    : turnsOf(row.from.rise, pitch)}
-              </td>
+              <td className="number">{riseWords(row, thread, show)}</td>
               <td className="number">{row.riser === null ? '–' : figureOf(row.riser, show)}</td>
               <td>{standingWords(row.standing)}</td>
             </tr>

@@ -1,4 +1,5 @@
-import type { CutPieces, Standing } from '../../../core/build/index.ts';
+import type { CutPieces, Standing, SupportRow } from '../../../core/build/index.ts';
+import { coarsePitches, type Thread } from '../../../core/survey/index.ts';
 import { formatAngle, formatLength, formatNumber, thinSpace } from '../../../core/units/index.ts';
 import { distanceShown, type Show } from '../../show.ts';
 
@@ -9,8 +10,12 @@ export const figureOf = (metres: number, { lengthUnit }: Show, digits = 1, signe
     ...(signed && { signed: true }),
   });
 
-/** How far a nut is turned beyond the one before. */
-export const turnsOf = (rise: number, pitch: number): string => formatNumber(rise / pitch, { digits: 2, signed: true });
+/** What a support stands above the one before: as a length, or as turns of a nut on a thread. */
+export function riseWords({ from }: Pick<SupportRow, 'from'>, thread: Thread | null, show: Show): string {
+  if (from === null) return '–';
+  if (thread === null) return figureOf(from.rise, show, 2, true);
+  return formatNumber(from.rise / coarsePitches[thread], { digits: 2, signed: true });
+}
 
 const standings = { board: 'board', strip: 'turn below', floor: 'floor' } as const;
 

@@ -1,12 +1,13 @@
 import { describeMend, describeSurvey, limitAmount, limitWords } from '../../../core/survey/index.ts';
 import type { SurveyAnswer } from '../../../state/survey/index.ts';
+import { printOnly } from '../../printOnly.ts';
 import { useShow } from '../../show.ts';
 import { wrongAcross } from './AcrossWork.tsx';
 import { EaseButtons } from './EaseButtons.tsx';
 import { HandCheck } from './HandCheck.tsx';
 import { ShimTable } from './ShimTable.tsx';
 import { useSurveyActions } from './useSurvey.ts';
-import { hasWork, printWorkSheet, WorkSheet } from './WorkSheet.tsx';
+import { hasWork, WorkSheet } from './WorkSheet.tsx';
 
 /** What the mending comes to: the table of work with its proof, why nothing need be done, or which limits clash. */
 export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
@@ -61,7 +62,7 @@ export function MendOutcome({ answer }: { readonly answer: SurveyAnswer }) {
           <button type="button" className="sheet-button" onClick={() => void actions.putEstimate()}>
             Use the estimate as the as-built railway
           </button>
-          <button type="button" className="sheet-button" onClick={printWorkSheet}>
+          <button type="button" className="sheet-button" onClick={() => printOnly('work-sheet')}>
             Print the work sheet
           </button>
           <WorkSheet answer={answer} />

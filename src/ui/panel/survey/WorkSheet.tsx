@@ -12,14 +12,6 @@ import './workSheet.css';
 /** As many supports as are worth a pencil. */
 const mostChecks = 6;
 
-/** Prints the work sheet alone. */
-export function printWorkSheet(): void {
-  const { body } = document;
-  body.dataset.print = 'work-sheet';
-  window.addEventListener('afterprint', () => delete body.dataset.print, { once: true });
-  window.print();
-}
-
 /** Whether there is anything to take to the track: heights that can be put right, or a deck that lies wrongly across at heights that need nothing. */
 export const hasWork = ({ mend, survey }: SurveyAnswer): boolean =>
   mend?.outcome === 'mended' || (mend?.outcome === 'nothing-to-mend' && wrongAcross(survey).length > 0);
