@@ -102,7 +102,25 @@ describe('a train that begins as another left it', () => {
     level: level(6),
     'hanging on a grade through a curve': rising(0.078),
   };
-  const ways: Readonly<Record<string, Track>> = { level: level(6), 'on a grade of 1 % through a curve': rising(0.026) };
+  const ways: Readonly<Record<string, Track>> = {
+    level: level(6),
+    'on a grade of 1 % through a curve': rising(0.026),
+    'on a grade of 2 % through a curve': rising(0.052),
+    'on a grade of 3 % through a curve': rising(0.078),
+  };
+
+  /** How far two places of two runs are apart at most, m. */
+  const apart = (a: Run, b: Run): number => {
+    let most = 0;
+    for (const [k, place] of a.chainage.entries()) most = Math.max(most, Math.abs(place - b.chainage[k]!));
+    return most;
+  };
+
+  /**
+   * Way by which the two runs' beginnings differ, m: nodes of the tables, 2 mm apart, fall elsewhere on a track run the other way. Wagons that hit one another
+   * across their slack make more and more of it, on 3 % some million times as much within two seconds.
+   */
+  const hair = 2e-10;
 
   it.each(Object.keys(tracks))('stands for ever, %s: places and forces stay as they were', (name) => {
     const track = tracks[name]!;
@@ -131,25 +149,32 @@ describe('a train that begins as another left it', () => {
     const there = trial(track, goods(), orders, { script: { timeLimit: 24 } });
     const both = run(there);
     const first = run(stopping(track));
-    const back = run(settingBack(track, goods(), first, { orders: [at(0.5, 0.7, 1)], timeLimit: 2.5 }));
+    const input = settingBack(track, goods(), first, { orders: [at(0.5, 0.7, 1)], timeLimit: 2.5 });
+    const back = run(input);
     expect(both.outcome).toBe('time-limit');
     expect(back.outcome).toBe('time-limit');
+    // What the same run makes of one joint that is a hair longer at the start.
+    const spread = Math.max(
+      ...[0, 1, 2, 3, 4, 5].map((j) =>
+        apart(back, run({ ...input, stretch: input.stretch!.map((one, at) => (at === j ? one + hair : one)) })),
+      ),
+    );
     const turn = Math.round(20 / both.interval);
     let furthest = 0;
-    // On a track run the other way nodes of the tables, 2 mm apart, fall elsewhere, and a bend is met a little sooner or later.
-    const within = name === 'level' ? 1e-5 : slack / 20;
+    let most = 0;
     for (let f = 0; f < back.frames; f++) {
       for (let i = 0; i < 7; i++) {
         const there = track.length - both.chainage[(turn + f) * 7 + 6 - i]!;
-        expect(Math.abs(back.chainage[f * 7 + i]! - there)).toBeLessThan(within);
+        const off = Math.abs(back.chainage[f * 7 + i]! - there);
+        // Until it is driven on it stands where the other one does.
+        if (back.time[f]! < 0.5) expect(off).toBeLessThan(2 * hair);
+        most = Math.max(most, off);
         furthest = Math.max(furthest, Math.abs(back.speed[f * 7 + i]!));
       }
-      for (let j = 0; j < 6; j++) {
-        const was = both.extension[(turn + f) * 6 + 5 - j]!;
-        // A difference of two places.
-        expect(Math.abs(back.extension[f * 6 + j]! - was)).toBeLessThan(2 * within);
-      }
     }
+    // Tables differ all along the way and not at its start alone: several hairs.
+    expect(most).toBeLessThan(10 * spread);
+    expect(most).toBeLessThan(slack);
     // It was under way, and with slack to take up: a start at free length would differ by half of it at every joint.
     expect(furthest).toBeGreaterThan(0.2);
   });
